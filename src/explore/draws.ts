@@ -1,0 +1,128 @@
+/**
+ * Plausible worlds: every coefficient and price with a range is drawn at once, the same draw for every
+ * scenario, so that differences between scenarios are paired. Seeded and repeatable.
+ */
+import type { Binding } from '../model/bind.ts';
+import { type Stream, stream, triangular } from './random.ts';
+import { repeatScenarios, runBlock, type Setting } from './rows.ts';
+
+/** Draws worked on at once: small enough to stay in cache and to stop between, large enough to be quick. */
+const CHUNK = 500;
+
+/**
+ * Numbers that move together. Of a hundred draws, `together` take the group's common probability and the rest
+ * their own, which leaves each one's distribution as it is and gives a rank correlation of that share squared.
+ */
+const MOVE_TOGETHER: readonly { readonly name: string; readonly ids: RegExp; readonly together: number }[] = [
+  { name: 'fertiliser prices', ids: /^(nitrogen|phosphorus|potassium)PricePerKg$/, together: 0.9 },
+  { name: 'straw prices', ids: /^materialPricePerTonne\..*Straw$/, together: 0.9 },
+  { name: 'wood prices', ids: /^materialPricePerTonne\.(.*Chips|.*Sawdust|shavings|bark)$/, together: 0.8 },
+  { name: 'feed prices', ids: /^feedPricePerTonne\./, together: 0.9 },
+  { name: 'soil water', ids: /^(fieldCapacity|wiltingPoint)Fraction\./, together: 0.9 },
+];
+
+/** A number with a range, and the columns of which scenarios it fills. */
+export interface Uncertain {
+  readonly id: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly low: number;
+  readonly central: number;
+  readonly high: number;
+  readonly at: readonly { readonly scenario: number; readonly column: string }[];
+}
+
+export interface Draws {
+  readonly count: number;
+  readonly seed: number;
+  readonly scenarios: number;
+  /** Draw-major: element `draw × scenarios + scenario`; NaN where absent. */
+  readonly results: Readonly<Record<string, Float64Array>>;
+  readonly uncertain: readonly Uncertain[];
+}
+
+/** Everything with a range in any scenario, each number once by its id and span. */
+export function uncertainIn({ bound }: Setting): Uncertain[] {
+  const found = new Map<string, { binding: Binding; at: { scenario: number; column: string }[] }>();
+  bound.forEach(({ bindings }, scenario) => {
+    for (const binding of bindings.values()) {
+      if (!(binding.low < binding.high)) continue;
+      const key = `${binding.id}|${binding.low}|${binding.value}|${binding.high}`;
+      const entry = found.get(key) ?? { binding, at: [] };
+      entry.at.push({ scenario, column: binding.column });
+      found.set(key, entry);
+    }
+  });
+  return [...found.values()].map(({ binding: { id, label, unit, low, value, high }, at }) => ({
+    id,
+    label,
+    unit,
+    low,
+    central: value,
+    high,
+    at,
+  }));
+}
+
+/** An endless run of values of one uncertain number; the same for the same seed and id. */
+export function valuesOf({ id, low, central, high }: Uncertain, seed: number): Stream {
+  const own = stream(seed, id);
+  const group = MOVE_TOGETHER.find((g) => g.ids.test(id));
+  if (!group) return () => triangular(own(), low, central, high);
+  const common = stream(seed, `group ${group.name}`);
+  const coin = stream(seed, `coin ${id}`);
+  return () => {
+    const [shared, alone] = [common(), own()];
+    return triangular(coin() < group.together ? shared : alone, low, central, high);
+  };
+}
+
+/** The first `count` values of one uncertain number: what a ranking looks at. */
+export function sample(uncertain: Uncertain, count: number, seed: number): Float64Array {
+  const next = valuesOf(uncertain, seed);
+  return Float64Array.from({ length: count }, next);
+}
+
+export interface DrawOptions {
+  readonly count: number;
+  readonly seed: number;
+  /** Results to keep; the fewer, the less memory. */
+  readonly keep: readonly string[];
+}
+
+/**
+ * Draws in chunks: yields the share done after each, so that a worker can report, stop, or let others run, and
+ * returns all of it at the end. Runs to the end with `drawAll`.
+ */
+export function* draw(setting: Setting, { count, seed, keep }: DrawOptions): Generator<number, Draws> {
+  const scenarios = setting.bound.length;
+  const uncertain = uncertainIn(setting);
+  const streams = uncertain.map((u) => valuesOf(u, seed));
+  const results = Object.fromEntries(keep.map((name) => [name, new Float64Array(count * scenarios)]));
+  const chunk = Math.min(CHUNK, count);
+  let block = repeatScenarios(setting, chunk);
+  for (let from = 0; from < count; from += chunk) {
+    const here = Math.min(chunk, count - from);
+    if (here < chunk) block = repeatScenarios(setting, here);
+    uncertain.forEach(({ at }, k) => {
+      const next = streams[k];
+      for (let draw = 0; draw < here; draw++) {
+        const value = next();
+        for (const { scenario, column } of at) block.columns[column][draw * scenarios + scenario] = value;
+      }
+    });
+    const made = runBlock(block, setting.weather, keep);
+    for (const name of keep) results[name].set(made[name], from * scenarios);
+    yield (from + here) / count;
+  }
+  return { count, seed, scenarios, results, uncertain };
+}
+
+/** Draws without stopping. */
+export function drawAll(setting: Setting, options: DrawOptions): Draws {
+  const run = draw(setting, options);
+  for (;;) {
+    const step = run.next();
+    if (step.done) return step.value;
+  }
+}

@@ -1,0 +1,153 @@
+/**
+ * From strict scenarios to the columns of the model. Each number that enters is a binding: its value, its
+ * range and where it came from, so that draws, traces and sweeps need to know nothing else.
+ */
+import { type ColumnTable, table } from 'arquero';
+import { CHOICES, INPUT_FAMILIES, INPUTS } from '../notebook/inputs.ts';
+import type { Override, Scenario } from '../notebook/schema.ts';
+import type { Coefficient, Tables } from '../tables/coefficient.ts';
+import type { Stage } from './stage.ts';
+import { STAGES } from './stages/index.ts';
+
+export interface Binding {
+  readonly column: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  readonly origin: 'input' | 'coefficient' | 'price' | 'override' | 'missing';
+  /** Shared by every scenario that uses the same number: coefficient or price id, or the path of an input. */
+  readonly id: string;
+  readonly coefficient?: Coefficient;
+  /** The keeper's reason, for overrides and own prices. */
+  readonly because?: string;
+}
+
+export interface BoundScenario {
+  readonly scenario: Scenario;
+  readonly bindings: ReadonlyMap<string, Binding>;
+}
+
+/** Numbers a notebook puts in place of rows of the tables. */
+export interface Replacements {
+  readonly overrides: readonly Override[];
+}
+
+/** Every column the model must be given for one scenario. */
+export function bindScenario(
+  scenario: Scenario,
+  tables: Tables,
+  replacements: Replacements = { overrides: [] },
+  stages: readonly Stage[] = STAGES,
+): BoundScenario {
+  const bindings = new Map<string, Binding>();
+  const put = (binding: Binding) => bindings.set(binding.column, binding);
+  for (const { column, label, unit, path, of } of INPUTS) put(input(column, label, unit, path, of(scenario)));
+  for (const { family, path, items, fields } of INPUT_FAMILIES)
+    items(scenario).forEach((item, k) => {
+      for (const [name, { key, label, unit }] of Object.entries(fields)) {
+        const value = item[key];
+        if (typeof value === 'number')
+          put(
+            input(
+              `${family}${k + 1}${name}`,
+              `${label}, ${String(item.name ?? item[key === 'share' ? family : ''] ?? family)} ${k + 1}`,
+              unit,
+              `${path}.${k}.${key}`,
+              value,
+            ),
+          );
+      }
+    });
+  const lookUp = lookUpIn(scenario, tables, replacements);
+  const made = new Set(stages.flatMap((stage) => Object.keys(stage.makes)));
+  for (const stage of stages) {
+    for (const name of stage.reads) if (!bindings.has(name) && !made.has(name)) put(lookUp(name, name));
+    for (const [family, names] of Object.entries(stage.families ?? {})) {
+      const spec = INPUT_FAMILIES.find((f) => f.family === family);
+      if (!spec) throw new Error(`unknown family: ${family}`);
+      spec.items(scenario).forEach((item, k) => {
+        for (const name of names) {
+          const column = `${family}${k + 1}${name}`;
+          if (!bindings.has(column))
+            put(lookUp(`${family}${name}`, column, spec.choice && String(item[spec.choice.key])));
+        }
+      });
+    }
+  }
+  return { scenario, bindings };
+}
+
+function input(column: string, label: string, unit: string, path: string, value: number): Binding {
+  return { column, label, unit, value, low: value, high: value, origin: 'input', id: path };
+}
+
+/** Finds the row for a column: own price, override, coefficient or price table; `missing` when there is none. */
+function lookUpIn(scenario: Scenario, tables: Tables, { overrides }: Replacements) {
+  const { currency, prices: ownPrices } = scenario.farm.money;
+  const priceTable = tables.prices.get(currency) ?? new Map<string, Coefficient>();
+  const choiceOf = choices(tables, priceTable);
+  return (name: string, column: string, familyOption?: string): Binding => {
+    const dimension = choiceOf.get(name);
+    const option = familyOption ?? (dimension === undefined ? undefined : CHOICES[dimension]?.(scenario));
+    const id = option === undefined || dimension === undefined ? name : `${name}.${option}`;
+    const coefficient = tables.coefficients.get(id);
+    const price = priceTable.get(id);
+    const row = coefficient ?? price;
+    const shared = { column, id, label: row?.appliesTo ?? id, unit: row?.unit ?? '', coefficient: row };
+    const own = ownPrices[id];
+    const override = overrides.findLast((o) => o.id === id);
+    if (override) return { ...shared, ...ranged(override), origin: 'override', because: override.because };
+    if (own) return { ...shared, ...ranged(own), origin: 'override', because: own.because };
+    if (row)
+      return {
+        ...shared,
+        value: row.central,
+        low: row.low,
+        high: row.high,
+        origin: coefficient ? 'coefficient' : 'price',
+      };
+    return { ...shared, value: Number.NaN, low: Number.NaN, high: Number.NaN, origin: 'missing' };
+  };
+}
+
+const ranged = (o: { value: number; low?: number; high?: number }) => ({
+  value: o.value,
+  low: o.low ?? o.value,
+  high: o.high ?? o.value,
+});
+
+function choices(tables: Tables, prices: ReadonlyMap<string, Coefficient>): Map<string, string> {
+  const out = new Map<string, string>();
+  for (const rows of [tables.coefficients, prices])
+    for (const row of rows.values()) if (row.choice !== undefined) out.set(row.name, row.choice);
+  return out;
+}
+
+/** Where each row's columns differ from its bindings; absent columns stand at the binding's value. */
+export type RowChanges = ReadonlyMap<string, number>;
+
+/**
+ * The table the pipeline takes: a row for each scenario, in order, with `weatherIndex` chosen for it. Families
+ * are as long as the longest; shorter scenarios get items of share and head 0.
+ */
+export function toTable(
+  rows: readonly { bound: BoundScenario; weatherIndex: number; changes?: RowChanges }[],
+): ColumnTable {
+  const columns: Record<string, Float64Array> = { weatherIndex: new Float64Array(rows.length) };
+  rows.forEach(({ bound, weatherIndex }, row) => {
+    columns.weatherIndex[row] = weatherIndex;
+    for (const binding of bound.bindings.values()) {
+      columns[binding.column] ??= new Float64Array(rows.length);
+      columns[binding.column][row] = binding.value;
+    }
+  });
+  rows.forEach(({ changes }, row) => {
+    for (const [name, value] of changes ?? []) {
+      if (!columns[name]) throw new Error(`unknown column: ${name}`);
+      columns[name][row] = value;
+    }
+  });
+  return table(columns);
+}

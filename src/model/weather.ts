@@ -1,0 +1,13 @@
+/** A year of daily weather from the first day of a winter, ready for the pipeline's loop. */
+export interface PreparedWeather {
+  /** What it is called on screen: a station and year, or "normals". */
+  readonly label: string;
+  /** First day, ISO. */
+  readonly start: string;
+  /** Days there are, at most `DAYS`; the loops stop there. */
+  readonly days: number;
+  readonly rainMm: Float64Array;
+  readonly temperatureC: Float64Array;
+  /** (Tmean + 17.8)·√(Tmax − Tmin)·Ra in mm a day: Hargreaves without its coefficient. */
+  readonly hargreavesTermMm: Float64Array;
+}

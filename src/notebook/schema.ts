@@ -1,0 +1,301 @@
+/**
+ * The front matter of a notebook: one definition gives the strict type, the defaults, the checks and
+ * `shared/notebook.schema.json`. Units stand at the end of each key; fractions are 0..1 of what is named.
+ */
+import { z } from 'zod';
+import { SYSTEM_NAMES } from './systems.ts';
+
+// The page forbids code made from strings, so the validators must not compile themselves.
+z.config({ jitless: true });
+
+export const FORMAT_VERSION = 1;
+
+const share = z.number().min(0).max(1);
+const positive = z.number().positive();
+const amount = z.number().min(0);
+const isoDate = z.iso.date();
+const twelve = (each: z.ZodNumber) => z.array(each).length(12);
+
+export const TEXTURES = [
+  'sand',
+  'loamySand',
+  'sandyLoam',
+  'loam',
+  'siltLoam',
+  'siltyClayLoam',
+  'clay',
+] as const;
+export const ANIMAL_CLASSES = [
+  'sucklerCow',
+  'bull',
+  'heifer',
+  'steer',
+  'weanling',
+  'calf',
+  'finisher',
+] as const;
+export const FEEDS = ['grassSilage', 'haylage', 'hay', 'barleyStraw', 'oatStraw', 'wheatStraw'] as const;
+export const FEEDERS = ['ring', 'openRing', 'cone', 'cradle', 'trailer', 'ground', 'barrier'] as const;
+export const MATERIALS = [
+  'wheatStraw', 'barleyStraw', 'oatStraw', 'spoiledHay', 'softwoodChips', 'hardwoodChips', 'branchChips',
+  'shavings', 'softwoodSawdust', 'hardwoodSawdust', 'bark', 'peat', 'leaves', 'reed', 'hempHurds',
+] as const; // biome-ignore format: one short list
+export const CROPS = ['hillPasture', 'grassCut1', 'grassCut2', 'springCereal', 'garden'] as const;
+export const STORE_COVERS = ['none', 'crust', 'straw', 'balls', 'sheet', 'lid', 'underSlats'] as const;
+export const TECHNIQUES = ['broadcast', 'trailingHose', 'trailingShoe', 'openSlot', 'closedSlot'] as const;
+export const INCORPORATIONS = ['never', 'atOnce', 'within4h', 'within12h', 'within24h'] as const;
+export const COMPOST_WAYS = ['turned', 'static', 'none'] as const;
+export const HEAP_COVERS = ['open', 'covered'] as const;
+export const PADDOCK_MOVES = ['fixed', 'monthly', 'weekly', 'daily'] as const;
+export const EXPOSURES = ['open', 'windbreak', 'shed'] as const;
+export const SPACE_RULES = [
+  'commonPracticeHorned',
+  'sweden',
+  'ireland',
+  'euOrganic',
+  'unitedKingdom',
+] as const;
+
+const place = z.strictObject({
+  name: z.string().min(1),
+  country: z.string().length(2).optional().describe('Two-letter country code, for local rules to check'),
+  latitudeDeg: z.number().min(-90).max(90),
+  longitudeDeg: z.number().min(-180).max(180),
+  elevationM: z.number().min(-430).max(5000).default(50),
+  horizonDeg: z.number().min(0).max(60).default(0).describe('Height of hill or forest towards the noon sun'),
+});
+
+const winter = z
+  .strictObject({ start: isoDate, end: isoDate })
+  .refine((w) => w.end > w.start, { message: 'the winter ends before it starts', path: ['end'] });
+
+const weather = z.strictObject({
+  file: z.string().optional().describe('Daily CSV beside the notebook or one shipped under data/weather'),
+  year: z.number().int().optional().describe('Which winter of the file to use, by the year it starts in'),
+  monthly: z
+    .strictObject({
+      rainMm: twelve(amount),
+      temperatureC: twelve(z.number().min(-60).max(45)),
+      rangeC: twelve(z.number().min(0).max(30)).default([5, 6, 7, 8, 9, 9, 9, 9, 8, 6, 5, 5]),
+      wetDays: twelve(z.number().min(0).max(31)).default([15, 13, 14, 12, 12, 12, 13, 13, 14, 15, 16, 16]),
+    })
+    .optional()
+    .describe('January to December normals, used when no daily file is named'),
+  seed: z
+    .number()
+    .int()
+    .min(0)
+    .default(1)
+    .describe('Fixes the made-up days when only monthly normals are given'),
+  rainFactor: z.number().min(0).max(5).default(1),
+});
+
+const soil = z.strictObject({
+  texture: z.enum(TEXTURES),
+  rootDepthMm: z.number().min(100).max(2000).default(600),
+});
+
+const group = z.strictObject({
+  name: z.string().min(1),
+  class: z.enum(ANIMAL_CLASSES),
+  head: amount,
+  weightKg: z.number().min(30).max(1500),
+  gainKgPerDay: z.number().min(-1).max(2.5).default(0),
+  pregnantShare: share.default(0),
+  milkKgPerDay: z.number().min(0).max(40).default(0),
+  hornedShare: share.default(0),
+});
+
+const feed = z.strictObject({
+  feed: z.enum(FEEDS),
+  share: share.describe('Share of the dry matter fed; the shares of all feeds sum to 1'),
+  crudeProteinFraction: share.optional(),
+  phosphorusFraction: share.optional(),
+  potassiumFraction: share.optional(),
+  digestibilityFraction: share.optional(),
+  dryMatterFraction: share.optional(),
+  pricePerTonne: amount.optional().describe('Per tonne as fed, in the currency of the notebook'),
+});
+
+const material = z.strictObject({
+  material: z.enum(MATERIALS),
+  tonnes: amount.describe('On hand or within reach for this winter, as it lies'),
+  own: z.boolean().default(false),
+  moistureFraction: share.optional(),
+  pricePerTonne: amount.optional().describe('Cash per tonne as delivered; own material may cost only hours'),
+  machineHoursPerTonne: amount.optional().describe('Own hours to saw, chip, bale or haul a tonne'),
+});
+
+const sumsToOne = (items: { share: number }[]) =>
+  items.length === 0 || Math.abs(items.reduce((sum, item) => sum + item.share, 0) - 1) < 1e-6;
+
+const money = z.strictObject({
+  currency: z.string().regex(/^[A-Z]{3}$/),
+  year: z.number().int().min(1990).max(2100),
+  labourPerHour: amount,
+  interestRate: z.number().min(0).max(1).default(0.05).describe('Yearly, for capital charge and discounting'),
+  prices: z
+    .record(
+      z.string(),
+      z.strictObject({
+        value: amount,
+        low: amount.optional(),
+        high: amount.optional(),
+        because: z.string().min(1),
+      }),
+    )
+    .default({})
+    .describe('Own prices by id, in place of rows of the price table'),
+});
+
+const land = z.strictObject({
+  receivingHa: positive.describe('Ground that can take the manure or compost'),
+  crop: z.enum(CROPS).default('grassCut1'),
+  nitrateZone: z.boolean().default(true),
+});
+
+export const farmSchema = z.strictObject({
+  place,
+  winter,
+  weather,
+  soil,
+  herd: z.array(group).min(1).max(12),
+  feed: z.array(feed).min(1).max(6).refine(sumsToOne, { message: 'the shares of the feeds do not sum to 1' }),
+  materials: z.array(material).max(12).default([]),
+  land,
+  money,
+  spaceRules: z.enum(SPACE_RULES).default('commonPracticeHorned'),
+});
+
+const placement = z
+  .strictObject({
+    bedShare: share,
+    slatsShare: share,
+    yardShare: share.describe('Feed stance and hard standing'),
+    pastureShare: share,
+    yardTo: z.enum(['pack', 'slurry']).default('pack').describe('Where yard scrapings go'),
+  })
+  .refine((p) => Math.abs(p.bedShare + p.slatsShare + p.yardShare + p.pastureShare - 1) < 1e-6, {
+    message: 'the shares of the day do not sum to 1',
+  });
+
+const paddock = z.strictObject({
+  areaHa: positive.default(2),
+  moved: z.enum(PADDOCK_MOVES).default('weekly'),
+});
+
+const slats = z.strictObject({
+  areaM2: positive.optional().describe('Slatted area; taken from the space rules when absent'),
+  tankDepthM: z.number().min(0.5).max(6).default(2.4),
+  washLitresPerDay: amount.default(0),
+  store: z.enum(STORE_COVERS).default('underSlats'),
+  openStoreM2: amount.default(0).describe('Area of an outside store that catches rain'),
+  openYardM2: amount.default(0).describe('Fouled yard that drains to the store'),
+});
+
+const spreading = z.strictObject({
+  technique: z.enum(TECHNIQUES).default('broadcast'),
+  incorporation: z.enum(INCORPORATIONS).default('never'),
+  month: z.number().int().min(1).max(12).default(4),
+});
+
+const shed = z.strictObject({
+  lengthM: positive,
+  depthM: positive,
+  stanceDepthM: amount.default(3).describe('Scraped feed stance along the barrier, not part of the bed'),
+  eaveM: positive.default(4.2).describe('Lowest roof member above the floor at the open side'),
+  rearEaveM: positive.optional(),
+  pitchDeg: z.number().min(0).max(70).default(12),
+  overhangM: amount.default(0.6),
+  bayM: positive.default(4.8),
+  openSideAzimuthDeg: z.number().min(0).max(360).default(180),
+  pushWallM: positive.default(1.8),
+  barrierM: positive.default(0.5).describe('Throat of the feed barrier above the stance at the start'),
+  barrierLiftM: amount.default(1).describe('How far barrier and trough can be raised'),
+  machineHeightM: positive.default(2.6),
+  machineWidthM: positive.default(2),
+  machineTurnM: positive.default(6.5).describe('Outer turning diameter'),
+  gateHeightM: positive.default(1.3),
+  waterBowls: z.number().int().min(0).default(2),
+  bowlHeightM: positive.default(0.8),
+  bowlLiftM: amount.default(0),
+  exits: z.number().int().min(0).default(2).describe('Ways out of the lying area'),
+  hardStandingM2: amount.default(0).describe('Hard, slightly rough standing outside the bed'),
+  calvingPensM2: amount.default(0),
+  ridgeSlotM: amount.default(0.3),
+  inletM2: amount.optional().describe('Opening that lets air in; the open side when absent'),
+  longestTimberM: positive.default(6),
+  ownTimber: z.boolean().default(false),
+  snowLoadKnPerM2: amount.default(2).describe('Characteristic ground snow load, from the local map'),
+});
+
+const bed = z.strictObject({
+  startDepthM: z.number().min(0).max(1).default(0.3),
+  rateKgPer100Kg: z.number().min(0).max(5).default(1.3).describe('Bedding a day, kg per 100 kg live weight'),
+  mix: z
+    .array(z.strictObject({ material: z.enum(MATERIALS), share }))
+    .max(6)
+    .refine(sumsToOne, { message: 'the shares of the bedding mix do not sum to 1' }),
+  cleanOut: isoDate.optional(),
+});
+
+const compost = z.strictObject({
+  way: z.enum(COMPOST_WAYS).default('turned'),
+  cover: z.enum(HEAP_COVERS).default('covered'),
+  turns: z.number().int().min(0).max(30).default(4),
+});
+
+const loan = z.strictObject({
+  name: z.string().min(1),
+  amount: amount,
+  rate: z.number().min(0).max(1),
+  years: z.number().int().min(1).max(60),
+  graceYears: z.number().int().min(0).max(20).default(0),
+  kind: z.enum(['annuity', 'straightLine']).default('annuity'),
+});
+
+const finance = z.strictObject({
+  capital: amount.optional().describe('All works; from the bill of quantities when absent'),
+  grant: amount.default(0),
+  ownMoney: amount.optional(),
+  loans: z.array(loan).max(6).default([]),
+  lifeYears: z.number().int().min(1).max(60).default(20),
+  inflation: z.number().min(-0.05).max(0.3).default(0),
+  baseline: z.string().optional().describe('Name of the scenario this one is compared with'),
+  quotes: z
+    .array(z.strictObject({ line: z.string().min(1), unitPrice: amount, because: z.string().min(1) }))
+    .default([])
+    .describe('Own quotes that replace unit prices of bill lines'),
+});
+
+/** What differs from the farm: any part of the farm again, shallowly partial at each level, arrays whole. */
+export const scenarioSchema = z.strictObject({
+  name: z.string().min(1).max(60),
+  system: z.enum(SYSTEM_NAMES),
+  because: z.string().min(1).describe('Why this scenario is in the notebook'),
+  placement,
+  feeder: z.enum(FEEDERS),
+  exposure: z.enum(EXPOSURES),
+  paddock: paddock.prefault({}),
+  slats: slats.prefault({}),
+  spreading: spreading.prefault({}),
+  shed: shed.prefault({ lengthM: 24, depthM: 9 }),
+  bed: bed.prefault({ mix: [] }),
+  compost: compost.prefault({}),
+  finance: finance.prefault({}),
+  farm: farmSchema,
+});
+
+export const overrideSchema = z.strictObject({
+  id: z.string().min(1),
+  value: z.number(),
+  low: z.number().optional(),
+  high: z.number().optional(),
+  because: z.string().min(1).describe('Why the table is wrong for this farm: a measurement, a quote'),
+});
+
+export type Farm = z.output<typeof farmSchema>;
+/** A scenario as the model sees it: its own keys and the whole farm it stands on. */
+export type Scenario = z.output<typeof scenarioSchema>;
+export type Override = z.output<typeof overrideSchema>;
+export type HerdGroup = z.output<typeof group>;

@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { stream, triangular, triangularShareBelow } from '../../src/explore/random.ts';
+
+/** Largest gap between the empirical and the given distribution function. */
+function kolmogorovSmirnov(sample: Float64Array, below: (x: number) => number): number {
+  const sorted = sample.slice().sort();
+  return sorted.reduce((worst, x, k) => {
+    const p = below(x);
+    return Math.max(worst, Math.abs(p - k / sorted.length), Math.abs((k + 1) / sorted.length - p));
+  }, 0);
+}
+
+/** Critical value of the one-sample test at 1 %, large n: 1.628/√n (Massey 1951, table; from memory). */
+const critical = (n: number) => 1.628 / Math.sqrt(n);
+
+describe('random', () => {
+  it('is the same for the same seed and name, and another for another', () => {
+    const take = (seed: number, name: string) => Array.from({ length: 5 }, stream(seed, name));
+    expect(take(7, 'a')).toEqual(take(7, 'a'));
+    expect(take(7, 'a')).not.toEqual(take(8, 'a'));
+    expect(take(7, 'a')).not.toEqual(take(7, 'b'));
+  });
+
+  it.each([1, 7, 42, 2026])('is uniform by the Kolmogorov–Smirnov test, seed %i', (seed) => {
+    const sample = Float64Array.from({ length: 10_000 }, stream(seed, 'bedEvaporationKgPerM2Day'));
+    expect(kolmogorovSmirnov(sample, (x) => x)).toBeLessThan(critical(10_000));
+  });
+
+  it.each([
+    [0, 0.3, 1],
+    [2, 2, 5],
+    [-1, 4, 4],
+    [0.05, 0.24, 0.35],
+  ])('draws reproduce the triangular distribution %f %f %f', (low, central, high) => {
+    const next = stream(11, `${low}`);
+    const sample = Float64Array.from({ length: 10_000 }, () => triangular(next(), low, central, high));
+    expect(kolmogorovSmirnov(sample, (x) => triangularShareBelow(x, low, central, high))).toBeLessThan(
+      critical(10_000),
+    );
+  });
+
+  it('neighbouring streams are not correlated', () => {
+    const a = Float64Array.from({ length: 10_000 }, stream(1, 'a'));
+    const b = Float64Array.from({ length: 10_000 }, stream(1, 'b'));
+    const covariance = a.reduce((sum, x, k) => sum + (x - 0.5) * (b[k] - 0.5), 0) / a.length;
+    expect(Math.abs(covariance * 12)).toBeLessThan(0.03);
+  });
+
+  it('stands at the best guess when there is no span', () => {
+    expect(triangular(0.3, 2, 2, 2)).toBe(2);
+  });
+});
