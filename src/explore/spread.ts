@@ -24,7 +24,7 @@ export function bandsOf(draws: Draws, scenario: number): Bands {
   const p90: Record<string, number | null> = {};
   for (const name of Object.keys(draws.results)) {
     const sorted = drawsOf(draws, name, scenario).filter(Number.isFinite).sort();
-    const at = (p: number) => quantileSorted(sorted, p) ?? null;
+    const at = (p: number) => quantileSorted(sorted as ArrayLike<number> as number[], p) ?? null;
     p10[name] = at(0.1);
     p50[name] = at(0.5);
     p90[name] = at(0.9);
@@ -53,7 +53,7 @@ export function pairedDifference(
   if (both.length === 0) return null;
   const shareLarger = both.reduce((n, d) => n + (d > 0 ? 1 : 0), 0) / both.length;
   const sorted = both.sort();
-  const at = (p: number) => quantileSorted(sorted, p) as number;
+  const at = (p: number) => quantileSorted(sorted as ArrayLike<number> as number[], p) as number;
   return { p10: at(0.1), p50: at(0.5), p90: at(0.9), shareLarger };
 }
 

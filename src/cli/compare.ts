@@ -1,0 +1,62 @@
+import { drawAll } from '../explore/draws.ts';
+import { COMPARISONS } from '../explore/measures.ts';
+import { bandsOf } from '../explore/spread.ts';
+import { RESULTS } from '../model/dictionary.ts';
+import { argumentsOf, wholeNumber } from './arguments.ts';
+import { comparisonText } from './compareText.ts';
+import { CommandError } from './error.ts';
+import { openNotebook } from './open.ts';
+
+export const usage = `compare FILE [--format text|json|csv] [--draws N --seed S]
+Computes every scenario of a notebook side by side; with --draws also P10, P50 and P90 of every figure.`;
+
+const FORMATS = ['text', 'json', 'csv'] as const;
+
+export async function run(args: readonly string[], out: (text: string) => void): Promise<void> {
+  const { values, positionals } = argumentsOf(args, usage, 1, 1, {
+    format: { type: 'string', default: 'text' },
+    draws: { type: 'string' },
+    seed: { type: 'string' },
+  });
+  const format = FORMATS.find((f) => f === values.format);
+  if (!format) throw new CommandError(`--format: unknown; found ${values.format}; allowed ${FORMATS.join(', ')}`, 2);
+  const { notebook, run: evaluated } = await openNotebook(positionals[0]);
+  const seed = wholeNumber(values.seed ?? String(notebook.draws.seed), 'seed', 0, 2 ** 31 - 1);
+  const count = values.draws === undefined ? 0 : wholeNumber(values.draws, 'draws', 1, 1_000_000);
+  const names = RESULTS.map((r) => r.name);
+  // Text shows fewer figures than the files, and draws of what is not shown cost memory.
+  const keep = format === 'text' ? COMPARISONS.map((c) => c.name) : names;
+  const draws = count > 0 ? drawAll(evaluated, { count, seed, keep }) : undefined;
+  const scenarios = evaluated.scenarios.map((s, k) => ({ ...s, ...(draws ? { bands: bandsOf(draws, k) } : {}) }));
+
+  if (format === 'text') {
+    out(comparisonText(notebook, { ...evaluated, scenarios }, draws));
+  } else if (format === 'json') {
+    const body = {
+      notebook: positionals[0],
+      currency: evaluated.currency,
+      scenarios: scenarios.map(({ name, system, values: results, checks, bands }) => ({
+        name,
+        system,
+        values: results,
+        checks: checks.map(({ id, status, value, limit, unit, source, words, week }) => ({ id, status, value, limit, unit, source, words, ...(week === undefined ? {} : { week }) })),
+        ...(bands ?? {}),
+      })),
+    };
+    out(`${JSON.stringify(body, null, 2)}\n`);
+  } else {
+    const columns = ['quantity', 'unit', ...scenarios.flatMap((s) => (s.bands ? [s.name, `${s.name} p10`, `${s.name} p50`, `${s.name} p90`] : [s.name]))];
+    const rows = ['winterDays', ...names].map((name) => [
+      name,
+      RESULTS.find((r) => r.name === name)?.unit.replace('money', evaluated.currency) ?? 'd',
+      ...scenarios.flatMap((s) => [s.values[name], ...(s.bands ? [s.bands.p10[name], s.bands.p50[name], s.bands.p90[name]] : [])]),
+    ]);
+    out([columns, ...rows].map((row) => `${row.map(csvField).join(',')}\n`).join(''));
+  }
+}
+
+/** One field by RFC 4180; absent is an empty field. */
+export function csvField(value: string | number | null | undefined): string {
+  const text = value === null || value === undefined ? '' : String(value);
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

@@ -1,0 +1,51 @@
+/** The command: `winterkeep COMMAND FILE …`. Each command is one file with its own usage and options. */
+import { CommandError } from './error.ts';
+
+interface Command {
+  /** First line says the arguments, the rest what it does. */
+  readonly usage: string;
+  readonly run: (args: readonly string[], out: (text: string) => void) => Promise<void> | void;
+}
+
+const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
+  compare: () => import('./compare.ts'),
+  check: () => import('./check.ts'),
+  explain: () => import('./explain.ts'),
+  sweep: () => import('./sweep.ts'),
+  batch: () => import('./batch.ts'),
+  case: () => import('./case.ts'),
+};
+
+/** Runs one command line; the exit code is 0, 1 for something to mend in the input, 2 for a wrong call. */
+export async function main(args: readonly string[], out = (text: string) => void process.stdout.write(text)): Promise<number> {
+  const [name, ...rest] = args;
+  const load = name === undefined ? undefined : COMMANDS[name];
+  try {
+    if (!load) {
+      const asked = name === undefined || name === 'help' || name === '--help';
+      const text = await usage();
+      if (asked) out(text);
+      else process.stderr.write(`unknown command: ${name}; allowed ${Object.keys(COMMANDS).join(', ')}\n\n${text}`);
+      return asked && name !== undefined ? 0 : 2;
+    }
+    const command = await load();
+    if (rest.includes('--help')) out(`winterkeep ${command.usage}\n`);
+    else await command.run(rest, out);
+    return 0;
+  } catch (error) {
+    if (!(error instanceof CommandError)) throw error;
+    process.stderr.write(`${error.message}\n`);
+    return error.exitCode;
+  }
+}
+
+async function usage(): Promise<string> {
+  const commands = await Promise.all(Object.values(COMMANDS).map((load) => load()));
+  return `${['Usage: npm run --silent winterkeep -- COMMAND …', '', ...commands.map((c) => `  ${c.usage.split('\n').join('\n    ')}`)].join('\n')}\n`;
+}
+
+if (process.argv[1] && import.meta.url === new URL(`file://${process.argv[1]}`).href) {
+  // A closed pipe (as from `| head`) is not an error.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
+  process.exitCode = await main(process.argv.slice(2));
+}

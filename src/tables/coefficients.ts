@@ -1,0 +1,159 @@
+/** Rows of the coefficient and price tables, each refused unless it says what it is, how sure and whence. */
+import type { Problem } from '../units/problem.ts';
+import { BASES, type Basis, type Coefficient, type Source } from './coefficient.ts';
+import { type CsvRecord, readCsv } from './csv.ts';
+
+/** Dimension of a choice → its options: texture → sand, loamySand … Families are dimensions too. */
+export type ChoiceOptions = Readonly<Record<string, readonly string[]>>;
+
+export interface RowContext {
+  readonly sources: ReadonlyMap<string, Source>;
+  readonly choices: ChoiceOptions;
+  readonly kind: 'coefficient' | 'price';
+}
+
+const REQUIRED = 'id,choice,low,central,high,unit,appliesTo,source,where,basis,note'.split(',');
+const PRICE = [...REQUIRED, 'currency', 'year'];
+const ID = /^[a-z][A-Za-z0-9]*(\.[A-Za-z][A-Za-z0-9-]*)?$/;
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+/** Sources that are nobody's publication: a row may rest on them, but not call itself published. */
+const UNPUBLISHED = ['own', 'commonPractice'];
+
+/** The rows of one file that hold, and what is wrong with the others. Units are as written in the row. */
+export function readCoefficients(file: string, text: string, context: RowContext) {
+  const columns = { required: context.kind === 'price' ? PRICE : REQUIRED };
+  const { records, problems: found } = readCsv(file, text, columns);
+  const rows: Coefficient[] = [];
+  const problems: Problem[] = [...found];
+  for (const record of records) {
+    const wrong = rowProblems(file, record, context);
+    if (wrong.length === 0) rows.push(toCoefficient(file, record, context.kind));
+    problems.push(...wrong);
+  }
+  return { rows, problems };
+}
+
+function toCoefficient(file: string, { line, values: v }: CsvRecord, kind: RowContext['kind']): Coefficient {
+  const [name, option] = v.id.split('.') as [string, string | undefined];
+  const money = kind === 'price' ? { currency: v.currency, year: Number(v.year) } : {};
+  return {
+    id: v.id,
+    name,
+    option,
+    choice: v.choice === '' ? undefined : v.choice,
+    low: Number(v.low),
+    central: Number(v.central),
+    high: Number(v.high),
+    unit: v.unit,
+    appliesTo: v.appliesTo,
+    source: v.source,
+    where: v.where,
+    basis: v.basis as Basis,
+    note: v.note,
+    at: { file, line },
+    ...money,
+  };
+}
+
+function rowProblems(file: string, record: CsvRecord, { sources, choices, kind }: RowContext): Problem[] {
+  const { line, values: v } = record;
+  const problems: Problem[] = [];
+  const complain = (key: string, what: string, rest: Partial<Problem> = {}) =>
+    problems.push({ file, line, key: v.id === '' || key === 'id' ? key : `${v.id} ${key}`, what, ...rest });
+
+  if (!ID.test(v.id))
+    complain('id', 'not an id', {
+      found: v.id || '(empty)',
+      allowed: 'camelCase name, or name.option',
+      todo: 'end the name with its unit',
+    });
+  choiceProblems(v, choices, complain);
+
+  const numbers = (['low', 'central', 'high'] as const).map((key) => {
+    if (NUMBER.test(v[key])) return Number(v[key]);
+    const todo = 'write all three; repeat the central value where no range is known';
+    complain(key, 'not a number', { found: v[key] || '(empty)', allowed: 'a plain number, like 0.24', todo });
+    return Number.NaN;
+  });
+  const [low, central, high] = numbers;
+  if (low > central || central > high)
+    complain('low', 'the range does not hold the central value', {
+      found: `${low}, ${central}, ${high}`,
+      allowed: 'low ≤ central ≤ high',
+      todo: 'put the three in order',
+    });
+
+  if (v.unit === '')
+    complain('unit', 'missing unit', { found: '(empty)', todo: "write the unit, or 'fraction' for a share" });
+  if (v.appliesTo === '')
+    complain('appliesTo', 'does not say what it applies to', { found: '(empty)', todo: 'say it in words' });
+  if (v.source === '')
+    complain('source', 'missing source', {
+      found: '(empty)',
+      todo: "name a row of data/sources.csv, or 'own'",
+    });
+  else if (!sources.has(v.source))
+    complain('source', 'unknown source', {
+      found: v.source,
+      allowed: 'ids in data/sources.csv',
+      todo: 'add the source there first',
+    });
+  if (!BASES.includes(v.basis as Basis))
+    complain('basis', 'unknown basis', { found: v.basis || '(empty)', allowed: BASES.join(', ') });
+  else if (v.basis === 'published' && UNPUBLISHED.includes(v.source))
+    complain('basis', 'called published without a publication', {
+      found: `published, source ${v.source}`,
+      allowed: 'derived, common practice, from memory, invented',
+      todo: 'name the publication, or say how the number is known',
+    });
+  if (kind === 'price') moneyProblems(v, complain);
+  return problems;
+}
+
+type Complain = (key: string, what: string, rest?: Partial<Problem>) => void;
+
+function choiceProblems(v: CsvRecord['values'], choices: ChoiceOptions, complain: Complain): void {
+  const option = v.id.split('.')[1];
+  if (v.choice === '') {
+    if (option !== undefined)
+      complain('choice', 'the id has an option but the row names no choice', {
+        found: v.id,
+        allowed: Object.keys(choices).join(', '),
+        todo: 'name the choice the option belongs to',
+      });
+    return;
+  }
+  const options = choices[v.choice];
+  if (!options)
+    complain('choice', 'unknown choice', { found: v.choice, allowed: Object.keys(choices).join(', ') });
+  else if (option === undefined)
+    complain('id', 'the row names a choice but the id has no option', {
+      found: v.id,
+      allowed: `${v.id}.${options[0]}, and so on`,
+    });
+  else if (!options.includes(option))
+    complain('id', `unknown option of ${v.choice}`, {
+      found: option,
+      allowed: options.join(', '),
+      todo: 'use one of these',
+    });
+}
+
+function moneyProblems(v: CsvRecord['values'], complain: Complain): void {
+  if (!/^[A-Z]{3}$/.test(v.currency))
+    complain('currency', 'price without a currency', {
+      found: v.currency || '(empty)',
+      allowed: 'three letters, like EUR',
+    });
+  else if (v.unit !== '' && v.unit.split('/')[0] !== v.currency)
+    complain('unit', 'the unit is not in the currency of the row', {
+      found: v.unit,
+      allowed: `${v.currency} or ${v.currency}/…`,
+      todo: 'make unit and currency agree',
+    });
+  if (!/^(19|20)\d\d$/.test(v.year))
+    complain('year', 'price without a year', {
+      found: v.year || '(empty)',
+      allowed: 'the year the price was paid or quoted, like 2024',
+    });
+}

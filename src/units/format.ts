@@ -1,0 +1,114 @@
+/** Numbers as people read them on the page, in plots and in the terminal: three figures, a unit, no false zero. */
+import { differenceToSystem, toSystem, type UnitSystem } from './quantities.ts';
+
+export interface FormatOptions {
+  readonly system?: UnitSystem;
+  /** BCP 47 tag; without one, thousands are parted by a narrow space and the decimal mark is a point. */
+  readonly locale?: string;
+  /** Currency that `money` stands for, like EUR. */
+  readonly currency?: string;
+  /** Year of the money, said after amounts when `showYear` is on. */
+  readonly year?: number;
+  readonly showYear?: boolean;
+  /** Significant figures; three, because hardly any result is better known. */
+  readonly digits?: number;
+  /** Plain spaces and hyphens, for terminals and files. */
+  readonly plain?: boolean;
+}
+
+/** What stands where a scenario has no such quantity. */
+export const ABSENT = '—';
+const MINUS = '\u2212';
+const NARROW_SPACE = '\u202F';
+const DIGITS = 3;
+/** Things that are counted: shown whole however many. */
+const COUNTED = new Set(['head', 'bowls', 'turns', 'd', 'days', 'year', 'day of year']);
+/** Below this share of the larger, two values are called the same. */
+const SAME = 0.0005;
+
+/** "1 240 kg", "EUR 95.2/t", "71 %"; `—` for null, NaN and infinities. `unit` is the model's metric unit. */
+export function formatQuantity(
+  value: number | null | undefined,
+  unit: string,
+  options: FormatOptions = {},
+): string {
+  if (!known(value)) return ABSENT;
+  const shown = toSystem(value, unit, options.system ?? 'metric');
+  return dress(formatNumber(shown.value, shown.unit, options), shown.unit, options);
+}
+
+/** "1 240 to 1 610 kg"; one figure with "about" where both ends read the same. Ends are put in order. */
+export function formatRange(
+  from: number | null | undefined,
+  to: number | null | undefined,
+  unit: string,
+  options: FormatOptions = {},
+): string {
+  if (!known(from) || !known(to)) return ABSENT;
+  const system = options.system ?? 'metric';
+  const ends = [Math.min(from, to), Math.max(from, to)].map((value) => toSystem(value, unit, system));
+  const [low, high] = ends.map((end) => formatNumber(end.value, end.unit, options));
+  return low === high
+    ? `about ${dress(low, ends[0].unit, options)}`
+    : dress(`${low} to ${high}`, ends[0].unit, options);
+}
+
+/** "140 kg more", "EUR 55 less", "3 points more" of a share, "the same"; `a` against `b`. */
+export function spellDifference(
+  a: number | null | undefined,
+  b: number | null | undefined,
+  unit: string,
+  options: FormatOptions & { readonly more?: string; readonly less?: string } = {},
+): string {
+  if (!known(a) || !known(b)) return ABSENT;
+  const difference = a - b;
+  if (Math.abs(difference) <= SAME * Math.max(Math.abs(a), Math.abs(b))) return 'the same';
+  const word = difference > 0 ? (options.more ?? 'more') : (options.less ?? 'less');
+  const size = Math.abs(difference);
+  if (unit === 'fraction') return `${formatNumber(size, unit, options)} percentage points ${word}`;
+  const shown = differenceToSystem(size, unit, options.system ?? 'metric');
+  return `${dress(formatNumber(shown.value, shown.unit, options), shown.unit, options)} ${word}`;
+}
+
+/** The unit a quantity is shown in, for headings and axes: "lb/ac", "EUR", "%". */
+export function unitLabel(unit: string, { system = 'metric', currency }: FormatOptions = {}): string {
+  if (unit === 'fraction') return '%';
+  return withCurrency(toSystem(1, unit, system).unit, currency);
+}
+
+/** The bare figure, in the unit it is already in; shares as percent. */
+export function formatNumber(value: number, unit: string, options: FormatOptions = {}): string {
+  const { digits = DIGITS, locale, plain } = options;
+  const figure = unit === 'fraction' ? value * 100 : value;
+  const whole = COUNTED.has(unit);
+  const rounded = new Intl.NumberFormat(locale ?? 'en', {
+    ...(whole ? { maximumFractionDigits: 1 } : { maximumSignificantDigits: digits }),
+    useGrouping: true,
+  }).formatToParts(figure === 0 ? 0 : figure);
+  return rounded
+    .map(({ type, value: text }) => {
+      if (locale !== undefined) return plain ? text.replace(/\s/gu, ' ') : text;
+      if (type === 'group') return plain ? ' ' : NARROW_SPACE;
+      if (type === 'minusSign') return plain ? '-' : MINUS;
+      return text;
+    })
+    .join('');
+}
+
+const known = (value: number | null | undefined): value is number =>
+  typeof value === 'number' && Number.isFinite(value);
+
+const withCurrency = (unit: string, currency = 'money') => unit.replace(/^money\b/, currency);
+
+/** Puts figure and unit together: money in front with its currency, everything else behind. */
+function dress(figure: string, unit: string, { currency, year, showYear }: FormatOptions): string {
+  if (unit === 'fraction') return `${figure} %`;
+  const named = withCurrency(unit, currency);
+  const money = /^([A-Z]{3}|money)(\/.*)?$/.exec(named);
+  if (money) {
+    const per = money[2] ?? '';
+    const when = showYear && year !== undefined ? ` (${year})` : '';
+    return `${money[1]} ${figure}${per}${when}`;
+  }
+  return named === '' || named === '–' || named === '-' ? figure : `${figure} ${named}`;
+}

@@ -1,0 +1,27 @@
+/** What is wrong with something a person gave us: where it is, what was found, what is allowed, what to do. */
+export interface Problem {
+  /** One plain sentence without the place: "the day is there twice". */
+  what: string;
+  file: string;
+  /** 1-based line in the file. */
+  line?: number;
+  /** Column of a table, or dotted path in a notebook. */
+  key?: string;
+  /** What was read, as written in the file. */
+  found?: string;
+  allowed?: string;
+  /** What the reader of the message can do about it. */
+  todo?: string;
+}
+
+/** One line: `file:line key: what; found …; allowed …; todo`. Parts that are not known are left out. */
+export function formatProblem({ file, line, key, what, found, allowed, todo }: Problem): string {
+  const place = `${file}${line === undefined ? '' : `:${line}`}${key === undefined ? '' : ` ${key}`}`;
+  const parts = [
+    what,
+    found === undefined ? '' : `found ${found}`,
+    allowed === undefined ? '' : `allowed ${allowed}`,
+    todo ?? '',
+  ].filter((part) => part !== '');
+  return `${place}: ${parts.join('; ')}`.replace(/\s*[\r\n]+\s*/g, ' ');
+}

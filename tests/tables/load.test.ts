@@ -1,0 +1,98 @@
+// The data folder as shipped: whole, sourced, and complete in every currency and for every option.
+import { describe, expect, it } from 'vitest';
+import { dataFiles, weatherFiles as pageWeatherFiles } from '../../src/app/data.ts';
+import { readDataFiles, weatherFiles } from '../../src/cli/readData.ts';
+import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
+import { CHOICES, INPUT_FAMILIES } from '../../src/notebook/inputs.ts';
+import { FEEDS, MATERIALS } from '../../src/notebook/schema.ts';
+import { loadTables } from '../../src/tables/load.ts';
+import { formatProblem } from '../../src/units/problem.ts';
+
+const CURRENCIES = ['CAD', 'EUR', 'GBP', 'SEK', 'USD'];
+const files = readDataFiles();
+const { tables, problems } = loadTables(files, CHOICE_OPTIONS);
+const rows = [...tables.coefficients.values()];
+const priceRows = [...tables.prices.values()].flatMap((table) => [...table.values()]);
+
+describe('the data folder', () => {
+  it('holds no problem', () => {
+    expect(problems.map(formatProblem)).toEqual([]);
+  });
+
+  it('has at least 150 coefficients with a real range, and 300 rows in all', () => {
+    expect(rows.filter((row) => row.low < row.high).length).toBeGreaterThanOrEqual(150);
+    expect(rows.length + priceRows.length).toBeGreaterThanOrEqual(300);
+  });
+
+  it('has the same price ids in all five currencies, each in its own unit', () => {
+    expect([...tables.prices.keys()].sort()).toEqual(CURRENCIES);
+    const ids = CURRENCIES.map((currency) => [...(tables.prices.get(currency)?.keys() ?? [])].sort());
+    for (const list of ids) expect(list).toEqual(ids[0]);
+    for (const row of priceRows) expect(row.unit.startsWith(row.currency ?? '?')).toBe(true);
+  });
+
+  it('prices every feed, every material and the three elements', () => {
+    const euro = tables.prices.get('EUR');
+    const wanted = [
+      ...FEEDS.map((feed) => `feedPricePerTonne.${feed}`),
+      ...MATERIALS.map((material) => `materialPricePerTonne.${material}`),
+      'nitrogenPricePerKg',
+      'phosphorusPricePerKg',
+      'potassiumPricePerKg',
+      'compostPricePerTonne',
+    ];
+    expect(wanted.filter((id) => !euro?.has(id))).toEqual([]);
+  });
+
+  it('keeps shares of dry matter within what dry matter can hold', () => {
+    for (const feed of FEEDS) {
+      const central = (name: string) => tables.coefficients.get(`${name}.${feed}`)?.central ?? Number.NaN;
+      const carbonAndAsh = central('feedCarbonFraction') + central('feedAshFraction');
+      const minerals = central('feedPhosphorusFraction') + central('feedPotassiumFraction');
+      expect(carbonAndAsh).toBeLessThan(1);
+      expect(minerals).toBeLessThan(central('feedAshFraction'));
+    }
+    const fractions = rows.filter((row) => /Fraction$/.test(row.name));
+    for (const row of fractions) expect(row.low, row.id).toBeGreaterThanOrEqual(0);
+  });
+
+  it('calls nothing published that rests on our own judgement, and no source an address', () => {
+    for (const row of [...rows, ...priceRows])
+      if (row.source === 'own') expect(row.basis, row.id).not.toBe('published');
+    for (const text of files.values()) expect(text).not.toMatch(/https?:|www\./i);
+  });
+
+  it('lists options for every choice of a scenario and every family', () => {
+    const families = INPUT_FAMILIES.flatMap(({ choice }) => (choice ? [choice.dimension] : []));
+    expect(Object.keys(CHOICE_OPTIONS).sort()).toEqual([...Object.keys(CHOICES), ...families].sort());
+  });
+
+  it('reaches the page and the command alike', () => {
+    expect(Object.fromEntries(dataFiles)).toEqual(Object.fromEntries(files));
+    expect([...pageWeatherFiles].sort()).toEqual(weatherFiles());
+  });
+
+  it('keeps weather out of the tables', () => {
+    for (const path of weatherFiles()) expect(files.has(path)).toBe(false);
+  });
+});
+
+describe('loading', () => {
+  it('says when the table of sources is missing', () => {
+    const { problems: found } = loadTables(new Map(), {});
+    expect(found.map((p) => p.what)).toEqual(['the table of sources is missing']);
+  });
+
+  it('leaves a refused row out and keeps the others', () => {
+    const text = files
+      .get('data/coefficients/feeds.csv')
+      ?.replace(/^(feedAshFraction\.hay,feed),[^,]*/m, '$1,high');
+    const { tables: read, problems: found } = loadTables(
+      new Map([...files, ['data/coefficients/feeds.csv', text ?? '']]),
+      CHOICE_OPTIONS,
+    );
+    expect(read.coefficients.has('feedAshFraction.hay')).toBe(false);
+    expect(read.coefficients.size).toBe(tables.coefficients.size - 1);
+    expect(found.map((p) => p.what)).toEqual(['not a number', 'rows are missing for some options of feed']);
+  });
+});
