@@ -4,6 +4,7 @@ import { bandsOf } from '../explore/spread.ts';
 import { RESULTS } from '../model/dictionary.ts';
 import { argumentsOf, wholeNumber } from './arguments.ts';
 import { comparisonText } from './compareText.ts';
+import { csvField } from './csv.ts';
 import { CommandError } from './error.ts';
 import { openNotebook } from './open.ts';
 
@@ -53,10 +54,4 @@ export async function run(args: readonly string[], out: (text: string) => void):
     ]);
     out([columns, ...rows].map((row) => `${row.map(csvField).join(',')}\n`).join(''));
   }
-}
-
-/** One field by RFC 4180; absent is an empty field. */
-export function csvField(value: string | number | null | undefined): string {
-  const text = value === null || value === undefined ? '' : String(value);
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

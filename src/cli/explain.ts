@@ -3,7 +3,7 @@ import { explain, type TraceNode } from '../model/trace.ts';
 import { formatQuantity } from '../units/format.ts';
 import { argumentsOf } from './arguments.ts';
 import { CommandError } from './error.ts';
-import { nearest } from './nearest.ts';
+import { nearest } from '../notebook/nearest.ts';
 import { openNotebook } from './open.ts';
 
 export const usage = `explain FILE SCENARIO QUANTITY [--depth N]

@@ -2,9 +2,9 @@ import { COMPARISONS } from '../explore/measures.ts';
 import { stepsBetween, sweep, turnNames, turnOf } from '../explore/sweep.ts';
 import { RESULTS } from '../model/dictionary.ts';
 import { argumentsOf, plainNumber, wholeNumber } from './arguments.ts';
-import { csvField } from './compare.ts';
+import { csvField } from './csv.ts';
 import { CommandError } from './error.ts';
-import { nearest } from './nearest.ts';
+import { nearest } from '../notebook/nearest.ts';
 import { openNotebook } from './open.ts';
 
 export const usage = `sweep FILE --over INPUT --from A --to B [--steps N] [--results NAME,NAME…]

@@ -3,22 +3,37 @@
  * scenario, so that differences between scenarios are paired. Seeded and repeatable.
  */
 import type { Binding } from '../model/bind.ts';
-import { type Stream, stream, triangular } from './random.ts';
+import { plausible, type Stream, stream } from './random.ts';
 import { repeatScenarios, runBlock, type Setting } from './rows.ts';
 
-/** Draws worked on at once: small enough to stay in cache and to stop between, large enough to be quick. */
-const CHUNK = 500;
+/** Rows worked on at once: enough that setting up the pipeline is lost in it, few enough to stop between. */
+const CHUNK_ROWS = 3_072;
 
 /**
- * Numbers that move together. Of a hundred draws, `together` take the group's common probability and the rest
- * their own, which leaves each one's distribution as it is and gives a rank correlation of that share squared.
+ * Numbers that move together, by our judgement of what one market or one soil sample has in common. Of a hundred
+ * draws, `together` take the group's common probability and the rest their own, which leaves each one's
+ * distribution as it is and gives a rank correlation of that share squared. The first group that fits counts.
  */
-const MOVE_TOGETHER: readonly { readonly name: string; readonly ids: RegExp; readonly together: number }[] = [
+export const MOVE_TOGETHER: readonly {
+  readonly name: string;
+  readonly ids: RegExp;
+  readonly together: number;
+}[] = [
   { name: 'fertiliser prices', ids: /^(nitrogen|phosphorus|potassium)PricePerKg$/, together: 0.9 },
-  { name: 'straw prices', ids: /^materialPricePerTonne\..*Straw$/, together: 0.9 },
-  { name: 'wood prices', ids: /^materialPricePerTonne\.(.*Chips|.*Sawdust|shavings|bark)$/, together: 0.8 },
-  { name: 'feed prices', ids: /^feedPricePerTonne\./, together: 0.9 },
-  { name: 'soil water', ids: /^(fieldCapacity|wiltingPoint)Fraction\./, together: 0.9 },
+  { name: 'straw prices', ids: /^(material|feed)PricePerTonne\..*Straw$/, together: 0.9 },
+  {
+    name: 'wood prices',
+    ids: /^materialPricePerTonne\.(.*Chips|.*Sawdust|shavings|bark)$/,
+    together: 0.8,
+  },
+  { name: 'forage prices', ids: /^(feedPricePerTonne\.|grassPricePerTonne$)/, together: 0.9 },
+  {
+    name: 'machine prices',
+    ids: /^(tractor|chipping|agitate|slurrySpread|solidSpread)PricePerHour$/,
+    together: 0.8,
+  },
+  { name: 'concrete prices', ids: /^(slab|tank|slats|yard|padConcrete|bedFloor).*PricePerM[23]$/, together: 0.8 },
+  { name: 'soil water', ids: /^(fieldCapacity|wiltingPoint)M3PerM3\./, together: 0.9 },
 ];
 
 /** A number with a range, and the columns of which scenarios it fills. */
@@ -68,49 +83,56 @@ export function uncertainIn({ bound }: Setting): Uncertain[] {
 export function valuesOf({ id, low, central, high }: Uncertain, seed: number): Stream {
   const own = stream(seed, id);
   const group = MOVE_TOGETHER.find((g) => g.ids.test(id));
-  if (!group) return () => triangular(own(), low, central, high);
+  if (!group) return () => plausible(own(), low, central, high);
+  const { together } = group;
   const common = stream(seed, `group ${group.name}`);
   const coin = stream(seed, `coin ${id}`);
   return () => {
-    const [shared, alone] = [common(), own()];
-    return triangular(coin() < group.together ? shared : alone, low, central, high);
+    // All three streams go on in every draw, so that the group's draws stay side by side.
+    const shared = common();
+    const alone = own();
+    return plausible(coin() < together ? shared : alone, low, central, high);
   };
 }
 
 /** The first `count` values of one uncertain number: what a ranking looks at. */
 export function sample(uncertain: Uncertain, count: number, seed: number): Float64Array {
   const next = valuesOf(uncertain, seed);
-  return Float64Array.from({ length: count }, next);
+  const out = new Float64Array(count);
+  for (let draw = 0; draw < count; draw++) out[draw] = next();
+  return out;
 }
 
 export interface DrawOptions {
   readonly count: number;
   readonly seed: number;
-  /** Results to keep; the fewer, the less memory. */
+  /** Results to keep; the fewer, the less memory: 8 bytes each a draw and scenario. */
   readonly keep: readonly string[];
 }
 
 /**
  * Draws in chunks: yields the share done after each, so that a worker can report, stop, or let others run, and
- * returns all of it at the end. Runs to the end with `drawAll`.
+ * returns all of it at the end. The draws do not depend on the chunks.
  */
 export function* draw(setting: Setting, { count, seed, keep }: DrawOptions): Generator<number, Draws> {
   const scenarios = setting.bound.length;
   const uncertain = uncertainIn(setting);
   const streams = uncertain.map((u) => valuesOf(u, seed));
   const results = Object.fromEntries(keep.map((name) => [name, new Float64Array(count * scenarios)]));
-  const chunk = Math.min(CHUNK, count);
+  const chunk = Math.max(1, Math.min(Math.floor(CHUNK_ROWS / scenarios), count));
+  const values = new Float64Array(chunk);
   let block = repeatScenarios(setting, chunk);
   for (let from = 0; from < count; from += chunk) {
     const here = Math.min(chunk, count - from);
     if (here < chunk) block = repeatScenarios(setting, here);
-    uncertain.forEach(({ at }, k) => {
+    for (let k = 0; k < uncertain.length; k++) {
       const next = streams[k];
-      for (let draw = 0; draw < here; draw++) {
-        const value = next();
-        for (const { scenario, column } of at) block.columns[column][draw * scenarios + scenario] = value;
+      for (let draw = 0; draw < here; draw++) values[draw] = next();
+      for (const { scenario, column } of uncertain[k].at) {
+        const into = block.columns[column];
+        for (let draw = 0, row = scenario; draw < here; draw++, row += scenarios) into[row] = values[draw];
       }
-    });
+    }
     const made = runBlock(block, setting.weather, keep);
     for (const name of keep) results[name].set(made[name], from * scenarios);
     yield (from + here) / count;

@@ -1,55 +1,28 @@
 /**
- * Seeded streams of uniform numbers, one for each name: the stream of a coefficient depends on the seed and its
- * id alone, so adding a coefficient or a scenario never moves another's draws.
+ * How an uncertain number is drawn. The streams are seeded, one for each name: that of a coefficient depends on
+ * the seed and its id alone, so adding a coefficient or a scenario never moves another's draws.
  */
-export type Stream = () => number;
-
-/** A stream of numbers in (0, 1): the small fast counting generator sfc32, 2⁻³² apart, never 0 or 1. */
-export function stream(seed: number, name: string): Stream {
-  let [a, b, c] = seedsOf(`${seed}:${name}`);
-  let counter = 1;
-  const next = (): number => {
-    const sum = (a + b + counter) | 0;
-    counter = (counter + 1) | 0;
-    a = b ^ (b >>> 9);
-    b = (c + (c << 3)) | 0;
-    c = ((c << 21) | (c >>> 11)) + sum;
-    return ((sum >>> 0) + 0.5) / 4_294_967_296;
-  };
-  for (let k = 0; k < 12; k++) next();
-  return next;
-}
-
-/** Three 32-bit seeds from a text, by the multiply-xor hash FNV-1a with different starts. */
-function seedsOf(text: string): [number, number, number] {
-  const hash = (start: number): number => {
-    let h = start;
-    for (let k = 0; k < text.length; k++) h = Math.imul(h ^ text.charCodeAt(k), 16_777_619);
-    h = Math.imul(h ^ (h >>> 16), 0x85eb_ca6b);
-    h = Math.imul(h ^ (h >>> 13), 0xc2b2_ae35);
-    return h ^ (h >>> 16);
-  };
-  return [hash(0x811c_9dc5), hash(0x9e37_79b9), hash(0x7f4a_7c15)];
-}
+export { type Stream, stream } from '../units/random.ts';
 
 /**
- * Value at probability `u` of the triangular distribution with its mode at `central` and nothing outside
- * `low`…`high`. Chosen because the tables give a span and a best guess, and a fraction must stay a fraction.
+ * Value at probability `u` of a number with a best guess and a span: as likely below `central` as above, on each
+ * side a triangle that falls to nothing at the end of the span. So the best guess is the median and stays inside
+ * the spread of its draws however lopsided the span is, and a fraction stays a fraction. Where the best guess
+ * stands at an end, it is the triangular distribution with its mode there.
  */
-export function triangular(u: number, low: number, central: number, high: number): number {
-  const width = high - low;
-  if (!(width > 0)) return central;
-  const left = (central - low) / width;
-  return u < left
-    ? low + Math.sqrt(u * width * (central - low))
-    : high - Math.sqrt((1 - u) * width * (high - central));
+export function plausible(u: number, low: number, central: number, high: number): number {
+  const below = central - low;
+  const above = high - central;
+  if (!(below > 0)) return above > 0 ? high - above * Math.sqrt(1 - u) : central;
+  if (!(above > 0)) return low + below * Math.sqrt(u);
+  return u < 0.5 ? low + below * Math.sqrt(2 * u) : high - above * Math.sqrt(2 * (1 - u));
 }
 
 /** Its distribution function, for checking draws against it. */
-export function triangularShareBelow(x: number, low: number, central: number, high: number): number {
+export function plausibleShareBelow(x: number, low: number, central: number, high: number): number {
   if (x <= low) return 0;
   if (x >= high) return 1;
-  return x < central
-    ? (x - low) ** 2 / ((high - low) * (central - low))
-    : 1 - (high - x) ** 2 / ((high - low) * (high - central));
+  if (central === low) return 1 - ((high - x) / (high - low)) ** 2;
+  if (central === high) return ((x - low) / (high - low)) ** 2;
+  return x < central ? ((x - low) / (central - low)) ** 2 / 2 : 1 - ((high - x) / (high - central)) ** 2 / 2;
 }

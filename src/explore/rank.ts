@@ -3,38 +3,68 @@
  * index), and what it would be worth to measure that number first (expected value of partial information). Both
  * read the draws already made, by grouping them along the number in question.
  */
+import { stream } from './random.ts';
 
-export interface Index {
-  /** Share of the variance explained by this number alone, 0…1. */
-  readonly share: number;
-  /** Spearman rank correlation: sign and strength of a steady effect. */
-  readonly rank: number;
+/** Draws in groups along one number: group of each draw, and how many draws each group has. */
+export interface Groups {
+  readonly of: Uint16Array;
+  readonly sizes: Uint32Array;
+}
+
+/** Equally filled groups along `x`; equal values always share a group, so some may be fuller or empty. */
+export function groupsAlong(x: Float64Array, bins = binsFor(x.length)): Groups {
+  const sorted = x.slice().sort();
+  const edges = Float64Array.from({ length: bins - 1 }, (_, b) => sorted[Math.floor(((b + 1) * x.length) / bins)]);
+  const of = new Uint16Array(x.length);
+  const sizes = new Uint32Array(bins);
+  for (let k = 0; k < x.length; k++) {
+    let low = 0;
+    let high = edges.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (edges[middle] <= x[k]) low = middle + 1;
+      else high = middle;
+    }
+    of[k] = low;
+    sizes[low]++;
+  }
+  return { of, sizes };
 }
 
 /**
- * First-order index from given data: the variance of the means of `bins` equally filled groups, less what the
+ * First-order index from given data: the variance of the means of equally filled groups along `x`, less what the
  * means would scatter by chance, over the whole variance. Unlike a rank correlation it also sees effects that
  * go up and down again. Needs some thousands of draws.
  */
-export function varianceShare(x: Float64Array, y: Float64Array, bins = binsFor(x.length)): number {
-  const order = orderBy(x);
+export function varianceShare(x: Float64Array, y: Float64Array, bins?: number): number {
+  return varianceShareIn(groupsAlong(x, bins), y);
+}
+
+/** The same for groups already made. */
+export function varianceShareIn({ of, sizes }: Groups, y: Float64Array): number {
   const mean = average(y);
-  const total = y.reduce((sum, value) => sum + (value - mean) ** 2, 0) / y.length;
+  const sums = new Float64Array(sizes.length);
+  const squares = new Float64Array(sizes.length);
+  let total = 0;
+  for (let k = 0; k < y.length; k++) {
+    const off = y[k] - mean;
+    sums[of[k]] += off;
+    squares[of[k]] += off * off;
+    total += off * off;
+  }
   if (!(total > 0)) return 0;
   let between = 0;
-  let within = 0;
-  for (const [from, to] of groups(order.length, bins)) {
-    let sum = 0;
-    let squares = 0;
-    for (let k = from; k < to; k++) {
-      sum += y[order[k]];
-      squares += y[order[k]] ** 2;
-    }
-    const size = to - from;
-    between += (size / y.length) * (sum / size - mean) ** 2;
-    within += squares / size - (sum / size) ** 2;
+  let chance = 0;
+  let groups = 0;
+  for (let b = 0; b < sizes.length; b++) {
+    const n = sizes[b];
+    if (n < 2) continue;
+    groups++;
+    between += sums[b] ** 2 / n;
+    chance += (squares[b] - sums[b] ** 2 / n) / (n - 1);
   }
-  const chance = within / bins / (y.length / bins - 1);
+  // A figure that moves by less than its own rounding does not move.
+  if (groups < 2 || total / y.length < (1e-12 * mean) ** 2) return 0;
   return Math.min(1, Math.max(0, (between - chance) / total));
 }
 
@@ -49,51 +79,78 @@ export function rankCorrelation(x: Float64Array, y: Float64Array): number {
 }
 
 /**
- * What knowing `x` before choosing would gain on average, in the unit of the benefit: the mean of the best
- * expected benefit within each group of draws along `x`, less the best expected benefit without knowing.
- * `benefits` has one array a choice; more is better.
+ * What knowing `x` before choosing would gain on average, in the unit of the benefit (expected value of partial
+ * perfect information). The best choice in each group of draws along `x` is picked on one half of the draws and
+ * its gain over choosing without knowing is taken on the other half, both ways round: picking the best of noisy
+ * means and believing it would make every number look worth measuring. `benefits` has one array a choice; more
+ * is better. Never below 0.
  */
-export function worthOfMeasuring(
-  x: Float64Array,
-  benefits: readonly Float64Array[],
-  bins = binsFor(x.length),
-): number {
-  const order = orderBy(x);
-  const unknowing = Math.max(...benefits.map(average));
-  let knowing = 0;
-  for (const [from, to] of groups(order.length, bins)) {
-    let best = Number.NEGATIVE_INFINITY;
-    for (const benefit of benefits) {
-      let sum = 0;
-      for (let k = from; k < to; k++) sum += benefit[order[k]];
-      best = Math.max(best, sum);
-    }
-    knowing += best;
-  }
-  return Math.max(0, knowing / x.length - unknowing);
+export function worthOfMeasuring(x: Float64Array, benefits: readonly Float64Array[], bins?: number): number {
+  return Math.max(0, gainIn(groupsAlong(x, bins), benefits));
 }
 
-/** Groups wide enough that their means are steady: the square root of the draws, at most 50. */
+/** The same for groups already made, and below 0 where the groups lead to worse choices. */
+export function gainIn({ of, sizes }: Groups, benefits: readonly Float64Array[]): number {
+  const bins = sizes.length;
+  // Sums of even draws, then of odd draws, a row of groups for each choice.
+  const sums = [0, 1].map((half) =>
+    benefits.map((benefit) => {
+      const sum = new Float64Array(bins);
+      for (let k = half; k < benefit.length; k += 2) sum[of[k]] += benefit[k];
+      return sum;
+    }),
+  );
+  let gain = 0;
+  for (const [picked, seen] of [
+    [0, 1],
+    [1, 0],
+  ]) {
+    const usual = bestAt(sums[picked].map((sum) => sum.reduce((a, v) => a + v, 0)));
+    for (let b = 0; b < bins; b++) {
+      const choice = bestAt(sums[picked].map((sum) => sum[b]));
+      gain += sums[seen][choice][b] - sums[seen][usual][b];
+    }
+  }
+  return gain / of.length;
+}
+
+function bestAt(values: readonly number[]): number {
+  let best = 0;
+  for (let k = 1; k < values.length; k++) if (values[k] > values[best]) best = k;
+  return best;
+}
+
+/**
+ * The largest gain that groups made by chance seem to have, over `rounds` shuffles: a number worth less than
+ * this may be worth nothing. One figure serves every number ranked on the same draws.
+ */
+export function chanceGain(benefits: readonly Float64Array[], bins?: number, rounds = 20): number {
+  const count = benefits[0].length;
+  let most = 0;
+  for (let round = 0; round < rounds; round++) {
+    const next = stream(round, 'groups by chance');
+    most = Math.max(most, gainIn(groupsAlong(Float64Array.from({ length: count }, next), bins), benefits));
+  }
+  return most;
+}
+
+/** Groups wide enough that their means are steady: half the square root of the draws, at most 50. */
 function binsFor(count: number): number {
   return Math.max(2, Math.min(50, Math.floor(Math.sqrt(count) / 2)));
 }
 
-function* groups(count: number, bins: number): Generator<[number, number]> {
-  for (let b = 0; b < bins; b++) yield [Math.floor((b * count) / bins), Math.floor(((b + 1) * count) / bins)];
-}
-
-function orderBy(x: Float64Array): Uint32Array {
-  return Uint32Array.from(x.keys()).sort((a, b) => x[a] - x[b]);
-}
-
 function ranks(x: Float64Array): Uint32Array {
   const out = new Uint32Array(x.length);
-  orderBy(x).forEach((at, rank) => {
-    out[at] = rank;
-  });
+  Uint32Array.from(x.keys())
+    .sort((a, b) => x[a] - x[b])
+    .forEach((at, rank) => {
+      out[at] = rank;
+    });
   return out;
 }
 
 function average(x: Float64Array): number {
-  return x.reduce((sum, value) => sum + value, 0) / x.length;
+  let sum = 0;
+  for (let k = 0; k < x.length; k++) sum += x[k];
+  return sum / x.length;
 }

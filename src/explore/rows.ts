@@ -1,8 +1,7 @@
 /** Rows for exploring: every scenario repeated, a block of rows for each draw, sweep step or winter. */
 import { table } from 'arquero';
-import type { BoundScenario } from '../model/bind.ts';
+import type { BoundScenario, RowChanges } from '../model/bind.ts';
 import { RESULTS, ROUTE_SHARE } from '../model/dictionary.ts';
-import type { Values } from '../model/evaluate.ts';
 import { runPipeline } from '../model/pipeline.ts';
 import type { PreparedWeather } from '../model/weather.ts';
 
@@ -11,6 +10,20 @@ export interface Setting {
   readonly bound: readonly BoundScenario[];
   readonly weather: readonly PreparedWeather[];
   readonly weatherIndex: readonly number[];
+}
+
+/** The same setting with inputs turned in every scenario that has them; a turned number has no range any more. */
+export function withChanges(setting: Setting, changes: RowChanges): Setting {
+  if (changes.size === 0) return setting;
+  const bound = setting.bound.map(({ scenario, bindings }) => {
+    const turned = new Map(bindings);
+    for (const [column, value] of changes) {
+      const binding = turned.get(column);
+      if (binding) turned.set(column, { ...binding, value, low: value, high: value });
+    }
+    return { scenario, bindings: turned };
+  });
+  return { bound, weather: setting.weather, weatherIndex: setting.weatherIndex };
 }
 
 /** Columns of `repeats` blocks of one row a scenario: row `block × scenarios + scenario`. */
@@ -35,43 +48,30 @@ export function repeatScenarios({ bound, weatherIndex }: Setting, repeats: numbe
   return { scenarios, repeats, columns };
 }
 
-/** Turns one column for all scenarios of a block. */
-export function setBlock(block: Block, column: string, repeat: number, value: number): void {
-  if (!block.columns[column]) throw new Error(`unknown column: ${column}`);
-  block.columns[column].fill(value, repeat * block.scenarios, (repeat + 1) * block.scenarios);
-}
+const MADE = new Map(RESULTS.map((result) => [result.name, result]));
+const SHARES = Object.values(ROUTE_SHARE).filter((name) => MADE.has(name));
 
-/** Runs a block and hands back the asked results, in the rows' order; NaN where a scenario has no such quantity. */
+/**
+ * Runs a block and hands back the asked results, in the rows' order; NaN where a scenario has no such quantity or
+ * a price was missing. Throws on a name the model does not make.
+ */
 export function runBlock(
   block: Block,
   weather: readonly PreparedWeather[],
   names: readonly string[],
 ): Record<string, Float64Array> {
-  const shares = Object.values(ROUTE_SHARE);
-  const made = new Set(RESULTS.map((r) => r.name));
-  const keep = [...new Set([...names, ...shares])].filter((name) => made.has(name));
-  const result = runPipeline(table(block.columns), { weather, keep }).table;
+  for (const name of names) if (!MADE.has(name)) throw new Error(`unknown quantity: ${name}`);
+  const result = runPipeline(table(block.columns), { weather, keep: [...names, ...SHARES] }).table;
   const column = (name: string) => result.column(name) as unknown as Float64Array;
   const out: Record<string, Float64Array> = {};
   for (const name of names) {
-    const values = column(name);
-    if (!values) throw new Error(`unknown quantity: ${name}`);
-    const route = RESULTS.find((r) => r.name === name)?.route;
-    if (route) {
-      const share = column(ROUTE_SHARE[route]);
-      for (let row = 0; row < values.length; row++) if (!(share[row] > 0)) values[row] = Number.NaN;
-    }
+    // A share of a route is itself a result and must not be marked before the others have read it.
+    const values = SHARES.includes(name) ? column(name).slice() : column(name);
+    const route = MADE.get(name)?.route;
+    const share = route && column(ROUTE_SHARE[route]);
+    for (let row = 0; row < values.length; row++)
+      if (!Number.isFinite(values[row]) || (share && !(share[row] > 0))) values[row] = Number.NaN;
     out[name] = values;
   }
   return out;
-}
-
-/** One row of block results as plain values, null where absent. */
-export function valuesOfRow(results: Readonly<Record<string, Float64Array>>, row: number): Values {
-  return Object.fromEntries(
-    Object.entries(results).map(([name, column]) => [
-      name,
-      Number.isFinite(column[row]) ? column[row] : null,
-    ]),
-  );
 }

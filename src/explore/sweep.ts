@@ -1,59 +1,73 @@
 /** Turning one input, or two at once, over a range: a row for each step and scenario. */
 import { INPUTS } from '../notebook/inputs.ts';
-import { repeatScenarios, runBlock, type Setting, setBlock } from './rows.ts';
+import { type Block, repeatScenarios, runBlock, type Setting } from './rows.ts';
 
-/** An input that can be turned, as the keeper names it. */
+/** An input that can be turned, as the keeper names it. Plain data, so that it can cross to a worker. */
 export interface Turn {
-  /** Name as typed: a column, or `headCount` for the whole herd. */
+  /** Name as typed: a column, the id of a coefficient or price, or `headCount` for the whole herd. */
   readonly name: string;
-  readonly column: string;
   readonly label: string;
   readonly unit: string;
   readonly min?: number;
   readonly max?: number;
-  /** Value of the column for a value as the keeper says it. */
-  readonly toColumn: (value: number) => number;
-  /** Where it stands now, in the first scenario. */
+  /** Where it stands now, in the first scenario that has it. */
   readonly now: number;
+  /** The columns it fills; a column stands at the keeper's value times `scale`. */
+  readonly at: readonly { readonly scenario: number; readonly column: string; readonly scale: number }[];
 }
 
-/** Finds what can be turned by name in this setting; undefined when the model has no such input. */
+/** Finds what can be turned by name in this setting; undefined when no scenario has such a number. */
 export function turnOf(setting: Setting, name: string): Turn | undefined {
-  const [first] = setting.bound;
   if (name === 'headCount') {
-    const head = first.scenario.farm.herd.reduce((sum, group) => sum + group.head, 0);
+    const head = setting.bound.map(({ scenario }) => scenario.farm.herd.reduce((sum, g) => sum + g.head, 0));
+    if (!(head[0] > 0)) return undefined;
     return {
       name,
-      column: 'herdFactor',
       label: 'head',
       unit: 'head',
       min: 1,
-      max: Math.max(10, head * 3),
-      toColumn: (v) => v / head,
-      now: head,
+      max: Math.max(10, head[0] * 3),
+      now: head[0],
+      at: head.flatMap((h, scenario) => (h > 0 ? [{ scenario, column: 'herdFactor', scale: 1 / h }] : [])),
     };
   }
-  const binding = first.bindings.get(name) ?? [...first.bindings.values()].find((b) => b.id === name);
-  if (!binding || !Number.isFinite(binding.value)) return undefined;
+  const found = setting.bound.flatMap(({ bindings }, scenario) => {
+    const own = bindings.get(name);
+    const all = own ? [own] : [...bindings.values()].filter((b) => b.id === name);
+    return all.filter((b) => Number.isFinite(b.value)).map((binding) => ({ scenario, binding }));
+  });
+  if (found.length === 0) return undefined;
+  const { binding } = found[0];
   const span = INPUTS.find((i) => i.column === binding.column);
+  const ranged = binding.low < binding.high;
   return {
     name,
-    column: binding.column,
     label: binding.label,
     unit: binding.unit,
-    min: span?.min ?? (binding.low < binding.high ? binding.low : undefined),
-    max: span?.max ?? (binding.low < binding.high ? binding.high : undefined),
-    toColumn: (v) => v,
+    min: span?.min ?? (ranged ? binding.low : undefined),
+    max: span?.max ?? (ranged ? binding.high : undefined),
     now: binding.value,
+    at: found.map(({ scenario, binding: { column } }) => ({ scenario, column, scale: 1 })),
   };
 }
 
 /** Names that `turnOf` knows in this setting. */
-export function turnNames(setting: Setting): string[] {
-  return [
-    'headCount',
-    ...[...setting.bound[0].bindings.values()].filter((b) => Number.isFinite(b.value)).map((b) => b.column),
-  ];
+export function turnNames({ bound }: Setting): string[] {
+  const all = bound.flatMap(({ bindings }) => [...bindings.values()]);
+  return [...new Set(['headCount', ...all.filter((b) => Number.isFinite(b.value)).map((b) => b.column)])];
+}
+
+/** The span to look over when none is given: the input's own, or half to twice where it stands. */
+export function spanOf(turn: Turn, from?: number, to?: number): readonly [number, number] {
+  const low = from ?? turn.min ?? Math.min(turn.now / 2, turn.now * 2);
+  const high = to ?? turn.max ?? Math.max(turn.now / 2, turn.now * 2);
+  return low < high ? [low, high] : [low, low + 1];
+}
+
+/** Sets the input for one repeat of a block, in every scenario that has it. */
+export function setTurn({ columns, scenarios }: Block, turn: Turn, repeat: number, value: number): void {
+  for (const { scenario, column, scale } of turn.at)
+    columns[column][repeat * scenarios + scenario] = value * scale;
 }
 
 export interface Sweep {
@@ -66,15 +80,18 @@ export interface Sweep {
 
 /** `steps` values from `from` to `to`, both ends included. */
 export function stepsBetween(from: number, to: number, steps: number): number[] {
-  return Array.from({ length: steps }, (_, k) =>
-    steps === 1 ? from : from + ((to - from) * k) / (steps - 1),
-  );
+  return Array.from({ length: steps }, (_, k) => {
+    if (steps === 1) return from;
+    return k === steps - 1 ? to : from + ((to - from) * k) / (steps - 1);
+  });
 }
 
 /** Runs every scenario at every value of one input. */
 export function sweep(setting: Setting, turn: Turn, at: readonly number[], names: readonly string[]): Sweep {
   const block = repeatScenarios(setting, at.length);
-  at.forEach((value, step) => setBlock(block, turn.column, step, turn.toColumn(value)));
+  at.forEach((value, step) => {
+    setTurn(block, turn, step, value);
+  });
   return { turn, at, scenarios: block.scenarios, results: runBlock(block, setting.weather, names) };
 }
 
@@ -99,8 +116,8 @@ export function sweepTwo(
   downAt.forEach((y, row) => {
     acrossAt.forEach((x, column) => {
       const cell = row * acrossAt.length + column;
-      setBlock(block, across.column, cell, across.toColumn(x));
-      setBlock(block, down.column, cell, down.toColumn(y));
+      setTurn(block, across, cell, x);
+      setTurn(block, down, cell, y);
     });
   });
   return {

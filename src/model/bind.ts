@@ -61,7 +61,8 @@ export function bindScenario(
       }
     });
   const lookUp = lookUpIn(scenario, tables, replacements);
-  const made = new Set(stages.flatMap((stage) => Object.keys(stage.makes)));
+  // The table's maker chooses the winter; every other column is bound here or made by a stage.
+  const made = new Set(['weatherIndex', ...stages.flatMap((stage) => Object.keys(stage.makes))]);
   for (const stage of stages) {
     for (const name of stage.reads) if (!bindings.has(name) && !made.has(name)) put(lookUp(name, name));
     for (const [family, names] of Object.entries(stage.families ?? {})) {

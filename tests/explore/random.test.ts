@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { stream, triangular, triangularShareBelow } from '../../src/explore/random.ts';
+import { plausible, plausibleShareBelow, stream } from '../../src/explore/random.ts';
 
 /** Largest gap between the empirical and the given distribution function. */
 function kolmogorovSmirnov(sample: Float64Array, below: (x: number) => number): number {
@@ -31,10 +31,10 @@ describe('random', () => {
     [2, 2, 5],
     [-1, 4, 4],
     [0.05, 0.24, 0.35],
-  ])('draws reproduce the triangular distribution %f %f %f', (low, central, high) => {
+  ])('draws reproduce the distribution of %f %f %f', (low, central, high) => {
     const next = stream(11, `${low}`);
-    const sample = Float64Array.from({ length: 10_000 }, () => triangular(next(), low, central, high));
-    expect(kolmogorovSmirnov(sample, (x) => triangularShareBelow(x, low, central, high))).toBeLessThan(
+    const sample = Float64Array.from({ length: 10_000 }, () => plausible(next(), low, central, high));
+    expect(kolmogorovSmirnov(sample, (x) => plausibleShareBelow(x, low, central, high))).toBeLessThan(
       critical(10_000),
     );
   });
@@ -47,6 +47,6 @@ describe('random', () => {
   });
 
   it('stands at the best guess when there is no span', () => {
-    expect(triangular(0.3, 2, 2, 2)).toBe(2);
+    expect(plausible(0.3, 2, 2, 2)).toBe(2);
   });
 });

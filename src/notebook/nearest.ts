@@ -1,9 +1,11 @@
-/** The names most like a mistyped one, by edits, at most three. */
-export function nearest(word: string, names: readonly string[]): string[] {
+/** The names most like a mistyped one, by edits, at most `count`; the nearest first. */
+export function nearest(word: string, names: readonly string[], count = 3): string[] {
+  // A name of absurd length would make the table of edits as absurd.
+  const typed = word.slice(0, 80).toLowerCase();
   return [...names]
-    .map((name) => ({ name, edits: distance(word.toLowerCase(), name.toLowerCase()) }))
+    .map((name) => ({ name, edits: distance(typed, name.toLowerCase()) }))
     .sort((a, b) => a.edits - b.edits)
-    .slice(0, 3)
+    .slice(0, count)
     .map(({ name }) => name);
 }
 

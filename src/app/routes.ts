@@ -1,0 +1,29 @@
+/** What the address asks for. Everything stands after `#`, so that no server hears of it. */
+import { fromLink } from '../store/link.ts';
+
+export type Route =
+  | { readonly to: 'home' }
+  | { readonly to: 'example'; readonly name: string }
+  | { readonly to: 'kept'; readonly id: string }
+  | { readonly to: 'shared'; readonly text: string }
+  | { readonly to: 'damaged'; readonly problem: string };
+
+export function routeOf(fragment: string): Route {
+  const link = fromLink(fragment);
+  if (link) return 'text' in link ? { to: 'shared', text: link.text } : { to: 'damaged', problem: link.problem };
+  const [, kind, name] = /^#?(example|kept)=(.+)$/.exec(fragment) ?? [];
+  if (kind === 'example') return { to: 'example', name: decode(name) };
+  if (kind === 'kept') return { to: 'kept', id: decode(name) };
+  return { to: 'home' };
+}
+
+export const exampleHref = (name: string) => `#example=${encodeURIComponent(name)}`;
+export const keptHref = (id: string) => `#kept=${encodeURIComponent(id)}`;
+
+function decode(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}

@@ -1,0 +1,10 @@
+/** Starts the page. */
+import { startEngine, workerDraw } from './engine.ts';
+import { WkShell } from './shell.ts';
+
+const { engine, problems } = startEngine(workerDraw());
+const shell = document.querySelector('wk-shell');
+if (shell instanceof WkShell) {
+  shell.problems = problems;
+  shell.engine = engine;
+}

@@ -1,0 +1,111 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { shared } from './style.ts';
+
+/** What can be done with the open notebook; `null` words leave an act out. */
+export interface BarState {
+  readonly undo: string | null;
+  readonly redo: string | null;
+  readonly system: 'metric' | 'us';
+  readonly editing: boolean;
+  readonly saved: string;
+  readonly notice: string;
+}
+
+export type BarAct = 'undo' | 'redo' | 'edit' | 'save' | 'link' | 'print' | 'units';
+
+/**
+ * The line above a notebook.
+ *
+ * @fires wk-act - with the act the reader chose
+ */
+export class WkBar extends LitElement {
+  static override properties = { state: { attribute: false } };
+
+  static override styles = [
+    shared,
+    css`
+      nav {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.1rem 1.1rem;
+        align-items: center;
+        max-width: 76rem;
+        margin: 0 auto;
+        padding: 0.35rem 1rem;
+        font-size: 0.92rem;
+      }
+      a {
+        color: var(--ink);
+        font-weight: 700;
+        text-decoration: none;
+        padding: 0.35rem 0;
+      }
+      .acts {
+        display: flex;
+        gap: 0.1rem 1rem;
+        flex-wrap: wrap;
+        margin-left: auto;
+      }
+      button {
+        border: 0;
+        background: none;
+        padding: 0.35rem 0;
+        min-height: 2.1rem;
+        cursor: pointer;
+        text-decoration: underline;
+        text-decoration-color: var(--rule);
+        text-underline-offset: 0.2em;
+      }
+      button:hover {
+        text-decoration-color: currentColor;
+      }
+      button:disabled {
+        color: var(--quiet);
+        cursor: default;
+        text-decoration: none;
+      }
+      .notice {
+        max-width: 76rem;
+        margin: 0 auto;
+        padding: 0.5rem 1rem;
+        background: var(--ground);
+      }
+      @media print {
+        :host {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  declare state: BarState | undefined;
+
+  #act(act: BarAct): void {
+    this.dispatchEvent(new CustomEvent('wk-act', { detail: act, bubbles: true, composed: true }));
+  }
+
+  #button(act: BarAct, words: string, title: string | null = words) {
+    return html`<button type="button" ?disabled=${title === null} title=${title ?? ''} @click=${() => this.#act(act)}>${words}</button>`;
+  }
+
+  protected override render() {
+    const { state } = this;
+    return html`<nav aria-label="Notebook">
+        <a href="#">winterkeep</a>
+        ${
+          state
+            ? html`<span class="quiet" aria-live="polite">${state.saved}</span>
+              <span class="acts">
+                ${this.#button('undo', 'Undo', state.undo)} ${this.#button('redo', 'Redo', state.redo)}
+                ${this.#button('edit', state.editing ? 'Close the text' : 'Edit the text')} ${this.#button('save', 'Save as file')}
+                ${this.#button('link', 'Copy a link')} ${this.#button('print', 'Print')}
+                ${this.#button('units', state.system === 'us' ? 'Metric units' : 'US units')}
+              </span>`
+            : nothing
+        }
+      </nav>
+      ${state && state.notice !== '' ? html`<p class="notice" role="status">${state.notice}</p>` : nothing}`;
+  }
+}
+
+customElements.define('wk-bar', WkBar);

@@ -1,0 +1,207 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { unsafeHTML } from 'lit/directives/unsafe-html.js';
+import type { Run, ScenarioResult } from '../model/evaluate.ts';
+import type { Block, CellBlock } from '../notebook/body.ts';
+import type { InlineValue } from '../notebook/inline.ts';
+import { proseHtml } from '../notebook/markdown.ts';
+import { compareFigure } from '../plots/compare.ts';
+import type { Figure } from '../plots/figure.ts';
+import { ladderFigure } from '../plots/ladder.ts';
+import { type Reading, show, unitOf } from '../plots/reading.ts';
+import { WEEK_SERIES, weekFigure } from '../plots/weeks.ts';
+import { ask } from './events.ts';
+import { shared } from './style.ts';
+import './wk-checks.ts';
+import './wk-figure.ts';
+import './wk-ledger.ts';
+import './wk-problems.ts';
+import './wk-sources.ts';
+
+/** Series of the model behind the words a bed cell uses. */
+const BED: Readonly<Record<string, keyof typeof WEEK_SERIES>> = {
+  depth: 'bedDepthM',
+  moisture: 'bedMoisture',
+  carbonNitrogen: 'bedCarbonNitrogen',
+  dryMatter: 'bedDryMatterKg',
+  nitrogen: 'bedNitrogenKg',
+};
+
+/**
+ * The notebook as it was written: prose and cells in their order, values by name set into the prose.
+ *
+ * @fires wk-explain - a value in the prose was opened
+ */
+export class WkNotebook extends LitElement {
+  static override properties = {
+    blocks: { attribute: false },
+    results: { attribute: false },
+    run: { attribute: false },
+    reading: { attribute: false },
+    heading: {},
+  };
+
+  static override styles = [
+    shared,
+    css`
+      .prose {
+        max-width: 40rem;
+        font-size: 1.1rem;
+        line-height: 1.6;
+      }
+      .prose h2 {
+        margin: 2rem 0 0.6rem;
+      }
+      .prose h3 {
+        font-size: 1.12rem;
+        margin: 1.4rem 0 0.4rem;
+      }
+      .prose p,
+      .prose li {
+        margin: 0 0 0.8rem;
+      }
+      .prose blockquote {
+        margin: 0 0 1rem;
+        padding-left: 1rem;
+        border-left: 3px solid var(--rule);
+      }
+      .prose table {
+        font-size: 0.95rem;
+        margin-bottom: 1rem;
+      }
+      .prose th,
+      .prose td {
+        border-bottom: 1px solid var(--rule);
+      }
+      .inline-value {
+        appearance: none;
+        background: none;
+        border: 0;
+        padding: 0;
+        cursor: pointer;
+        font-weight: 600;
+        text-decoration: underline dotted var(--quiet) 1px;
+        text-underline-offset: 0.22em;
+      }
+      .cell {
+        margin: 1.6rem 0 2rem;
+      }
+      pre {
+        overflow-x: auto;
+        background: var(--ground);
+        padding: 0.7rem 0.9rem;
+        font-size: 0.9rem;
+        margin: 0 0 0.4rem;
+      }
+      @media print {
+        .prose {
+          font-size: 1rem;
+          line-height: 1.4;
+          max-width: none;
+        }
+        .inline-value {
+          text-decoration: none;
+        }
+        .cell {
+          margin: 0.8rem 0;
+        }
+      }
+    `,
+  ];
+
+  declare blocks: readonly Block[];
+  declare results: readonly ScenarioResult[];
+  declare run: Run | undefined;
+  declare reading: Reading;
+  /** The page's own heading; the same words at the top of the prose are not said twice. */
+  declare heading: string;
+
+  constructor() {
+    super();
+    this.blocks = [];
+    this.results = [];
+    this.reading = { currency: 'EUR', year: 0, system: 'metric' };
+    this.heading = '';
+  }
+
+  #scenarioOf(name: string | null): number {
+    return name === null ? 0 : this.results.findIndex((result) => result.name === name);
+  }
+
+  #valueText = ({ quantity, scenario }: InlineValue): string => {
+    const result = this.results[this.#scenarioOf(scenario)];
+    const value = result?.values[quantity];
+    return show(value, unitOf(quantity), this.reading).text;
+  };
+
+  #opened(event: Event): void {
+    const button = (event.target as HTMLElement).closest<HTMLElement>('.inline-value');
+    const quantity = button?.dataset.quantity;
+    const scenario = this.#scenarioOf(button?.dataset.scenario ?? null);
+    if (button && quantity && scenario >= 0) ask(button, 'wk-explain', { scenario, quantity });
+  }
+
+  /** Headings in the prose stand one rank under the page's own. */
+  #prose(text: string): TemplateResult {
+    const lowered = proseHtml(text, this.#valueText).replace(/<(\/?)h([1-5])>/g, (_, slash, rank) => `<${slash}h${Number(rank) + 1}>`);
+    const first = /^\s*<h2>([^<]*)<\/h2>/.exec(lowered);
+    const told = first && first[1].trim() === this.heading.trim();
+    return html`<div class="prose">${unsafeHTML(told ? lowered.slice(first[0].length) : lowered)}</div>`;
+  }
+
+  #some(names: readonly string[] | undefined): readonly ScenarioResult[] {
+    if (!names) return this.results;
+    // Order and colour stay those of the notebook: a scenario keeps its look everywhere.
+    return this.results.filter((result) => names.includes(result.name));
+  }
+
+  #figure(figure: Figure, caption: string | undefined, heading = '') {
+    return html`<wk-figure heading=${heading} .figure=${caption === undefined ? figure : { ...figure, caption }}></wk-figure>`;
+  }
+
+  #cell(block: CellBlock): TemplateResult | typeof nothing {
+    const { reading } = this;
+    switch (block.kind) {
+      case 'cards':
+        return nothing;
+      case 'ledger':
+        return html`<wk-ledger .results=${this.#some(block.options.scenarios)} .reading=${reading} .nutrient=${block.options.element}></wk-ledger>`;
+      case 'compare':
+        return this.#figure(compareFigure(this.#some(block.options.scenarios), block.options.measure, reading), block.options.caption);
+      case 'ladder':
+        return this.#figure(ladderFigure(this.#some(block.options.scenarios), reading), block.options.caption, 'Nitrogen step by step');
+      case 'rain':
+        if (block.options.show !== 'winter') return this.#asWritten(block);
+        return html`${this.#figure(weekFigure(this.results, WEEK_SERIES.weekRainMm, reading), block.options.caption, 'Rain')}
+        ${this.#figure(weekFigure(this.results, WEEK_SERIES.weekDrainageMm, reading), undefined, 'Drainage')}`;
+      case 'bed':
+        return this.#figure(weekFigure(this.#some(block.options.scenarios), WEEK_SERIES[BED[block.options.show]], reading), block.options.caption, 'The bed');
+      case 'checks':
+        return html`<wk-checks id="checks" ?openOnly=${block.options.show === 'open'} .results=${this.#some(block.options.scenarios)} .reading=${reading}></wk-checks>`;
+      case 'sources':
+        return html`<wk-sources .run=${this.run} .reading=${reading}></wk-sources>`;
+      default:
+        return this.#asWritten(block);
+    }
+  }
+
+  /** A cell this page cannot draw is shown as it stands in the file. */
+  #asWritten(block: Block) {
+    return html`<pre tabindex="0" aria-label="Cell as written, line ${block.line}"><code>${block.text.trimEnd()}</code></pre>
+      <p class="quiet">This page does not draw this cell yet; it is kept as written.</p>`;
+  }
+
+  #block(block: Block) {
+    if (block.type === 'prose') return this.#prose(block.text);
+    if (block.type === 'broken')
+      return html`<div class="cell"><wk-problems .problems=${block.problems}></wk-problems><pre tabindex="0" aria-label="Cell as written, line ${block.line}"><code>${block.text.trimEnd()}</code></pre></div>`;
+    const cell = this.#cell(block);
+    return cell === nothing ? nothing : html`<div class="cell">${cell}</div>`;
+  }
+
+  protected override render() {
+    if (this.results.length === 0) return nothing;
+    return html`<div @click=${(event: Event) => this.#opened(event)}>${this.blocks.map((block) => this.#block(block))}</div>`;
+  }
+}
+
+customElements.define('wk-notebook', WkNotebook);

@@ -1,0 +1,174 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { explain } from '../model/trace.ts';
+import { type Reading, show } from '../plots/reading.ts';
+import type { OpenNotebook } from '../store/open.ts';
+import type { Asked } from './events.ts';
+import { shared } from './style.ts';
+import { watch } from './watch.ts';
+import './wk-cards.ts';
+import './wk-cautions.ts';
+import './wk-checks.ts';
+import './wk-compare.ts';
+import './wk-inputs.ts';
+import './wk-ledger.ts';
+import './wk-notebook.ts';
+import './wk-problems.ts';
+import './wk-sources.ts';
+import { WkTrace } from './wk-trace.ts';
+
+/** An open notebook: the strip of inputs, the three answers, then the notebook itself. */
+export class WkPage extends LitElement {
+  static override properties = {
+    open: { attribute: false },
+    system: {},
+  };
+
+  static override styles = [
+    shared,
+    css`
+      .column {
+        max-width: 76rem;
+        margin: 0 auto;
+        padding: 0 1rem;
+      }
+      main {
+        padding-bottom: 3rem;
+      }
+      h1 {
+        font-size: 1.7rem;
+        line-height: 1.15;
+        margin: 0.4rem 0 0.1rem;
+      }
+      .about {
+        color: var(--quiet);
+        margin: 0 0 0.5rem;
+      }
+      wk-inputs {
+        position: sticky;
+        top: 0;
+        z-index: 5;
+        margin-bottom: 0.5rem;
+      }
+      wk-notebook,
+      wk-ledger,
+      wk-compare,
+      wk-checks,
+      wk-sources,
+      wk-cautions {
+        margin-top: 2.2rem;
+      }
+      @media screen and (max-width: 700px) {
+        h1 {
+          font-size: 1.4rem;
+        }
+        :host {
+          padding-bottom: 9rem;
+        }
+        wk-inputs {
+          position: fixed;
+          inset: auto 0 0 0;
+          margin: 0;
+          padding-bottom: env(safe-area-inset-bottom);
+        }
+      }
+      @media print {
+        .column {
+          max-width: none;
+          padding: 0;
+        }
+        wk-inputs {
+          position: static;
+        }
+      }
+    `,
+  ];
+
+  declare open: OpenNotebook | undefined;
+  declare system: Reading['system'] | '';
+
+  constructor() {
+    super();
+    this.system = '';
+    watch(this, () => {
+      const open = this.open;
+      return open && [open.results.value, open.problems.value, open.strip.value, open.draws.value, open.notebook.value];
+    });
+    this.addEventListener('wk-explain', (event) => this.#explain(event as CustomEvent<Asked['wk-explain']>));
+    this.addEventListener('wk-preview', ({ detail }) => this.open?.preview(detail.id, detail.value));
+    this.addEventListener('wk-commit', ({ detail }) => this.open?.commit(detail.id, detail.value));
+    this.addEventListener('wk-override', ({ detail }) => this.open?.override(detail.id, detail.value, detail.because));
+    this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
+  }
+
+  #explain(event: CustomEvent<Asked['wk-explain']>): void {
+    const run = this.open?.run.value;
+    if (!run) return;
+    const { scenario, quantity } = event.detail;
+    const from = event.composedPath()[0] as HTMLElement;
+    const trace = this.renderRoot.querySelector('wk-trace');
+    if (trace instanceof WkTrace) void trace.open(explain(run, scenario, quantity), run.scenarios[scenario].name, from);
+  }
+
+  #go(to: string): void {
+    const inside = this.renderRoot.querySelector('wk-notebook')?.shadowRoot;
+    const target = this.renderRoot.querySelector<HTMLElement>(`#${to}`) ?? inside?.querySelector<HTMLElement>(`#${to}`);
+    target?.scrollIntoView({ block: 'start' });
+    target?.focus();
+  }
+
+  #about(reading: Reading): string {
+    const notebook = this.open?.notebook.value;
+    const values = this.open?.results.value[0]?.values;
+    if (!notebook || !values) return '';
+    const { place, winter } = notebook.farm;
+    const day = new Date(winter.start).toLocaleDateString('en-GB', { day: 'numeric', month: 'long', timeZone: 'UTC' });
+    return [
+      `${place.name}${notebook.invented ? ', an invented farm' : ''}`,
+      `${show(values.headCount, 'head', reading).text}`,
+      `${show(values.winterDays, 'd', reading).number} winter days from ${day}`,
+      typeof values.rainMm === 'number' ? `${show(values.rainMm, 'mm', reading).text} of rain and snow` : '',
+    ]
+      .filter((part) => part !== '')
+      .join(' · ');
+  }
+
+  protected override render() {
+    const { open } = this;
+    if (!open) return nothing;
+    const notebook = open.notebook.value;
+    const results = open.results.value;
+    const run = open.run.value;
+    const reading: Reading = {
+      currency: run?.currency ?? notebook?.farm.money.currency ?? 'EUR',
+      year: run?.year ?? notebook?.farm.money.year ?? 0,
+      system: this.system === '' ? (notebook?.units ?? 'metric') : this.system,
+      order: results.map((result) => result.name),
+    };
+    const has = (kind: string) => notebook?.blocks.some((block) => block.type === 'cell' && block.kind === kind);
+    return html`
+      <main>
+        <div class="column">
+        ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
+        <wk-problems .problems=${open.problems.value}></wk-problems>
+        </div>
+      ${
+        results.length === 0
+          ? nothing
+          : html`<wk-inputs .inputs=${open.strip.value}></wk-inputs>
+            <div class="column">
+              <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value}></wk-cards>
+              <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading}></wk-notebook>
+              ${has('ledger') ? nothing : html`<wk-ledger .results=${results} .reading=${reading}></wk-ledger>`}
+              <wk-compare .results=${results} .reading=${reading}></wk-compare>
+              ${has('checks') ? nothing : html`<wk-checks id="checks" tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
+              <wk-cautions .results=${results}></wk-cautions>
+              ${has('sources') ? nothing : html`<wk-sources .run=${run} .reading=${reading}></wk-sources>`}
+            </div>`
+      }
+      </main>
+      <wk-trace .reading=${reading}></wk-trace>
+    `;
+  }
+}
+
+customElements.define('wk-page', WkPage);

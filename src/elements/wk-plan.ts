@@ -1,0 +1,28 @@
+import { html, LitElement, nothing } from 'lit';
+import type { ScenarioResult } from '../model/evaluate.ts';
+import { planFigure } from '../plots/plan.ts';
+import type { Coefficient } from '../tables/coefficient.ts';
+import { shared } from './style.ts';
+import './wk-figure.ts';
+
+/** The shed from above: feed places, the way behind them, water and ways out. */
+export class WkPlan extends LitElement {
+  static override properties = { result: { attribute: false }, coefficients: { attribute: false } };
+  static override styles = shared;
+
+  declare result: ScenarioResult | undefined;
+  declare coefficients: ReadonlyMap<string, Coefficient>;
+
+  constructor() {
+    super();
+    this.coefficients = new Map();
+  }
+
+  protected override render() {
+    const { result, coefficients } = this;
+    if (!result || coefficients.size === 0) return nothing;
+    return html`<wk-figure heading=${`Plan: ${result.name}`} .figure=${planFigure({ ...result, coefficients })}></wk-figure>`;
+  }
+}
+
+customElements.define('wk-plan', WkPlan);

@@ -1,0 +1,69 @@
+/** What a check is: a number against its limit, with the source of the limit and a sentence for the keeper. */
+
+import type { Scenario } from '../../notebook/schema.ts';
+import type { Basis, Coefficient } from '../../tables/coefficient.ts';
+import type { Values } from '../evaluate.ts';
+
+/** `pass`: within the limit. `look`: needs a person to judge. `stop`: does not work as written. */
+export type CheckStatus = 'pass' | 'look' | 'stop';
+
+export const CHECK_THEMES = [
+  'fit',
+  'room',
+  'air',
+  'sun',
+  'loads',
+  'bed',
+  'store',
+  'land',
+  'caution',
+] as const;
+export type CheckTheme = (typeof CHECK_THEMES)[number];
+
+export interface Check {
+  readonly id: string;
+  readonly theme: CheckTheme;
+  readonly status: CheckStatus;
+  /** Null where there is no such number; never NaN. */
+  readonly value: number | null;
+  readonly limit: number | null;
+  readonly unit: string;
+  /** Id in data/sources.csv of what gives the limit. */
+  readonly source: string;
+  readonly basis: Basis;
+  readonly words: string;
+  /** First week of the winter, counted from 1, in which it fails. */
+  readonly week?: number;
+}
+
+export interface CheckInput {
+  readonly scenario: Scenario;
+  readonly values: Values;
+  /** Weekly series of this scenario, NaN after the last week of the winter. */
+  readonly tracks: Readonly<Record<string, Float64Array>>;
+  readonly coefficients: ReadonlyMap<string, Coefficient>;
+  /** Results of the draws, where they were run. */
+  readonly bands?: { readonly p10: Values; readonly p50: Values; readonly p90: Values };
+}
+
+/** What a rule finds; who asked it and where it belongs is added by the caller. */
+export type Verdict = Omit<Check, 'id' | 'theme' | 'source' | 'basis'> & {
+  /** The row that set the limit. */
+  readonly row: Coefficient;
+};
+
+export interface CheckRule<C> {
+  readonly id: string;
+  readonly theme: CheckTheme;
+  /** Null where the scenario has nothing to check. */
+  readonly run: (context: C) => Verdict | null;
+}
+
+/** A rule's row is not in the tables: the check is shown as open, not passed over. */
+export class MissingRow extends Error {
+  readonly row: string;
+  constructor(row: string) {
+    super(`no coefficient row: ${row}`);
+    this.row = row;
+  }
+}

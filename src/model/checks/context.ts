@@ -1,0 +1,79 @@
+/** What every rule looks at: the scenario's shed, herd and bed, read once. */
+import type { HerdGroup, Scenario } from '../../notebook/schema.ts';
+import type { Coefficient } from '../../tables/coefficient.ts';
+import { type BedSeries, bedSeries } from './bedSeries.ts';
+import { type CheckInput, MissingRow } from './check.ts';
+
+export interface Context extends CheckInput {
+  readonly shed: Scenario['shed'];
+  readonly herd: readonly HerdGroup[];
+  readonly head: number;
+  readonly liveWeightKg: number;
+  readonly horned: boolean;
+  readonly bedded: boolean;
+  readonly slatted: boolean;
+  readonly outdoors: boolean;
+  /** Animals live under a roof for some of the day. */
+  readonly housed: boolean;
+  /** Null where there is no bed. */
+  readonly bed: BedSeries | null;
+  readonly bedM2: number;
+  /** Two-letter code in capitals, or null. */
+  readonly country: string | null;
+  /** A row of the tables; throws MissingRow, which shows as an open check. */
+  readonly row: (id: string) => Coefficient;
+  readonly value: (name: string) => number | null;
+  /** Largest central value of a class family over the animals that are there; null without animals. */
+  readonly largest: (
+    family: string,
+    of?: (group: HerdGroup) => boolean,
+  ) => { size: number; row: Coefficient } | null;
+}
+
+/** Reads the input of the checks; never throws. */
+export function contextOf(input: CheckInput): Context {
+  const { scenario, values, coefficients } = input;
+  const { shed, placement, farm } = scenario;
+  const herd = farm.herd.filter((group) => group.head > 0);
+  const row = (id: string): Coefficient => {
+    const found = coefficients.get(id);
+    if (!found) throw new MissingRow(id);
+    return found;
+  };
+  const value = (name: string): number | null => {
+    const found = values[name];
+    return typeof found === 'number' && Number.isFinite(found) ? found : null;
+  };
+  const bedded = placement.bedShare > 0;
+  const slatted = placement.slatsShare > 0;
+  return {
+    ...input,
+    shed,
+    herd,
+    head: herd.reduce((sum, group) => sum + group.head, 0),
+    liveWeightKg: herd.reduce((sum, group) => sum + group.head * group.weightKg, 0),
+    horned: herd.some((group) => group.hornedShare > 0),
+    bedded,
+    slatted,
+    outdoors: placement.pastureShare > 0,
+    housed: bedded || slatted || placement.yardShare > 0,
+    bed: bedded ? bedSeries(input) : null,
+    bedM2: Math.max(0, shed.lengthM * (shed.depthM - shed.stanceDepthM)),
+    country: farm.place.country?.toUpperCase() ?? null,
+    row,
+    value,
+    largest: (family, of = () => true) => {
+      let best: { size: number; row: Coefficient } | null = null;
+      for (const group of herd.filter(of)) {
+        const candidate = row(`${family}.${group.class}`);
+        if (!best || candidate.central > best.size) best = { size: candidate.central, row: candidate };
+      }
+      return best;
+    },
+  };
+}
+
+/** The lowest roof member over the bed: eaves and tie beams count, a higher ridge does not help. */
+export function lowestRoofM(shed: Scenario['shed']): number {
+  return Math.min(shed.eaveM, shed.rearEaveM ?? shed.eaveM);
+}

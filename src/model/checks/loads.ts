@@ -1,0 +1,122 @@
+/** Loads as numbers for the engineer. None of this is a design, and none of it passes a building. */
+import { pushWallForce, storedManureForce } from '../science/pushWall.ts';
+import { roofSnowKnPerM2 } from '../science/snowLoad.ts';
+import type { CheckRule } from './check.ts';
+import type { Context } from './context.ts';
+import { say } from './say.ts';
+import { roofShape } from './shape.ts';
+
+const ENGINEER = 'A number for the engineer, not a design; check the local rule.';
+
+const snow: CheckRule<Context> = {
+  id: 'snowLoad',
+  theme: 'loads',
+  run: (c) => {
+    if (!c.housed) return null;
+    const row = c.row('snowEngineerKnPerM2');
+    const { snowLoadKnPerM2: ground, pitchDeg } = c.shed;
+    const load = roofSnowKnPerM2(
+      ground,
+      pitchDeg,
+      c.row('snowExposureFactor').central,
+      c.row('snowThermalFactor').central,
+    );
+    return {
+      status: 'look',
+      value: load,
+      limit: null,
+      unit: 'kN/m²',
+      row: c.row('snowExposureFactor'),
+      words: `Snow on the roof ${say(load)} kN/m² of plan from ${say(ground)} kN/m² on the ground at ${say(pitchDeg)}°, ${say(load * c.row('snowSafetyFactor').central)} with the safety factor; drifts, sliding snow and wind uplift on an open side come on top${ground > row.central ? ' and this much snow needs an engineer in any case' : ''}. ${ENGINEER}`,
+    };
+  },
+};
+
+const pushWall: CheckRule<Context> = {
+  id: 'pushWallLoad',
+  theme: 'loads',
+  run: (c) => {
+    if (!c.bed) return null;
+    const height = Math.min(c.bed.end.high, c.shed.pushWallM);
+    const row = c.row('beddingWeightKnPerM3');
+    const surcharge = c.row('loaderSurchargeKnPerM2').central;
+    const of = (surchargeKnPerM2: number) =>
+      pushWallForce({
+        heightM: height,
+        earthPressure: c.row('earthPressureFraction').central,
+        weightKnPerM3: row.central,
+        surchargeKnPerM2,
+      });
+    const force = of(surcharge);
+    const alone = of(0);
+    const limit = c.row('wallEngineerM').central;
+    return {
+      status: 'look',
+      value: force.thrustKnPerM,
+      limit: null,
+      unit: 'kN/m',
+      row,
+      words: `${say(height)} m of bed and a loader (${say(surcharge)} kN/m²) push ${say(force.thrustKnPerM)} kN on each metre of wall and bend its foot with ${say(force.momentKnmPerM)} kNm (${say(alone.thrustKnPerM)} and ${say(alone.momentKnmPerM)} without the loader). ${height > limit ? `Above ${say(limit)} m, or pushed by a machine, no wall without an engineer; unreinforced blocks are not a push wall. ` : ''}${ENGINEER}`,
+    };
+  },
+};
+
+const storedManure: CheckRule<Context> = {
+  id: 'storedManureLoad',
+  theme: 'loads',
+  run: (c) => {
+    if (!c.bed) return null;
+    const row = c.row('storedManureKnPerM2PerM');
+    const force = storedManureForce(c.bed.end.high, row.central);
+    return {
+      status: 'look',
+      value: force.thrustKnPerM,
+      limit: null,
+      unit: 'kN/m',
+      row,
+      words: `Counted as stored manure of ${say(row.central)} kN/m² for each metre, ${say(c.bed.end.high)} m press ${say(force.baseKnPerM2)} kN/m² at the foot, ${say(force.thrustKnPerM)} kN and ${say(force.momentKnmPerM)} kNm a metre of wall. ${ENGINEER}`,
+    };
+  },
+};
+
+const tankWall: CheckRule<Context> = {
+  id: 'tankWall',
+  theme: 'loads',
+  run: (c) => {
+    if (!c.slatted) return null;
+    const row = c.row('storedManureKnPerM2PerM');
+    const depth = c.scenario.slats.tankDepthM;
+    const force = storedManureForce(depth, row.high);
+    return {
+      status: 'look',
+      value: force.thrustKnPerM,
+      limit: null,
+      unit: 'kN/m',
+      row,
+      words: `A full tank ${say(depth)} m deep presses ${say(force.thrustKnPerM, 1)} kN on each metre of wall, and earth outside presses back when it is empty. Tanks are for a specialist. ${ENGINEER}`,
+    };
+  },
+};
+
+const timber: CheckRule<Context> = {
+  id: 'longestTimber',
+  theme: 'loads',
+  run: (c) => {
+    if (!c.housed) return null;
+    const row = c.row('spanEngineerM');
+    const cos = Math.cos((c.shed.pitchDeg * Math.PI) / 180);
+    const rafter = roofShape(c.shed).rafterM + (cos > 0 ? c.shed.overhangM / cos : 0);
+    const need = Math.max(rafter, c.shed.bayM);
+    const fits = c.shed.longestTimberM >= need;
+    return {
+      status: 'look',
+      value: c.shed.longestTimberM,
+      limit: need,
+      unit: 'm',
+      row,
+      words: `Longest timber ${say(c.shed.longestTimberM)} m; rafters run ${say(rafter, 1)} m with the overhang, purlins ${say(c.shed.bayM)} m between frames. ${fits ? 'They can be had in one piece.' : 'They must be joined or the shed shallower.'} ${need > row.central ? `Spans above ${say(row.central)} m need an engineer. ` : ''}${ENGINEER}`,
+    };
+  },
+};
+
+export const LOAD_RULES: readonly CheckRule<Context>[] = [snow, pushWall, storedManure, tankWall, timber];

@@ -1,0 +1,73 @@
+/** Ammonium to nitrate, and what of the nitrate the drainage still to come carries away; week by week. */
+import { burnsFraction } from './burns.ts';
+
+/**
+ * Share of the ammonium that turns into nitrate in a week: exponential in temperature over the unfrozen part of
+ * the week, `frozenFraction` over the frozen part. 0…1.
+ */
+export function nitrifiedFraction(
+  temperatureC: number,
+  frozenShare: number,
+  fractionAtReference: number,
+  perC: number,
+  referenceC: number,
+  frozenFraction: number,
+): number {
+  const free = fractionAtReference * Math.exp(perC * (temperatureC - referenceC));
+  const both = (1 - frozenShare) * (free < 1 ? free : 1) + frozenShare * frozenFraction;
+  return both < 1 ? both : 1;
+}
+
+/** Soil and crop as they meet the nitrate. */
+export interface LeachingGround {
+  readonly fieldCapacityPercent: number;
+  readonly depthCm: number;
+}
+
+/**
+ * Nitrogen leached, kg, of ammonium that enters the soil week by week, and by week of nitrification in `out`.
+ * `leachable[w]` is the drainage (mm) that nitrate formed in week w still meets, as from `drainageToCome`.
+ * Each week nitrifies its fraction of what is left; ammonium never nitrified stays. More drainage in any week
+ * never gives less. `inflow`, `fraction` and `leachable` hold `weeks` numbers; kg in, kg out.
+ */
+export function leachedKg(
+  inflow: Float64Array,
+  fraction: Float64Array,
+  leachable: Float64Array,
+  weeks: number,
+  ground: LeachingGround,
+  out: Float64Array,
+): number {
+  let ammonium = 0;
+  let total = 0;
+  for (let w = 0; w < weeks; w++) {
+    ammonium += inflow[w];
+    const nitrate = fraction[w] * ammonium;
+    ammonium -= nitrate;
+    const leached =
+      nitrate > 0
+        ? nitrate * burnsFraction(leachable[w] / 10, ground.fieldCapacityPercent, ground.depthCm)
+        : 0;
+    out[w] = leached;
+    total += leached;
+  }
+  return total;
+}
+
+/**
+ * Drainage that nitrate formed in each week still meets, mm, into `out`: half of its own week's and all that
+ * follows, each later week weighed by the share of the nitrate no plant has taken by then. `left[w]` is that
+ * share for week w alone: 1 while nothing grows.
+ */
+export function drainageToCome(
+  drainageMm: Float64Array,
+  left: Float64Array,
+  weeks: number,
+  out: Float64Array,
+): void {
+  let later = 0;
+  for (let w = weeks - 1; w >= 0; w--) {
+    out[w] = drainageMm[w] / 2 + later;
+    later = left[w] * (drainageMm[w] + later);
+  }
+}

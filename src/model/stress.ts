@@ -1,0 +1,199 @@
+/** What a bad year or a bad decade does to the case, and how bad it must get before the choice flips. */
+import { type CaseInput, type FinanceCase, financeCase } from './case.ts';
+
+type Column = CaseInput['column'];
+/** Columns to turn and what to. */
+export type Changes = ReadonlyMap<string, number>;
+/**
+ * Runs all scenarios, each with its own changes, and hands back their results in the same order, with columns
+ * as they were run.
+ */
+export type StressRun = (changes: readonly Changes[]) => readonly CaseInput[];
+
+/** How far a stress goes: the level shown in the table, and the furthest a break-even is looked for. */
+export interface StressLevel {
+  readonly central: number;
+  readonly high: number;
+}
+
+export interface StressSpec {
+  readonly id: string;
+  readonly label: string;
+  /** Row of the coefficient table with level and reach. */
+  readonly level: string;
+  /** Printed after the level times 100. */
+  readonly unit: string;
+  /** From the results of a usual year. */
+  readonly changes: (level: number, usual: CaseInput) => Changes;
+}
+
+const FERTILISER = ['nitrogenPricePerKg', 'phosphorusPricePerKg', 'potassiumPricePerKg'];
+
+/** The members of a repeated input this row has: `material` and `PricePerTonne` → material1PricePerTonne … */
+function members(column: Column, family: string, field: string): string[] {
+  const names: string[] = [];
+  while (column(`${family}${names.length + 1}${field}`) !== undefined)
+    names.push(`${family}${names.length + 1}${field}`);
+  return names;
+}
+
+function changed(
+  column: Column,
+  names: readonly string[],
+  to: (value: number) => number,
+): [string, number][] {
+  return names.flatMap((name): [string, number][] => {
+    const value = column(name);
+    return value !== undefined && Number.isFinite(value) ? [[name, to(value)]] : [];
+  });
+}
+
+export const STRESSES: readonly StressSpec[] = [
+  {
+    id: 'bedding',
+    label: 'bedding dearer',
+    level: 'stressBeddingFraction',
+    unit: '%',
+    changes: (level, { column }) =>
+      new Map(changed(column, members(column, 'material', 'PricePerTonne'), (price) => price * (1 + level))),
+  },
+  {
+    id: 'fertiliser',
+    label: 'fertiliser cheaper, so nutrients kept are worth less',
+    level: 'stressFertiliserFraction',
+    unit: '%',
+    changes: (level, { column }) => new Map(changed(column, FERTILISER, (price) => price * (1 - level))),
+  },
+  {
+    id: 'rate',
+    label: 'interest higher, on loans too',
+    level: 'stressRateFraction',
+    unit: 'points',
+    changes: (level, { column }) =>
+      new Map(changed(column, ['interestRate', ...members(column, 'loan', 'Rate')], (rate) => rate + level)),
+  },
+  {
+    id: 'rain',
+    label: 'wetter winter',
+    level: 'stressRainFraction',
+    unit: '%',
+    changes: (level, { column }) =>
+      new Map(changed(column, ['rainFactor'], (factor) => factor * (1 + level))),
+  },
+  {
+    id: 'herd',
+    label: 'fewer cattle, same works',
+    level: 'stressHerdFraction',
+    unit: '%',
+    // What is built stays built: the bill is not drawn smaller for a herd that shrank afterwards.
+    changes: (level, { column, values }) =>
+      new Map([
+        ...changed(column, ['herdFactor'], (factor) => factor * (1 - level)),
+        ...(values.capitalCost == null ? [] : [['capitalGiven', values.capitalCost] as [string, number]]),
+      ]),
+  },
+];
+
+export interface StressOutcome {
+  readonly name: string;
+  readonly netCost: number | null;
+  readonly netCostChange: number | null;
+  readonly netPresentValue: number | null;
+  /** Present value against the baseline. */
+  readonly gain: number | null;
+  readonly debtServiceCover: number | null;
+  /** Level at which the gain against the baseline is 0; null with the reason in `words`. */
+  readonly breakEven: number | null;
+  readonly words: string;
+}
+
+export interface StressRow {
+  readonly id: string;
+  readonly label: string;
+  readonly level: number;
+  readonly unit: string;
+  readonly outcomes: readonly StressOutcome[];
+}
+
+/** Steps in which a flip is looked for before it is closed in on, and halvings once it is found. */
+const STEPS = 8;
+const HALVINGS = 24;
+
+/**
+ * One row for each stress, one outcome for each scenario. `usual` is what `run` gives without changes; `levels`
+ * are the coefficient rows named by the specs, and a stress without its row is left out.
+ */
+export function stressTable(
+  usual: readonly CaseInput[],
+  run: StressRun,
+  levels: ReadonlyMap<string, StressLevel>,
+  baselineName?: string,
+): StressRow[] {
+  return STRESSES.flatMap((spec): StressRow[] => {
+    const reach = levels.get(spec.level);
+    if (!reach) return [];
+    const known = new Map<number, { inputs: readonly CaseInput[]; cases: readonly FinanceCase[] }>();
+    const at = (level: number) => {
+      const before = known.get(level);
+      if (before) return before;
+      const inputs = run(usual.map((input) => spec.changes(level, input)));
+      const result = { inputs, cases: financeCase(inputs, baselineName) };
+      known.set(level, result);
+      return result;
+    };
+    const { inputs, cases } = at(reach.central);
+    const outcomes = cases.map((one, k): StressOutcome => {
+      const netCost = inputs[k].values.netCost ?? null;
+      const before = usual[k].values.netCost ?? null;
+      return {
+        name: one.name,
+        netCost,
+        netCostChange: netCost === null || before === null ? null : netCost - before,
+        netPresentValue: one.netPresentValue.value,
+        gain: one.difference?.netPresentValue.value ?? null,
+        debtServiceCover: one.debtServiceCover.value,
+        ...breakEven(spec, reach.high, (level) => at(level).cases[k]),
+      };
+    });
+    return [{ id: spec.id, label: spec.label, level: reach.central, unit: spec.unit, outcomes }];
+  });
+}
+
+function breakEven(
+  spec: StressSpec,
+  furthest: number,
+  caseAt: (level: number) => FinanceCase,
+): { breakEven: number | null; words: string } {
+  const start = caseAt(0);
+  const gain = (level: number) => caseAt(level).difference?.netPresentValue.value ?? Number.NaN;
+  const atStart = gain(0);
+  const print = (level: number) => `${(level * 100).toFixed(level < 0.1 ? 1 : 0)} ${spec.unit}`;
+  if (!Number.isFinite(atStart))
+    return { breakEven: null, words: start.differenceWhy || 'a price it needs is missing' };
+  let low = 0;
+  for (let step = 1; step <= STEPS; step++) {
+    const high = (furthest * step) / STEPS;
+    const there = gain(high);
+    if (Number.isFinite(there) && there > 0 !== atStart > 0) {
+      const level = halve(gain, low, high, atStart > 0);
+      return { breakEven: level, words: `at ${print(level)} it is even with ${start.difference?.baseline}` };
+    }
+    low = high;
+  }
+  const side = atStart > 0 ? 'better' : 'no better';
+  return {
+    breakEven: null,
+    words: `stays ${side} than ${start.difference?.baseline} up to ${print(furthest)}`,
+  };
+}
+
+function halve(gain: (level: number) => number, low: number, high: number, positiveAtLow: boolean): number {
+  let a = low;
+  let b = high;
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = (a + b) / 2;
+    if (gain(middle) > 0 === positiveAtLow) a = middle;
+    else b = middle;
+  }
+  return (a + b) / 2;
+}

@@ -1,0 +1,114 @@
+/** The body of a notebook: the keeper's prose with cells between. */
+import type { Problem } from '../units/problem.ts';
+import { CELL_OPTIONS, type Cell, isCellKind } from './cells.ts';
+import { INLINE_FORM, type InlineValue, isInlineValue, readInlineValue } from './inline.ts';
+import { problemsOf } from './issues.ts';
+import { markdown } from './markdown.ts';
+import { readYaml } from './yamlText.ts';
+
+interface Part {
+  /** Exactly what stands in the file. */
+  readonly text: string;
+  /** 1-based line in the file. */
+  readonly line: number;
+  /** Offsets in the file's text. */
+  readonly from: number;
+  readonly to: number;
+}
+export interface ProseBlock extends Part {
+  readonly type: 'prose';
+  readonly values: readonly InlineValue[];
+}
+export type CellBlock = Part & { readonly type: 'cell' } & Cell & {
+    readonly lineOf: (option: string) => number;
+  };
+/** A cell that could not be read; the page shows why in its place. */
+export interface BrokenBlock extends Part {
+  readonly type: 'broken';
+  readonly kind: string;
+  readonly problems: readonly Problem[];
+}
+export type Block = ProseBlock | CellBlock | BrokenBlock;
+
+export interface Body {
+  readonly blocks: readonly Block[];
+  readonly problems: readonly Problem[];
+}
+
+/** Splits `text` from offset `from` on, whose first line is `firstLine`, into prose and cells. */
+export function readBody(text: string, from: number, firstLine: number, file: string): Body {
+  const source = text.slice(from);
+  const tokens = markdown.parse(source, {});
+  const starts = lineStarts(source);
+  const partOf = (a: number, b: number): Part => {
+    const [start, end] = [starts[a] ?? source.length, starts[b] ?? source.length];
+    return { text: source.slice(start, end), line: firstLine + a, from: from + start, to: from + end };
+  };
+  const blocks: Block[] = [];
+  const problems: Problem[] = [];
+  let proseFrom = 0;
+  let values: InlineValue[] = [];
+  const endProse = (line: number) => {
+    const part = partOf(proseFrom, line);
+    if (part.text.trim() !== '') blocks.push({ type: 'prose', ...part, values });
+    values = [];
+  };
+  for (const token of tokens) {
+    const kind = token.info.trim().split(/\s+/, 1)[0];
+    // Only a fence of its own is a cell: inside a list or a quotation it is shown as it is written.
+    if (token.type === 'fence' && token.level === 0 && token.map && isCellKind(kind)) {
+      endProse(token.map[0]);
+      const block = readCell(kind, token.content, partOf(token.map[0], token.map[1]), file);
+      if (block.type === 'broken') problems.push(...block.problems);
+      blocks.push(block);
+      proseFrom = token.map[1];
+    } else if (token.type === 'inline') {
+      let line = firstLine + (token.map?.[0] ?? proseFrom);
+      for (const child of token.children ?? []) {
+        if (child.type === 'softbreak' || child.type === 'hardbreak') line++;
+        if (child.type !== 'code_inline' || !isInlineValue(child.content)) continue;
+        const value = readInlineValue(child.content, line);
+        if (value) values.push(value);
+        else
+          problems.push({
+            what: 'this is not a value by name',
+            file,
+            line,
+            found: `\`${child.content.slice(0, 60)}\``,
+            allowed: INLINE_FORM,
+            todo: 'a notebook names results and never calculates',
+          });
+      }
+    }
+  }
+  endProse(starts.length);
+  return { blocks, problems };
+}
+
+function readCell(kind: Cell['kind'], content: string, part: Part, file: string): CellBlock | BrokenBlock {
+  const yaml = readYaml(content, part.line + 1, file);
+  const broken = (problems: readonly Problem[]): BrokenBlock => ({ type: 'broken', kind, ...part, problems });
+  if (yaml.problems.length > 0) return broken(yaml.problems);
+  const schema = CELL_OPTIONS[kind];
+  const data = yaml.data ?? {};
+  const result = schema.safeParse(data);
+  if (!result.success) {
+    const lineOf = (path: readonly (string | number)[]) =>
+      path.length > 1 ? yaml.lineOf(path.slice(1)) : part.line;
+    return broken(
+      result.error.issues.flatMap((issue) => problemsOf(issue, { schema, data, file, at: [kind], lineOf })),
+    );
+  }
+  return { type: 'cell', ...part, kind, options: result.data, lineOf: yaml.lineOf } as CellBlock;
+}
+
+/** Offset of each line's first letter, as the parser counts lines. */
+function lineStarts(text: string): number[] {
+  const starts = [0];
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    // The parser takes a carriage return, with or without a line feed, for one line end.
+    if (code === 10 || (code === 13 && text.charCodeAt(i + 1) !== 10)) starts.push(i + 1);
+  }
+  return starts;
+}

@@ -1,0 +1,203 @@
+/** What must hold between parts of a notebook, beyond what each part's own schema says. */
+import type { Problem } from '../units/problem.ts';
+import type { DiaryEntry } from './diary.ts';
+import { nearest } from './nearest.ts';
+import type { Path } from './path.ts';
+import type { Farm, Override, Scenario } from './schema.ts';
+
+export interface Parts {
+  readonly farm: Farm;
+  readonly scenarios: readonly Scenario[];
+  readonly overrides: readonly Override[];
+  readonly diary: readonly DiaryEntry[];
+}
+
+/** A problem before it is given its file and line. */
+type Finding = Omit<Problem, 'file' | 'line' | 'key'> & { readonly path: Path };
+
+const DAY_MS = 86_400_000;
+/** A year of weather is all the model reads from the first winter day on. */
+const LONGEST_WINTER = 366;
+
+export function breachesOf(parts: Parts, file: string, lineOf: (path: Path) => number): Problem[] {
+  return [
+    ...farmFindings(parts.farm, ['farm']),
+    ...overrideFindings(parts),
+    ...scenarioFindings(parts),
+    ...diaryFindings(parts),
+  ].map(({ path, ...rest }) => ({ ...rest, file, line: lineOf(path), key: path.join('.') }));
+}
+
+function farmFindings(farm: Farm, at: Path): Finding[] {
+  const out: Finding[] = [];
+  const { file, monthly } = farm.weather;
+  if (file === undefined && monthly === undefined)
+    out.push({
+      path: [...at, 'weather'],
+      what: 'there is no weather',
+      allowed: 'file (a daily CSV) or monthly (normals)',
+      todo: 'name one of the shipped files or write twelve months of rain and temperature',
+    });
+  const days = (Date.parse(farm.winter.end) - Date.parse(farm.winter.start)) / DAY_MS;
+  if (days > LONGEST_WINTER)
+    out.push({
+      path: [...at, 'winter', 'end'],
+      what: 'the winter is longer than a year',
+      found: `${days} days`,
+      allowed: `at most ${LONGEST_WINTER} days`,
+      todo: 'check the two years',
+    });
+  for (const [id, price] of Object.entries(farm.money.prices))
+    out.push(...rangeFindings(price, [...at, 'money', 'prices', id]));
+  out.push(
+    ...twice(
+      farm.materials.map((m) => m.material),
+      'the material is on the list twice',
+      (k) => [...at, 'materials', k, 'material'],
+    ),
+  );
+  out.push(
+    ...twice(
+      farm.feed.map((f) => f.feed),
+      'the feed is on the list twice',
+      (k) => [...at, 'feed', k, 'feed'],
+    ),
+  );
+  return out;
+}
+
+function rangeFindings(
+  { value, low, high }: { value: number; low?: number; high?: number },
+  path: Path,
+): Finding[] {
+  if ((low ?? value) <= value && value <= (high ?? value)) return [];
+  return [
+    {
+      path,
+      what: 'low, value and high are not in order',
+      found: `low ${low ?? value}, value ${value}, high ${high ?? value}`,
+      allowed: 'low ≤ value ≤ high',
+    },
+  ];
+}
+
+function twice(names: readonly string[], what: string, path: (k: number) => Path): Finding[] {
+  return names.flatMap((name, k) =>
+    names.indexOf(name) < k
+      ? [
+          {
+            path: path(k),
+            what,
+            found: `"${name}" ${names.filter((n) => n === name).length} times`,
+            allowed: 'once',
+          },
+        ]
+      : [],
+  );
+}
+
+function overrideFindings({ overrides }: Parts): Finding[] {
+  return [
+    ...overrides.flatMap((o, k) => rangeFindings(o, ['coefficients', k, 'value'])),
+    ...twice(
+      overrides.map((o) => o.id),
+      'the coefficient is replaced twice',
+      (k) => ['coefficients', k, 'id'],
+    ),
+  ];
+}
+
+function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
+  const names = scenarios.map((s) => s.name);
+  const out = twice(names, 'two scenarios have the same name', (k) => ['scenarios', k, 'name']);
+  scenarios.forEach((scenario, index) => {
+    const at: Path = ['scenarios', index];
+    const { bed, finance, placement, shed } = scenario;
+    const written = new Set(farmFindings(farm, []).map((f) => f.what));
+    out.push(...farmFindings(scenario.farm, [...at, 'farm']).filter((f) => !written.has(f.what)));
+    const onHand: readonly string[] = scenario.farm.materials.map((m) => m.material);
+    bed.mix.forEach(({ material }, k) => {
+      if (!onHand.includes(material))
+        out.push({
+          path: [...at, 'bed', 'mix', k, 'material'],
+          what: "the material is not among the farm's materials",
+          found: `"${material}"`,
+          allowed: onHand.join(', ') || 'none yet',
+          todo: 'add it under farm.materials with its tonnes',
+        });
+    });
+    out.push(
+      ...twice(
+        bed.mix.map((m) => m.material),
+        'the material is in the mix twice',
+        (k) => [...at, 'bed', 'mix', k, 'material'],
+      ),
+    );
+    if (placement.bedShare > 0 && bed.mix.length === 0)
+      out.push({
+        path: [...at, 'bed'],
+        what: 'the bed has no bedding',
+        found: 'no mix',
+        allowed: 'one to six materials whose shares sum to 1',
+        todo: 'write bed: with mix: [{ material: barleyStraw, share: 1 }]',
+      });
+    if (placement.bedShare > 0 && shed.stanceDepthM >= shed.depthM)
+      out.push({
+        path: [...at, 'shed', 'stanceDepthM'],
+        what: 'the feed stance leaves no room for the bed',
+        found: `${shed.stanceDepthM}`,
+        allowed: `less than the shed's depth of ${shed.depthM}`,
+      });
+    if (bed.cleanOut !== undefined && bed.cleanOut <= scenario.farm.winter.start)
+      out.push({
+        path: [...at, 'bed', 'cleanOut'],
+        what: 'the bed is cleaned out before the winter starts',
+        found: bed.cleanOut,
+        allowed: `a date after ${scenario.farm.winter.start}`,
+      });
+    finance.loans.forEach((loan, k) => {
+      if (loan.graceYears >= loan.years)
+        out.push({
+          path: [...at, 'finance', 'loans', k, 'graceYears'],
+          what: 'the grace is as long as the loan',
+          found: `${loan.graceYears}`,
+          allowed: `less than ${loan.years}`,
+        });
+    });
+    if (finance.baseline !== undefined && !names.includes(finance.baseline))
+      out.push({
+        path: [...at, 'finance', 'baseline'],
+        what: 'no scenario has this name',
+        found: `"${finance.baseline}"`,
+        allowed: nearest(finance.baseline, names, 6).join(', '),
+      });
+  });
+  return out;
+}
+
+function diaryFindings({ farm, scenarios, diary }: Parts): Finding[] {
+  const names = scenarios.map((s) => s.name);
+  const last = new Date(Date.parse(farm.winter.start) + LONGEST_WINTER * DAY_MS).toISOString().slice(0, 10);
+  return diary.flatMap((entry, k): Finding[] => [
+    ...(entry.date < farm.winter.start || entry.date > last
+      ? [
+          {
+            path: ['diary', k, 'date'],
+            what: 'the day is not of this winter',
+            found: entry.date,
+            allowed: `${farm.winter.start} to ${last}`,
+          },
+        ]
+      : []),
+    ...(entry.scenario !== undefined && !names.includes(entry.scenario)
+      ? [
+          {
+            path: ['diary', k, 'scenario'],
+            what: 'no scenario has this name',
+            found: `"${entry.scenario}"`,
+            allowed: nearest(entry.scenario, names, 6).join(', '),
+          },
+        ]
+      : []),
+  ]);
+}

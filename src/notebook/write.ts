@@ -1,0 +1,184 @@
+/**
+ * Edits of a notebook's text. Each changes only the part of the front matter it is about: comments, order and
+ * layout elsewhere stay as the keeper wrote them. Every edit is read back before it is returned.
+ */
+import { type Document, isMap, isSeq, parseDocument } from 'yaml';
+import { findFrontMatter, isProblem } from './frontMatter.ts';
+import { isPlain } from './merge.ts';
+import type { Path } from './path.ts';
+import type { Override } from './schema.ts';
+import { type Splice, spliceDelete, spliceSet } from './splice.ts';
+import { inBlock } from './yamlWrite.ts';
+
+/** What may stand in front matter. */
+export type Value =
+  | string
+  | number
+  | boolean
+  | readonly Value[]
+  | { readonly [key: string]: Value | undefined };
+
+/**
+ * The text with the value at a path of the front matter set, or taken out when it is undefined. Missing maps on
+ * the way are made. An entry of one of the farm's lists set within a scenario first copies that list to the
+ * scenario, since lists are replaced whole.
+ * @throws when the text has no front matter that can be read.
+ */
+export function setInput(text: string, path: Path | string, value: Value | undefined): string {
+  const { source, from, document } = open(text);
+  const data = document.toJS() as unknown;
+  const [at, whole] = withOwnList(data, typeof path === 'string' ? toPath(path) : path, value);
+  const expected = changed(data, at, whole);
+  if (same(expected, data)) return text;
+  const splice =
+    whole === undefined ? spliceDelete(document, source, at) : spliceSet(document, source, at, whole);
+  const next = tryOut(source, splice, expected) ?? rewritten(document, at, whole, expected);
+  return text.slice(0, from) + next + text.slice(from + source.length);
+}
+
+/** The text with an item more at the end of a list; the list is made when there is none. */
+export function addItem(text: string, list: Path | string, item: Value): string {
+  const at = typeof list === 'string' ? toPath(list) : list;
+  const { document } = open(text);
+  const node = at.length === 0 ? document.contents : document.getIn(at, true);
+  if (isSeq(node) && node.items.length > 0) return setInput(text, [...at, node.items.length], item);
+  return at.length > 1 || document.hasIn(at)
+    ? setInput(text, at, [item])
+    : withNewList(text, String(at[0]), item);
+}
+
+/** Adds a scenario as it is written: a name, a system, a reason and what differs. */
+export const addScenario = (text: string, scenario: { readonly [key: string]: Value | undefined }): string =>
+  addItem(text, 'scenarios', scenario);
+
+/** Takes out a scenario by its place. */
+export const removeScenario = (text: string, index: number): string =>
+  setInput(text, ['scenarios', index], undefined);
+
+/** Puts a keeper's own number in place of a row of the tables, or changes the one that is there. */
+export function setOverride(text: string, override: Override): string {
+  const index = overrideIds(text).indexOf(override.id);
+  const { id, value, low, high, because } = override;
+  if (index < 0) return addItem(text, 'coefficients', { id, value, low, high, because });
+  return Object.entries({ value, low, high, because }).reduce(
+    (edited, [key, v]) => setInput(edited, ['coefficients', index, key], v),
+    text,
+  );
+}
+
+/** Goes back to the row of the tables. */
+export function removeOverride(text: string, id: string): string {
+  const index = overrideIds(text).indexOf(id);
+  return index < 0 ? text : setInput(text, ['coefficients', index], undefined);
+}
+
+/** Replaces a block of the body by other text. */
+export const replaceBlock = (
+  text: string,
+  block: { readonly from: number; readonly to: number },
+  by: string,
+): string => text.slice(0, block.from) + by + text.slice(block.to);
+
+function overrideIds(text: string): unknown[] {
+  const { coefficients } = open(text).document.toJS() as { coefficients?: { id?: unknown }[] };
+  return (coefficients ?? []).map((c) => c?.id);
+}
+
+function open(text: string): { source: string; from: number; document: Document } {
+  const front = findFrontMatter(text, '');
+  if (isProblem(front)) throw new Error(`cannot edit: ${front.what}`);
+  const document = parse(front.source);
+  if (document.errors.length > 0 || !isMap(document.contents))
+    throw new Error('cannot edit: the front matter cannot be read');
+  return { source: front.source, from: front.from, document };
+}
+
+const parse = (source: string) =>
+  parseDocument(source, {
+    version: '1.2',
+    schema: 'core',
+    prettyErrors: false,
+    logLevel: 'silent',
+    uniqueKeys: false,
+  });
+
+const toPath = (path: string): Path =>
+  path.split('.').map((part) => (/^\d+$/.test(part) ? Number(part) : part));
+
+function withOwnList(
+  data: unknown,
+  path: Path,
+  value: Value | undefined,
+): readonly [Path, Value | undefined] {
+  if (path[0] !== 'scenarios' || path[2] !== 'farm') return [path, value];
+  const index = path.findIndex((part, k) => k > 2 && typeof part === 'number');
+  if (index < 0 || at(data, path.slice(0, index)) !== undefined) return [path, value];
+  const shared = at(data, path.slice(2, index));
+  if (!Array.isArray(shared)) return [path, value];
+  return [path.slice(0, index), changed(shared, path.slice(index), value) as Value];
+}
+
+const at = (data: unknown, path: Path): unknown =>
+  path.reduce<unknown>(
+    (here, part) =>
+      here !== null && typeof here === 'object' ? (here as Record<string, unknown>)[part] : undefined,
+    data,
+  );
+
+/** A copy of plain data with one value changed or taken out, and what that leaves empty with it. */
+function changed(data: unknown, [key, ...rest]: Path, value: unknown): unknown {
+  if (key === undefined) return value;
+  const inner = changed(at(data, [key]), rest, value);
+  const gone = inner === undefined;
+  if (Array.isArray(data) || (data === undefined && typeof key === 'number')) {
+    const list = [...((data as unknown[] | undefined) ?? [])];
+    if (gone) list.splice(Number(key), 1);
+    else list[Number(key)] = inner;
+    return list.length === 0 && gone ? undefined : list;
+  }
+  const map: Record<string, unknown> = isPlain(data) ? { ...data } : {};
+  if (gone) delete map[key];
+  else map[key] = inner;
+  return gone && Object.keys(map).length === 0 ? undefined : map;
+}
+
+function tryOut(source: string, splice: Splice | undefined, expected: unknown): string | undefined {
+  if (!splice) return undefined;
+  const next = source.slice(0, splice.from) + splice.insert + source.slice(splice.to);
+  const read = parse(next);
+  return read.errors.length === 0 && same(read.toJS(), expected) ? next : undefined;
+}
+
+/** Where no small change would do: the library writes the front matter anew, comments kept. */
+function rewritten(document: Document, path: Path, value: unknown, expected: unknown): string {
+  let from = path;
+  if (value === undefined) {
+    // What the deletion leaves empty goes with it.
+    while (from.length > 1 && at(expected, from.slice(0, -1)) === undefined) from = from.slice(0, -1);
+    document.deleteIn(from);
+  } else {
+    document.setIn(from, document.createNode(value));
+  }
+  const next = document.toString({ lineWidth: 0 });
+  if (!same(parse(next).toJS(), expected)) throw new Error(`cannot edit: ${path.join('.')}`);
+  return next;
+}
+
+function withNewList(text: string, key: string, item: Value): string {
+  const { source, from } = open(text);
+  const eol = source.includes('\r\n') ? '\r\n' : '\n';
+  const next = `${source}${source.endsWith('\n') ? '' : eol}${key}:${eol}${inBlock([item], 2, eol)}${eol}`;
+  return text.slice(0, from) + next + text.slice(from + source.length);
+}
+
+function same(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (Array.isArray(a) && Array.isArray(b))
+    return a.length === b.length && a.every((item, k) => same(item, b[k]));
+  if (!isPlain(a) || !isPlain(b)) return false;
+  const keys = Object.entries(a).filter(([, v]) => v !== undefined);
+  return (
+    keys.length === Object.values(b).filter((v) => v !== undefined).length &&
+    keys.every(([key, v]) => same(v, b[key]))
+  );
+}

@@ -1,0 +1,22 @@
+/** What every Plot drawing shares: a fixed class, our type, no background, sizes that fit a phone. */
+import { INK } from './palette.ts';
+
+export const PLOT_CLASS = 'wk-plot';
+
+/** Options to spread into a plot of this width. */
+export function frame(width: number, height: number) {
+  return {
+    width: Math.max(240, Math.round(width)),
+    height: Math.round(height),
+    className: PLOT_CLASS,
+    style: { color: INK, background: 'none', fontFamily: 'inherit', fontSize: '13px', overflow: 'visible' },
+  } as const;
+}
+
+/** A round number at or above `max`, so that the axis does not tremble while an input is turned. */
+export function roundUp(max: number): number {
+  if (!(max > 0)) return 1;
+  const power = 10 ** Math.floor(Math.log10(max));
+  const step = [1, 1.5, 2, 3, 4, 5, 6, 8, 10].find((s) => s * power >= max) ?? 10;
+  return step * power;
+}

@@ -1,0 +1,91 @@
+/** The rungs nitrogen climbs down, from what came in to what the first crop can use; rung compared with rung. */
+import { axisX, axisY, dot, gridX, line, plot } from '@observablehq/plot';
+import type { ScenarioResult } from '../model/evaluate.ts';
+import { emptyFigure, type Figure } from './figure.ts';
+import { frame, roundUp } from './frame.ts';
+import { GREYS, looksOf, PAPER } from './palette.ts';
+import { type Reading, show } from './reading.ts';
+
+const RUNGS: readonly { readonly quantity: string; readonly label: string; readonly as: string }[] = [
+  { quantity: 'nitrogenInKg', label: 'came in', as: 'before it has gone anywhere' },
+  { quantity: 'nitrogenOutOfHousingKg', label: 'left the shed or paddock', as: 'in the shed or paddock' },
+  { quantity: 'nitrogenOutOfStoreKg', label: 'left the store or heap', as: 'in the store or heap' },
+  { quantity: 'nitrogenIntoSoilKg', label: 'in the soil', as: 'at spreading' },
+  { quantity: 'nitrogenKeptKg', label: 'there after drainage', as: 'to the drainage that follows' },
+  { quantity: 'nitrogenAvailableKg', label: 'usable by the first crop', as: 'for the first crop' },
+];
+
+export interface RungPoint {
+  readonly scenario: string;
+  readonly rung: string;
+  readonly kg: number;
+}
+
+export function ladderPoints(results: readonly ScenarioResult[]): RungPoint[] {
+  return results.flatMap(({ name, values }) =>
+    RUNGS.flatMap(({ quantity, label }) => {
+      const kg = values[quantity];
+      return kg === null || kg === undefined ? [] : [{ scenario: name, rung: label, kg }];
+    }),
+  );
+}
+
+/** For each scenario the step between two rungs where most goes missing (the last step is timing, not loss). */
+export function ladderFinding(results: readonly ScenarioResult[], reading: Reading): string {
+  const steps = results.flatMap(({ name, values }) => {
+    let worst: { kg: number; as: string } | undefined;
+    for (let k = 1; k < RUNGS.length - 1; k++) {
+      const before = values[RUNGS[k - 1].quantity];
+      const after = values[RUNGS[k].quantity];
+      if (typeof before !== 'number' || typeof after !== 'number') continue;
+      if (!worst || before - after > worst.kg) worst = { kg: before - after, as: RUNGS[k].as };
+    }
+    return worst && worst.kg > 0 ? [`“${name}” loses most ${worst.as} (${show(worst.kg, 'kg', reading).text})`] : [];
+  });
+  return steps.length === 0 ? 'No step loses nitrogen.' : `${steps.join('; ')}.`;
+}
+
+export function ladderFigure(results: readonly ScenarioResult[], reading: Reading): Figure {
+  const points = ladderPoints(results);
+  if (points.length === 0) return emptyFigure('The steps of nitrogen are not known for these scenarios.');
+  const { names, colours, symbols } = looksOf(results, reading.order);
+  const most = roundUp(Math.max(...points.map((p) => p.kg)));
+  return {
+    finding: ladderFinding(results, reading),
+    legend: names.map((label, k) => ({ label, fill: colours[k], symbol: symbols[k] })),
+    caption: 'Nitrogen still on the farm at each step, from top to bottom. Compare only points on the same line.',
+    table: {
+      caption: `Nitrogen at each step, ${show(1, 'kg', reading).unit}`,
+      head: ['', ...names],
+      rows: RUNGS.map(({ quantity, label }) => [label, ...results.map((r) => show(r.values[quantity], 'kg', reading).number)]),
+    },
+    draw: (width) => {
+      const narrow = width < 520;
+      return plot({
+        ...frame(width, 40 + 46 * RUNGS.length),
+        marginLeft: narrow ? 8 : 168,
+        marginRight: 18,
+        marginTop: narrow ? 14 : 4,
+        marginBottom: 28,
+        x: { domain: [0, most], label: null },
+        y: { type: 'point', domain: RUNGS.map((rung) => rung.label), label: null, padding: 0.5 },
+        color: { type: 'ordinal', domain: names, range: colours },
+        symbol: { domain: names, range: symbols },
+        marks: [
+          gridX({ stroke: GREYS.rule, strokeOpacity: 1, ticks: 5 }),
+          axisX({ ticks: Math.max(2, Math.min(6, Math.floor(width / 110))), tickSize: 0, fill: GREYS.quiet, tickFormat: (kg: number) => show(kg, 'kg', reading).text }),
+          axisY({ tickSize: 0, ...(narrow ? { anchor: 'left', textAnchor: 'start', dx: 14, dy: -16 } : {}) }),
+          line(points, { x: 'kg', y: 'rung', z: 'scenario', stroke: { value: 'scenario', scale: 'color' }, strokeWidth: 2 }),
+          dot(points, {
+            x: 'kg',
+            y: 'rung',
+            fill: { value: 'scenario', scale: 'color' },
+            symbol: { value: 'scenario', scale: 'symbol' },
+            stroke: PAPER,
+            r: 5.5,
+          }),
+        ],
+      });
+    },
+  };
+}

@@ -1,0 +1,175 @@
+/** Where each kilogram of an element went: a bar for each scenario on one scale, what is kept first. */
+import { axisX, barX, plot, ruleX, text } from '@observablehq/plot';
+import type { ScenarioResult, Values } from '../model/evaluate.ts';
+import { emptyFigure, type Figure, type LegendEntry } from './figure.ts';
+import { frame, roundUp } from './frame.ts';
+import { GREYS, INK, LOSS_LOOKS, looksOf, PAPER } from './palette.ts';
+import { patternElement } from './pattern.ts';
+import { capital, type Reading, show } from './reading.ts';
+
+export const NUTRIENTS = ['nitrogen', 'phosphorus', 'potassium'] as const;
+export type NutrientName = (typeof NUTRIENTS)[number];
+
+interface Way {
+  readonly quantity: string;
+  readonly label: string;
+  /** How the sentence names it. */
+  readonly as: string;
+  readonly look: keyof typeof LOSS_LOOKS;
+}
+
+const WAYS: Readonly<Record<NutrientName, readonly Way[]>> = {
+  nitrogen: [
+    { quantity: 'nitrogenAmmoniaKg', label: 'to the air as ammonia', as: 'ammonia in the air', look: 'ammonia' },
+    { quantity: 'nitrogenLeachedKg', label: 'leached below the roots', as: 'drainage below the roots', look: 'leached' },
+    { quantity: 'nitrogenRunoffKg', label: 'run off over the ground', as: 'run-off', look: 'runoff' },
+    { quantity: 'nitrogenNitrousKg', label: 'to the air as nitrous oxide', as: 'nitrous oxide', look: 'nitrous' },
+    { quantity: 'nitrogenDinitrogenKg', label: 'to the air as plain nitrogen', as: 'plain nitrogen gas', look: 'dinitrogen' },
+  ],
+  phosphorus: [{ quantity: 'phosphorusLostKg', label: 'lost with water', as: 'water', look: 'lost' }],
+  potassium: [{ quantity: 'potassiumLostKg', label: 'lost with water', as: 'water', look: 'lost' }],
+};
+
+export interface LedgerPart {
+  readonly scenario: string;
+  readonly quantity: string;
+  readonly label: string;
+  readonly kg: number;
+  /** Where it lies on the bar. */
+  readonly from: number;
+  readonly to: number;
+}
+
+const at = (values: Values, name: string) => values[name] ?? 0;
+/** What came in: excreted, with bedding and with wasted feed. */
+export const broughtIn = (values: Values, element: NutrientName) =>
+  at(values, `${element}ExcretedKg`) + at(values, `${element}BeddingKg`);
+
+/** The parts of every bar, kept first, in the order of the legend. */
+export function ledgerParts(results: readonly ScenarioResult[], element: NutrientName): LedgerPart[] {
+  return results.flatMap(({ name, values }) => {
+    let end = 0;
+    const ways = [{ quantity: `${element}KeptKg`, label: 'kept' }, ...WAYS[element]];
+    return ways.map(({ quantity, label }) => {
+      const kg = Math.max(0, at(values, quantity));
+      const from = end;
+      end += kg;
+      return { scenario: name, quantity, label, kg, from, to: end };
+    });
+  });
+}
+
+/** "Deep bed keeps most nitrogen: 412 of 620 kg. In Paddock the largest loss is …" */
+export function ledgerFinding(results: readonly ScenarioResult[], element: NutrientName, reading: Reading): string {
+  const kept = (r: ScenarioResult) => at(r.values, `${element}KeptKg`);
+  const order = [...results].sort((a, b) => kept(b) - kept(a));
+  const [best] = order;
+  const worst = order[order.length - 1];
+  if (!best) return 'There is no scenario to show.';
+  const share = (r: ScenarioResult) => {
+    const all = broughtIn(r.values, element);
+    return all > 0 ? show(kept(r) / all, 'fraction', reading).text : '–';
+  };
+  const first = `“${best.name}” keeps ${show(kept(best), 'kg', reading).text} of ${element}, ${share(best)} of what came in`;
+  if (order.length === 1) return `${first}.`;
+  const losses = WAYS[element].map((way) => ({ way, kg: at(worst.values, way.quantity) })).sort((a, b) => b.kg - a.kg);
+  const most = element === 'nitrogen' ? `; its largest loss is ${losses[0].way.as}, ${show(losses[0].kg, 'kg', reading).text}` : '';
+  return `${first}; “${worst.name}” keeps least, ${show(kept(worst), 'kg', reading).text} (${share(worst)})${most}.`;
+}
+
+export function ledgerFigure(results: readonly ScenarioResult[], element: NutrientName, reading: Reading): Figure {
+  const parts = ledgerParts(results, element);
+  const most = Math.max(0, ...parts.map((part) => part.to));
+  if (most <= 0) return emptyFigure(`No ${element} comes in, so there is nothing to follow.`);
+  const ways = WAYS[element].filter((way) => results.some((r) => at(r.values, way.quantity) > 0));
+  const legend: LegendEntry[] = ways.map(({ label, look }) => ({ label, ...LOSS_LOOKS[look] }));
+  return {
+    finding: ledgerFinding(results, element, reading),
+    legend,
+    caption: `${capital(element)} excreted, in bedding and in wasted feed over the winter, and where it lies after the next drainage season. The solid part is kept. All bars on one scale.`,
+    table: {
+      caption: `Where the ${element} went, ${show(1, 'kg', reading).unit}`,
+      head: ['', ...results.map((r) => r.name)],
+      rows: [
+        ['came in', ...results.map((r) => show(broughtIn(r.values, element), 'kg', reading).number)],
+        ['kept', ...results.map((r) => show(at(r.values, `${element}KeptKg`), 'kg', reading).number)],
+        ...WAYS[element].map((way) => [
+          way.label,
+          ...results.map((r) => show(r.values[way.quantity], 'kg', reading).number),
+        ]),
+      ],
+    },
+    draw: (width) => drawLedger(results, parts, element, reading, width, roundUp(most)),
+  };
+}
+
+/** Every scenario takes the same height: its name, the bar, and amounts under the parts wide enough for one. */
+function drawLedger(
+  results: readonly ScenarioResult[],
+  parts: readonly LedgerPart[],
+  element: NutrientName,
+  reading: Reading,
+  width: number,
+  most: number,
+): Element {
+  const { names, colours } = looksOf(results, reading.order);
+  const perKg = (Math.max(240, width) - 16) / most;
+  const id = (look: string) => `wk-${element}-${look}`;
+  const looks = [...new Set(WAYS[element].map((way) => way.look))];
+  const kindOf = (part: LedgerPart) => {
+    const way = WAYS[element].find((w) => w.quantity === part.quantity);
+    return way ? way.look : `kept ${names.indexOf(part.scenario)}`;
+  };
+  const amounts = parts.filter((part) => part.kg * perKg > 34);
+  const total = (name: string) => parts.findLast((part) => part.scenario === name)?.to ?? 0;
+  return plot({
+    ...frame(width, 30 + 78 * names.length),
+    marginLeft: 1,
+    marginRight: 15,
+    marginTop: 2,
+    marginBottom: 28,
+    x: { domain: [0, most], label: null },
+    y: { domain: names, axis: null, padding: 0 },
+    color: {
+      type: 'ordinal',
+      domain: [...names.map((_, k) => `kept ${k}`), ...looks],
+      range: [...colours, ...looks.map((look) => `url(#${id(look)})`)],
+    },
+    marks: [
+      () => {
+        const defs = document.createElementNS('http://www.w3.org/2000/svg', 'defs');
+        for (const look of looks) defs.append(patternElement(id(look), LOSS_LOOKS[look].pattern, LOSS_LOOKS[look].fill, document));
+        return defs;
+      },
+      axisX({ ticks: Math.max(2, Math.min(6, Math.floor(width / 110))), tickSize: 0, fill: GREYS.quiet, tickFormat: (kg: number) => show(kg, 'kg', reading).text }),
+      barX(parts, {
+        x1: 'from',
+        x2: 'to',
+        y: 'scenario',
+        fill: { value: kindOf, scale: 'color' },
+        stroke: PAPER,
+        strokeWidth: 1,
+        insetTop: 24,
+        insetBottom: 22,
+      }),
+      ruleX([0], { stroke: INK }),
+      text(names, { x: 0, y: (name: string) => name, text: (name: string) => name, dy: -27, dx: 1, textAnchor: 'start', fontWeight: 600, fill: INK }),
+      text(names, { x: total, y: (name: string) => name, text: (name: string) => `${show(total(name), 'kg', reading).text} in`, dy: -27, textAnchor: 'end', fill: GREYS.quiet }),
+      ...[true, false].map((kept) =>
+        text(
+          amounts.filter((part) => (part.label === 'kept') === kept),
+          {
+            x: 'from',
+            y: 'scenario',
+            dx: 3,
+            dy: 28,
+            textAnchor: 'start',
+            fontWeight: kept ? 700 : 400,
+            fill: INK,
+            text: ({ kg }: LedgerPart) => `${show(kg, 'kg', reading).number}${kept && kg * perKg > 80 ? ' kept' : ''}`,
+          },
+        ),
+      ),
+    ],
+  });
+}

@@ -1,0 +1,48 @@
+/** A notebook in a link: deflated, in the part of the address that is never sent to a server. */
+import { Inflate, strFromU8, strToU8, deflateSync } from 'fflate';
+
+/** First letters of a link, so that a later format can be told apart. */
+const MARK = 'n1.';
+/** The longest text a link may unfold to: a stranger's link must not fill the memory. */
+export const LINK_LIMIT = 2_000_000;
+
+/** What stands after `#` in the address. */
+export function toLink(text: string): string {
+  let binary = '';
+  for (const byte of deflateSync(strToU8(text), { level: 9 })) binary += String.fromCharCode(byte);
+  return MARK + btoa(binary).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
+}
+
+export type FromLink = { readonly text: string } | { readonly problem: string };
+
+/** The notebook in a fragment; undefined when the fragment is not such a link. */
+export function fromLink(fragment: string): FromLink | undefined {
+  const body = fragment.replace(/^#/, '');
+  if (!body.startsWith(MARK)) return undefined;
+  try {
+    const packed = Uint8Array.from(atob(body.slice(MARK.length).replaceAll('-', '+').replaceAll('_', '/')), (c) => c.charCodeAt(0));
+    const parts: Uint8Array[] = [];
+    let length = 0;
+    let ended = false;
+    const inflate = new Inflate((part, final) => {
+      length += part.length;
+      if (length <= LINK_LIMIT) parts.push(part);
+      ended = final;
+    });
+    // In slices, so that a bomb is noticed before it has gone off.
+    for (let at = 0; at < packed.length && length <= LINK_LIMIT; at += 4096)
+      inflate.push(packed.subarray(at, at + 4096), at + 4096 >= packed.length);
+    if (length > LINK_LIMIT) return { problem: `The link unfolds to more than ${LINK_LIMIT / 1e6} MB, which is no notebook.` };
+    if (!ended) return { problem: CUT };
+    const whole = new Uint8Array(length);
+    parts.reduce((at, part) => {
+      whole.set(part, at);
+      return at + part.length;
+    }, 0);
+    return { text: strFromU8(whole) };
+  } catch {
+    return { problem: CUT };
+  }
+}
+
+const CUT = 'The link is damaged, perhaps cut off by the program that carried it. Ask for the notebook as a file.';

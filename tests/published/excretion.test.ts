@@ -1,0 +1,228 @@
+/** Intake and excretion against ASAE D384.2, NRCS tables and cold-weather feeding rules. */
+import { describe, expect, it } from 'vitest';
+import {
+  type FedAnimal,
+  nitrogenExcretedKg,
+  nitrogenRetainedKg,
+  perThousandPounds,
+  phosphorusExcretedKg,
+  phosphorusRetainedKg,
+} from '../../src/model/science/asabe.ts';
+import { excretionStage } from '../../src/model/stages/excretion.ts';
+import { intakeStage } from '../../src/model/stages/intake.ts';
+import { central, run } from '../model/stages/nutrientRig.ts';
+
+const POUND_KG = 0.45359237;
+const celsius = (fahrenheit: number) => (fahrenheit - 32) / 1.8;
+
+/** Reference steer of D384.2 (inputs read in Erickson and others 2003). */
+const STEER: FedAnimal = { startKg: 338, endKg: 554, days: 153, dryMatterKgPerDay: 8.84 };
+const steerEaten = 8.84 * 153;
+
+describe('ASAE D384.2 reference steer, 338 to 554 kg in 153 d', () => {
+  it.each([
+    ['nitrogen excreted, table 1 prints 25 kg (from memory)', nitrogenExcretedKg(STEER, 0.133), 25, 0.5],
+    [
+      'phosphorus excreted, table 1 prints 3.3 kg (from memory)',
+      phosphorusExcretedKg(STEER, 0.0031),
+      3.3,
+      0.1,
+    ],
+    [
+      'nitrogen excreted, own arithmetic with its equation (derived)',
+      nitrogenExcretedKg(STEER, 0.133),
+      24.74,
+      0.01,
+    ],
+    ['nitrogen retained (derived)', nitrogenRetainedKg(STEER), 4.037, 0.001],
+    ['phosphorus excreted (derived)', phosphorusExcretedKg(STEER, 0.0031), 3.217, 0.001],
+    ['phosphorus retained (derived)', phosphorusRetainedKg(STEER), 0.976, 0.001],
+    ['nitrogen retained, g/kg gain (derived)', (nitrogenRetainedKg(STEER) / 216) * 1000, 18.69, 0.01],
+    ['phosphorus retained, g/kg gain (derived)', (phosphorusRetainedKg(STEER) / 216) * 1000, 4.52, 0.01],
+  ])('%s', (_, found, expected, tolerance) => {
+    expect(Math.abs(found - expected)).toBeLessThanOrEqual(tolerance);
+  });
+
+  it('the excretion stage gives the same with its retention a kilogram (published inputs, derived retention)', () => {
+    const [out] = run([excretionStage], {
+      herdFactor: 1,
+      winterDays: 153,
+      group1HeadCount: 1,
+      group1WeightKg: 338,
+      group1GainKgPerDay: 216 / 153,
+      dryMatterEatenKg: steerEaten,
+      nitrogenEatenKg: (steerEaten * 0.133) / 6.25,
+      phosphorusEatenKg: steerEaten * 0.0031,
+      digestibility: 0.79,
+      gainNitrogenKgPerKg: nitrogenRetainedKg(STEER) / 216,
+      gainPhosphorusKgPerKg: phosphorusRetainedKg(STEER) / 216,
+    });
+    expect(out.nitrogenExcretedKg).toBeCloseTo(nitrogenExcretedKg(STEER, 0.133), 9);
+    expect(out.phosphorusExcretedKg).toBeCloseTo(phosphorusExcretedKg(STEER, 0.0031), 9);
+  });
+});
+
+describe('NRCS Agricultural waste management field handbook 2008, table 4-8: a head and 1000 lb', () => {
+  // Per-head values of D384.2 table 1 (from memory) against the per-1000-lb rows as printed (published).
+  it.each([
+    ['cow: wet manure', 125, 1200, 104, 0.5],
+    ['cow: nitrogen', 0.42, 1200, 0.35, 0.005],
+    ['cow: phosphorus', 0.097, 1200, 0.08, 0.005],
+    ['cow: potassium', 0.3, 1200, 0.25, 0.005],
+    ['calf: wet manure', 50, 650, 77, 0.5],
+    ['calf: nitrogen', 0.29, 650, 0.45, 0.005],
+    ['calf: phosphorus, rounded down in print', 0.055, 650, 0.08, 0.01],
+    ['calf: potassium', 0.19, 650, 0.29, 0.005],
+  ])('%s', (_, perHead, weightLb, printed, tolerance) => {
+    expect(Math.abs(perThousandPounds(perHead, weightLb) - printed)).toBeLessThanOrEqual(tolerance);
+  });
+
+  // Derived: the same rows in kg against the check rows the tables carry.
+  it.each([
+    ['wet manure', 125, 'referenceAsabeBeefCowManureKgPerDay', 56.7],
+    ['total solids', 15, 'referenceAsabeBeefCowDryMatterKgPerDay', 6.8],
+    ['nitrogen', 0.42, 'referenceAsabeBeefCowNitrogenKgPerDay', 0.1905],
+    ['phosphorus', 0.097, 'referenceAsabeBeefCowPhosphorusKgPerDay', 0.044],
+    ['potassium', 0.3, 'referenceAsabeBeefCowPotassiumKgPerDay', 0.136],
+  ])('cow in kilograms: %s', (_, pounds, id, kilograms) => {
+    expect(pounds * POUND_KG).toBeCloseTo(kilograms, 2);
+    // The metric table was rounded on its own: solids 6.6 against 15 lb.
+    expect(central(id) / kilograms).toBeGreaterThan(0.95);
+    expect(central(id) / kilograms).toBeLessThan(1.05);
+  });
+});
+
+describe('dry cow by balance against the table cow: sources disagree, the order of magnitude must not', () => {
+  const [cow] = run([intakeStage, excretionStage], {
+    herdFactor: 1,
+    winterDays: 180,
+    group1HeadCount: 1,
+    group1WeightKg: 544,
+    group1PregnantShare: 1,
+    feed1Share: 1,
+  });
+  // Range: half to twice D384.2 (from memory), which the balance is known to miss: K low and P high in the table.
+  it.each([
+    ['nitrogen', cow.nitrogenExcretedKg / 180, 'referenceAsabeBeefCowNitrogenKgPerDay'],
+    ['phosphorus', cow.phosphorusExcretedKg / 180, 'referenceAsabeBeefCowPhosphorusKgPerDay'],
+    ['potassium', cow.potassiumExcretedKg / 180, 'referenceAsabeBeefCowPotassiumKgPerDay'],
+    ['dry matter', cow.dryMatterExcretedKg / 180, 'referenceAsabeBeefCowDryMatterKgPerDay'],
+    ['volatile solids', cow.volatileSolidsKg / 180, 'referenceAsabeBeefCowVolatileSolidsKgPerDay'],
+    [
+      'wet manure',
+      (cow.dryMatterExcretedKg + cow.waterExcretedKg) / 180,
+      'referenceAsabeBeefCowManureKgPerDay',
+    ],
+  ])('%s', (_, found, id) => {
+    expect(found / central(id)).toBeGreaterThan(0.5);
+    expect(found / central(id)).toBeLessThan(2);
+  });
+
+  it('volume of a 650 kg cow lies at the 32 to 45 L/d of English and 41 of Irish tables, not at 57', () => {
+    const [out] = run([intakeStage, excretionStage], {
+      herdFactor: 1,
+      winterDays: 180,
+      group1HeadCount: 1,
+      group1WeightKg: 650,
+      feed1Share: 1,
+    });
+    expect((out.excretaM3 / 180) * 1000).toBeGreaterThan(32);
+    expect((out.excretaM3 / 180) * 1000).toBeLessThan(50);
+  });
+
+  it('urine share of nitrogen on forage lies near the 0.47 to 0.59 measured (growing steers, published)', () => {
+    const tanShare = cow.tanExcretedKg / cow.nitrogenExcretedKg / central('urineTanFraction');
+    expect(tanShare).toBeGreaterThan(0.42);
+    expect(tanShare).toBeLessThan(0.64);
+  });
+});
+
+describe('TAN share by diet, 11 kg dry matter and 7 g nitrogen kept a day (derived, regression)', () => {
+  it.each([
+    [0.08, 0.36],
+    [0.105, 0.51],
+    [0.14, 0.62],
+  ])('crude protein %f', (protein, expected) => {
+    const [out] = run([excretionStage], {
+      herdFactor: 1,
+      winterDays: 180,
+      group1HeadCount: 1,
+      group1WeightKg: 650,
+      group1PregnantShare: 1,
+      calfNitrogenKg: 0.007 * 180,
+      dryMatterEatenKg: 11 * 180,
+      nitrogenEatenKg: (11 * 180 * protein) / 6.25,
+      digestibility: 0.58,
+    });
+    expect(out.tanExcretedKg / out.nitrogenExcretedKg).toBeCloseTo(expected, 2);
+  });
+});
+
+describe('twenty dry cows for 180 days (derived, regression)', () => {
+  const [herd] = run([intakeStage, excretionStage], {
+    herdFactor: 1,
+    winterDays: 180,
+    group1HeadCount: 20,
+    group1WeightKg: 650,
+    group1PregnantShare: 1,
+    group1IntakeFraction: 11 / 650,
+    feed1Share: 1,
+    feed1CrudeProteinFraction: 0.105,
+    feed1PhosphorusFraction: 0.0024,
+    feed1PotassiumFraction: 0.02,
+    feed1DigestibilityFraction: 0.58,
+    calfNitrogenKg: 0.007 * 180,
+    calfPhosphorusKg: 0.0019 * 180,
+    calfPotassiumKg: 0.0005 * 180,
+  });
+  it.each([
+    ['nitrogenExcretedKg', 640.08],
+    ['phosphorusExcretedKg', 88.2],
+    ['potassiumExcretedKg', 790.2],
+  ] as const)('%s', (name, expected) => {
+    expect(herd[name]).toBeCloseTo(expected, 6);
+  });
+  it('urine share of nitrogen 0.536', () => {
+    expect(herd.tanExcretedKg / 0.95 / herd.nitrogenExcretedKg).toBeCloseTo(0.536, 3);
+  });
+  it('dry matter of excreta within 5 % of 5.22 kg a cow and day, 12 L of urine at 5 %', () => {
+    expect(herd.dryMatterExcretedKg / 3600 / 5.22).toBeGreaterThan(0.95);
+    expect(herd.dryMatterExcretedKg / 3600 / 5.22).toBeLessThan(1.05);
+  });
+});
+
+describe('feed for the cold (published: North Dakota and Oklahoma State University Extension)', () => {
+  it.each([
+    ['12.7 lb TDN, effective 4 °F, critical 18 °F', 4, 18, 0.018, 12.7, 14.48, 0.02],
+    ['16 lb hay, effective 4 °F, critical 32 °F', 4, 32, 0.018, 16, 20.5, 0.05],
+    ['wet coat, 59 °F, 2 % a degree Fahrenheit: 110 % more', 4, 59, 0.036, 1, 2.1, 0.005],
+  ])('%s', (_, effectiveF, criticalF, perC, ration, expected, tolerance) => {
+    const [out] = run(
+      [intakeStage],
+      { herdFactor: 1, winterDays: 100, lowerCriticalTemperatureC: celsius(criticalF), coldIntakePerC: perC },
+      celsius(effectiveF),
+    );
+    expect(Math.abs(out.coldIntakeFactor * ration - expected)).toBeLessThanOrEqual(tolerance);
+  });
+});
+
+describe('hay put out for a 600 kg cow at 2 % of live weight, 180 d, 88 % dry matter (derived, regression)', () => {
+  it.each([
+    ['cone', 0.035, 2543.6],
+    ['ring', 0.061, 2614.0],
+    ['open ring', 0.205, 3087.5],
+  ])('%s', (_, waste, expected) => {
+    const [out] = run([intakeStage], {
+      herdFactor: 1,
+      winterDays: 180,
+      group1HeadCount: 1,
+      group1WeightKg: 600,
+      group1IntakeFraction: 0.02,
+      feed1Share: 1,
+      feed1DryMatterFraction: 0.88,
+      feedWasteFraction: waste,
+    });
+    expect(out.dryMatterEatenKg).toBeCloseTo(2160, 6);
+    expect(out.feedTonnes * 1000).toBeCloseTo(expected, 1);
+  });
+});
