@@ -1,15 +1,12 @@
-/** What the store needs from this page: tables of the build, weather fetched when it is named, draws by a worker. */
-import type { Draws } from '../explore/draws.ts';
+/** What the store needs from this page: tables of the build, weather fetched when it is named, a worker for draws. */
+import { notebookWinters } from '../model/notebookWinters.ts';
 import { CHOICE_OPTIONS } from '../notebook/choiceOptions.ts';
 import { readNotebook } from '../notebook/read.ts';
 import type { Engine } from '../store/open.ts';
 import { loadTables } from '../tables/load.ts';
 import type { Problem } from '../units/problem.ts';
-import { dataFiles } from './data.ts';
-import { wintersOf } from './winters.ts';
-
-/** A moment of rest before drawing, so that typing and turning are not held up. */
-const REST_MS = 200;
+import { dataFiles, loadWeatherFile } from './data.ts';
+import { startExplorer } from './startExplorer.ts';
 
 export interface Started {
   readonly engine: Engine;
@@ -17,36 +14,22 @@ export interface Started {
   readonly problems: readonly Problem[];
 }
 
-/** `draw` is left out inside the worker, which does the drawing itself. */
-export function startEngine(draw?: Engine['draw']): Started {
+export function startEngine(): Started {
   const { tables, problems } = loadTables(dataFiles, CHOICE_OPTIONS);
-  return { engine: { tables, read: readNotebook, winters: wintersOf, ...(draw ? { draw } : {}) }, problems };
-}
-
-/** Draws in a worker that is begun when first needed. Answers to older questions are dropped. */
-export function workerDraw(): NonNullable<Engine['draw']> {
-  let worker: Worker | undefined;
-  let asked = 0;
-  return (_run, notebook, signal, onDraws) => {
-    const id = ++asked;
-    const rest = setTimeout(() => {
-      worker ??= new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
-      worker.onmessage = ({ data }: MessageEvent<Answer>) => {
-        if (data.id === asked && !signal.aborted) onDraws(data.draws);
-      };
-      worker.postMessage({ id, text: notebook.text, file: notebook.file } satisfies Ask);
-    }, REST_MS);
-    signal.addEventListener('abort', () => clearTimeout(rest));
+  const texts = new Map<string, Promise<string | undefined>>();
+  /** A page cannot look beside a file on disk, so it knows the shipped files only; each is fetched once. */
+  const weatherText = (name: string) => {
+    const known = texts.get(name) ?? loadWeatherFile(`data/weather/${name.replace(/^.*\//, '')}`);
+    texts.set(name, known);
+    return known;
   };
-}
-
-export interface Ask {
-  readonly id: number;
-  readonly text: string;
-  readonly file: string;
-}
-
-export interface Answer {
-  readonly id: number;
-  readonly draws: Draws;
+  return {
+    engine: {
+      tables,
+      read: readNotebook,
+      winters: ({ scenarios, file }) => notebookWinters(scenarios, file, weatherText),
+      explorer: startExplorer(),
+    },
+    problems,
+  };
 }

@@ -130,7 +130,8 @@ export class WkShell extends LitElement {
   }
 
   protected override updated(changed: PropertyValues<this>): void {
-    if (changed.has('engine') && this.engine) void this.#follow();
+    // After this update has ended, since following a route sets state.
+    if (changed.has('engine') && this.engine) queueMicrotask(this.#follow);
   }
 
   #flush = () => void this.#save?.flush();
@@ -337,3 +338,9 @@ function download(text: string, file: string): void {
 }
 
 customElements.define('wk-shell', WkShell);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-shell': WkShell;
+  }
+}

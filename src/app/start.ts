@@ -1,8 +1,8 @@
 /** Starts the page. */
-import { startEngine, workerDraw } from './engine.ts';
+import { startEngine } from './engine.ts';
 import { WkShell } from './shell.ts';
 
-const { engine, problems } = startEngine(workerDraw());
+const { engine, problems } = startEngine();
 const shell = document.querySelector('wk-shell');
 if (shell instanceof WkShell) {
   shell.problems = problems;

@@ -12,7 +12,9 @@ export function argumentsOf<const O extends NonNullable<ParseArgsConfig['options
   try {
     const parsed = parseArgs({ args: [...args], options, allowPositionals: true });
     if (parsed.positionals.length < least || parsed.positionals.length > most)
-      throw new CommandError(`takes ${least === most ? least : `${least} or more`} arguments; found ${parsed.positionals.length}`);
+      throw new CommandError(
+        `takes ${least === most ? least : `${least} or more`} arguments; found ${parsed.positionals.length}`,
+      );
     return parsed;
   } catch (error) {
     throw new CommandError(`${(error as Error).message}\nUsage: winterkeep ${usage}`, 2);
@@ -23,7 +25,10 @@ export function argumentsOf<const O extends NonNullable<ParseArgsConfig['options
 export function wholeNumber(text: string, option: string, low: number, high: number): number {
   const value = Number(text);
   if (!Number.isInteger(value) || value < low || value > high)
-    throw new CommandError(`--${option}: not a whole number in range; found ${text}; allowed ${low} to ${high}`, 2);
+    throw new CommandError(
+      `--${option}: not a whole number in range; found ${text}; allowed ${low} to ${high}`,
+      2,
+    );
   return value;
 }
 

@@ -10,6 +10,8 @@ export async function run(args: readonly string[], out: (text: string) => void):
     const { notebook } = await openNotebook(file);
     const { scenarios, overrides, blocks } = notebook;
     const cells = blocks.filter((block) => block.type === 'cell').length;
-    out(`${file}: ${scenarios.length} scenarios, ${overrides.length} own coefficients, ${cells} cells; nothing wrong\n`);
+    out(
+      `${file}: ${scenarios.length} scenarios, ${overrides.length} own coefficients, ${cells} cells; nothing wrong\n`,
+    );
   }
 }

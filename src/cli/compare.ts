@@ -20,7 +20,8 @@ export async function run(args: readonly string[], out: (text: string) => void):
     seed: { type: 'string' },
   });
   const format = FORMATS.find((f) => f === values.format);
-  if (!format) throw new CommandError(`--format: unknown; found ${values.format}; allowed ${FORMATS.join(', ')}`, 2);
+  if (!format)
+    throw new CommandError(`--format: unknown; found ${values.format}; allowed ${FORMATS.join(', ')}`, 2);
   const { notebook, run: evaluated } = await openNotebook(positionals[0]);
   const seed = wholeNumber(values.seed ?? String(notebook.draws.seed), 'seed', 0, 2 ** 31 - 1);
   const count = values.draws === undefined ? 0 : wholeNumber(values.draws, 'draws', 1, 1_000_000);
@@ -28,7 +29,10 @@ export async function run(args: readonly string[], out: (text: string) => void):
   // Text shows fewer figures than the files, and draws of what is not shown cost memory.
   const keep = format === 'text' ? COMPARISONS.map((c) => c.name) : names;
   const draws = count > 0 ? drawAll(evaluated, { count, seed, keep }) : undefined;
-  const scenarios = evaluated.scenarios.map((s, k) => ({ ...s, ...(draws ? { bands: bandsOf(draws, k) } : {}) }));
+  const scenarios = evaluated.scenarios.map((s, k) => ({
+    ...s,
+    ...(draws ? { bands: bandsOf(draws, k) } : {}),
+  }));
 
   if (format === 'text') {
     out(comparisonText(notebook, { ...evaluated, scenarios }, draws));
@@ -40,17 +44,35 @@ export async function run(args: readonly string[], out: (text: string) => void):
         name,
         system,
         values: results,
-        checks: checks.map(({ id, status, value, limit, unit, source, words, week }) => ({ id, status, value, limit, unit, source, words, ...(week === undefined ? {} : { week }) })),
+        checks: checks.map(({ id, status, value, limit, unit, source, words, week }) => ({
+          id,
+          status,
+          value,
+          limit,
+          unit,
+          source,
+          words,
+          ...(week === undefined ? {} : { week }),
+        })),
         ...(bands ?? {}),
       })),
     };
     out(`${JSON.stringify(body, null, 2)}\n`);
   } else {
-    const columns = ['quantity', 'unit', ...scenarios.flatMap((s) => (s.bands ? [s.name, `${s.name} p10`, `${s.name} p50`, `${s.name} p90`] : [s.name]))];
+    const columns = [
+      'quantity',
+      'unit',
+      ...scenarios.flatMap((s) =>
+        s.bands ? [s.name, `${s.name} p10`, `${s.name} p50`, `${s.name} p90`] : [s.name],
+      ),
+    ];
     const rows = ['winterDays', ...names].map((name) => [
       name,
       RESULTS.find((r) => r.name === name)?.unit.replace('money', evaluated.currency) ?? 'd',
-      ...scenarios.flatMap((s) => [s.values[name], ...(s.bands ? [s.bands.p10[name], s.bands.p50[name], s.bands.p90[name]] : [])]),
+      ...scenarios.flatMap((s) => [
+        s.values[name],
+        ...(s.bands ? [s.bands.p10[name], s.bands.p50[name], s.bands.p90[name]] : []),
+      ]),
     ]);
     out([columns, ...rows].map((row) => `${row.map(csvField).join(',')}\n`).join(''));
   }

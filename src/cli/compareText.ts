@@ -3,10 +3,11 @@ import type { Draws } from '../explore/draws.ts';
 import { COMPARISONS, type Comparison, type Question } from '../explore/measures.ts';
 import { differenceSentences } from '../explore/sentences.ts';
 import { shareBest } from '../explore/spread.ts';
+import type { Check } from '../model/checks/check.ts';
 import { describe } from '../model/dictionary.ts';
 import type { Run, ScenarioResult } from '../model/evaluate.ts';
 import type { Notebook } from '../notebook/read.ts';
-import { formatQuantity, formatRange } from '../units/format.ts';
+import { type FormatOptions, formatQuantity, formatRange } from '../units/format.ts';
 
 const HEADINGS: Readonly<Record<Question, string>> = { stays: 'What stays', takes: 'What it takes' };
 
@@ -28,7 +29,9 @@ export function comparisonText(notebook: Notebook, run: Run, draws: Draws | unde
   ].filter((line) => line !== '');
 
   for (const question of ['stays', 'takes'] as const) {
-    const rows = COMPARISONS.filter((c) => c.question === question && scenarios.some((s) => s.values[c.name] !== null));
+    const rows = COMPARISONS.filter(
+      (c) => c.question === question && scenarios.some((s) => s.values[c.name] !== null),
+    );
     const cells = rows.map((c) => scenarios.map((s) => cell(s, c.name, describe(c.name)?.unit ?? '')));
     lines.push('', ...table([HEADINGS[question], ...scenarios.map((s) => s.name)], rows, cells));
   }
@@ -39,6 +42,7 @@ export function comparisonText(notebook: Notebook, run: Run, draws: Draws | unde
     '',
     'Slurry gas kills: stock and people out before any tank is stirred. Loads on walls, roofs and slabs belong to a',
     'licensed engineer; welfare, storage and spreading rules to the local authority; loans to a professional.',
+    'All checks with value, limit and source: `--format json`.',
     '`explain FILE SCENARIO QUANTITY` shows how a figure came about.',
   );
   return `${lines.join('\n')}\n`;
@@ -46,19 +50,31 @@ export function comparisonText(notebook: Notebook, run: Run, draws: Draws | unde
 
 function table(head: readonly string[], rows: readonly Comparison[], cells: readonly string[][][]): string[] {
   const widths = head.map((text, k) =>
-    Math.max(text.length, ...(k === 0 ? rows.map((r) => r.short.length + 2) : cells.flatMap((row) => row[k - 1].map((line) => line.length)))),
+    Math.max(
+      text.length,
+      ...(k === 0
+        ? rows.map((r) => r.short.length + 2)
+        : cells.flatMap((row) => row[k - 1].map((line) => line.length))),
+    ),
   );
-  const line = (parts: readonly string[]) => parts.map((part, k) => (k === 0 ? part.padEnd(widths[k]) : part.padStart(widths[k]))).join('  ').trimEnd();
+  const line = (parts: readonly string[]) =>
+    parts
+      .map((part, k) => (k === 0 ? part.padEnd(widths[k]) : part.padStart(widths[k])))
+      .join('  ')
+      .trimEnd();
   const out = [line(head), widths.map((w) => '─'.repeat(w)).join('  ')];
   rows.forEach((row, r) => {
     const height = Math.max(...cells[r].map((lines) => lines.length));
-    for (let h = 0; h < height; h++) out.push(line([h === 0 ? `  ${row.short}` : '', ...cells[r].map((lines) => lines[h] ?? '')]));
+    for (let h = 0; h < height; h++)
+      out.push(line([h === 0 ? `  ${row.short}` : '', ...cells[r].map((lines) => lines[h] ?? '')]));
   });
   return out;
 }
 
 function howSure({ scenarios }: Run, draws: Draws): string[] {
-  const measures = COMPARISONS.filter((c) => c.better && ['nitrogenKeptKg', 'nitrogenAvailableKg', 'labourHours', 'netCost'].includes(c.name));
+  const measures = COMPARISONS.filter(
+    (c) => c.better && ['nitrogenKeptKg', 'nitrogenAvailableKg', 'labourHours', 'netCost'].includes(c.name),
+  );
   return [
     'How sure: best in how many of 100 draws',
     ...measures.map((c) => {
@@ -68,16 +84,39 @@ function howSure({ scenarios }: Run, draws: Draws): string[] {
   ];
 }
 
-function checkLines({ scenarios }: Run, context: Parameters<typeof formatQuantity>[2]): string[] {
-  const show = (v: number | null, unit: string) => (v === null ? '' : formatQuantity(v, unit, context));
-  return scenarios.flatMap((s) => {
-    const open = s.checks.filter((c) => c.status !== 'pass');
-    const passed = s.checks.length - open.length;
+/** What must be mended in full; what is worth a look by its first sentence, since there can be many. */
+function checkLines({ scenarios }: Run, context: FormatOptions): string[] {
+  return scenarios.flatMap(({ name, checks }) => {
+    const stops = checks.filter((c) => c.status === 'stop');
+    const looks = checks.filter((c) => c.status === 'look');
     return [
-      `Checks, ${s.name}: ${passed} pass, ${open.filter((c) => c.status === 'look').length} to look at, ${open.filter((c) => c.status === 'stop').length} stop`,
-      ...open
-        .sort((a, b) => (a.status === b.status ? 0 : a.status === 'stop' ? -1 : 1))
-        .map((c) => `  ${c.status.padEnd(4)}  ${c.words}${c.limit === null ? '' : ` (${show(c.value, c.unit)}, limit ${show(c.limit, c.unit)}; ${c.source})`}`),
+      `Checks, ${name}: ${checks.length - stops.length - looks.length} pass, ${looks.length} to look at, ${stops.length} stop`,
+      ...stops.flatMap((c) => hanging('  stop  ', `${c.words}${againstLimit(c, context)}`)),
+      ...looks.flatMap((c) => hanging('  look  ', firstSentence(c.words))),
     ];
   });
+}
+
+function againstLimit({ value, limit, unit, source }: Check, context: FormatOptions): string {
+  if (value === null || limit === null) return ` (${source})`;
+  return ` (${formatQuantity(value, unit, context)}, limit ${formatQuantity(limit, unit, context)}; ${source})`;
+}
+
+const firstSentence = (words: string): string =>
+  /^.*?[.;](?= |$)/.exec(words)?.[0].replace(/;$/, '.') ?? words;
+
+const WIDTH = 100;
+
+/** Text broken at blanks, later lines under the first letter. */
+function hanging(lead: string, words: string): string[] {
+  const lines: string[] = [];
+  let line = lead;
+  for (const word of words.split(' ')) {
+    if (line.length + word.length > WIDTH && line.trim() !== '') {
+      lines.push(line.trimEnd());
+      line = ' '.repeat(lead.length);
+    }
+    line += `${word} `;
+  }
+  return [...lines, line.trimEnd()];
 }

@@ -19,7 +19,8 @@ export function resultsSchema(): string {
   const schema = {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: 'winterkeep results',
-    description: 'Printed by `winterkeep compare FILE --format json`. Absent quantities are null. Money is in `currency`.',
+    description:
+      'Printed by `winterkeep compare FILE --format json`. Absent quantities are null. Money is in `currency`.',
     type: 'object',
     required: ['notebook', 'currency', 'scenarios'],
     properties: {
@@ -53,7 +54,10 @@ export function resultsSchema(): string {
                   unit: { type: 'string' },
                   source: { type: 'string' },
                   words: { type: 'string' },
-                  week: { type: 'integer', description: 'Week of the winter, from 1, in which a limit is first passed' },
+                  week: {
+                    type: 'integer',
+                    description: 'Week of the winter, from 1, in which a limit is first passed',
+                  },
                 },
               },
             },

@@ -17,7 +17,10 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
 };
 
 /** Runs one command line; the exit code is 0, 1 for something to mend in the input, 2 for a wrong call. */
-export async function main(args: readonly string[], out = (text: string) => void process.stdout.write(text)): Promise<number> {
+export async function main(
+  args: readonly string[],
+  out = (text: string) => void process.stdout.write(text),
+): Promise<number> {
   const [name, ...rest] = args;
   const load = name === undefined ? undefined : COMMANDS[name];
   try {
@@ -25,7 +28,10 @@ export async function main(args: readonly string[], out = (text: string) => void
       const asked = name === undefined || name === 'help' || name === '--help';
       const text = await usage();
       if (asked) out(text);
-      else process.stderr.write(`unknown command: ${name}; allowed ${Object.keys(COMMANDS).join(', ')}\n\n${text}`);
+      else
+        process.stderr.write(
+          `unknown command: ${name}; allowed ${Object.keys(COMMANDS).join(', ')}\n\n${text}`,
+        );
       return asked && name !== undefined ? 0 : 2;
     }
     const command = await load();

@@ -1,10 +1,10 @@
 import { COMPARISONS } from '../explore/measures.ts';
 import { stepsBetween, sweep, turnNames, turnOf } from '../explore/sweep.ts';
 import { RESULTS } from '../model/dictionary.ts';
+import { nearest } from '../notebook/nearest.ts';
 import { argumentsOf, plainNumber, wholeNumber } from './arguments.ts';
 import { csvField } from './csv.ts';
 import { CommandError } from './error.ts';
-import { nearest } from '../notebook/nearest.ts';
 import { openNotebook } from './open.ts';
 
 export const usage = `sweep FILE --over INPUT --from A --to B [--steps N] [--results NAME,NAME…]
@@ -18,17 +18,23 @@ export async function run(args: readonly string[], out: (text: string) => void):
     steps: { type: 'string', default: '21' },
     results: { type: 'string' },
   });
-  if (values.over === undefined) throw new CommandError(`--over: says which input to turn; found nothing\nUsage: winterkeep ${usage}`, 2);
+  if (values.over === undefined)
+    throw new CommandError(`--over: says which input to turn; found nothing\nUsage: winterkeep ${usage}`, 2);
   const [from, to] = [plainNumber(values.from, 'from'), plainNumber(values.to, 'to')];
   const steps = wholeNumber(values.steps, 'steps', 1, 10_000);
   const { run: evaluated } = await openNotebook(positionals[0]);
   const turn = turnOf(evaluated, values.over);
   if (!turn)
-    throw new CommandError(`--over: no input of that name; found ${values.over}; did you mean ${nearest(values.over, turnNames(evaluated)).join(', ')}?`);
+    throw new CommandError(
+      `--over: no input of that name; found ${values.over}; did you mean ${nearest(values.over, turnNames(evaluated)).join(', ')}?`,
+    );
   const known = RESULTS.map((r) => r.name);
   const names = values.results?.split(',') ?? COMPARISONS.map((c) => c.name);
   for (const name of names)
-    if (!known.includes(name)) throw new CommandError(`--results: no quantity of that name; found ${name}; did you mean ${nearest(name, known).join(', ')}?`);
+    if (!known.includes(name))
+      throw new CommandError(
+        `--results: no quantity of that name; found ${name}; did you mean ${nearest(name, known).join(', ')}?`,
+      );
   const at = stepsBetween(from, to, steps);
   const { results, scenarios } = sweep(evaluated, turn, at, names);
   out(`${[turn.name, 'scenario', ...names].map(csvField).join(',')}\n`);

@@ -70,6 +70,16 @@ export class WkBar extends LitElement {
         padding: 0.5rem 1rem;
         background: var(--ground);
       }
+      @media screen and (max-width: 700px) {
+        nav,
+        .acts {
+          flex-wrap: nowrap;
+          white-space: nowrap;
+        }
+        nav {
+          overflow-x: auto;
+        }
+      }
       @media print {
         :host {
           display: none;
@@ -109,3 +119,9 @@ export class WkBar extends LitElement {
 }
 
 customElements.define('wk-bar', WkBar);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-bar': WkBar;
+  }
+}

@@ -55,7 +55,7 @@ export class WkCards extends LitElement {
       }
       header {
         border-top: 6px solid var(--colour);
-        padding: 0.45rem 0.1rem 0.2rem;
+        padding: 0.3rem 0.1rem 0;
       }
       header h3 {
         font-size: 1.12rem;
@@ -66,6 +66,7 @@ export class WkCards extends LitElement {
       header p {
         margin: 0;
         font-size: 0.85rem;
+        line-height: 1.2;
         color: var(--quiet);
       }
       h4,
@@ -73,9 +74,9 @@ export class WkCards extends LitElement {
         font-size: 0.95rem;
         font-weight: 700;
         margin: 0;
-        padding: 0.55rem 0 0.15rem;
+        padding: 0.4rem 0 0.1rem;
         border-bottom: 1px solid var(--ink);
-        min-height: 2.1rem;
+        min-height: 1.9rem;
       }
       .names h3 .quiet {
         font-weight: 400;
@@ -91,8 +92,8 @@ export class WkCards extends LitElement {
       .row,
       .label {
         border-bottom: 1px solid var(--rule);
-        padding: 0.26rem 0.1rem 0.22rem;
-        min-height: 2.1rem;
+        padding: 0.2rem 0.1rem 0.15rem;
+        min-height: 1.9rem;
       }
       .label {
         line-height: 1.25;
@@ -135,8 +136,8 @@ export class WkCards extends LitElement {
       svg {
         display: block;
         width: 100%;
-        height: 5px;
-        margin-top: 3px;
+        height: 4px;
+        margin-top: 2px;
       }
       .words {
         margin: 0.9rem 0 0;
@@ -351,3 +352,9 @@ export class WkCards extends LitElement {
 }
 
 customElements.define('wk-cards', WkCards);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-cards': WkCards;
+  }
+}

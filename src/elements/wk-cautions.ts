@@ -47,3 +47,9 @@ export class WkCautions extends LitElement {
 }
 
 customElements.define('wk-cautions', WkCautions);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-cautions': WkCautions;
+  }
+}

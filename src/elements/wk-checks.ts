@@ -1,7 +1,8 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Check } from '../model/checks/check.ts';
 import type { ScenarioResult } from '../model/evaluate.ts';
-import { type Reading, show } from '../plots/reading.ts';
+import { inWords, type Reading, show } from '../plots/reading.ts';
+import type { Source } from '../tables/coefficient.ts';
 import { isCaution } from './caution.ts';
 import { shared } from './style.ts';
 
@@ -13,15 +14,13 @@ export class WkChecks extends LitElement {
   static override properties = {
     results: { attribute: false },
     reading: { attribute: false },
+    sources: { attribute: false },
     openOnly: { type: Boolean },
   };
 
   static override styles = [
     shared,
     css`
-      .scenario {
-        margin: 0 0 1rem;
-      }
       ul {
         list-style: none;
         margin: 0;
@@ -67,6 +66,8 @@ export class WkChecks extends LitElement {
 
   declare results: readonly ScenarioResult[];
   declare reading: Reading;
+  /** Titles of what gives the limits. */
+  declare sources: ReadonlyMap<string, Source> | undefined;
   /** Leaves out what passes. */
   declare openOnly: boolean;
 
@@ -77,34 +78,51 @@ export class WkChecks extends LitElement {
     this.openOnly = false;
   }
 
-  #one({ status, words, value, limit, unit, source, basis, week }: Check) {
+  #one({ check, names }: Found) {
+    const { status, words, value, limit, unit, source, basis, week } = check;
     const measured = value === null ? '' : show(value, unit, this.reading).text;
     const against = limit === null ? '' : `limit ${show(limit, unit, this.reading).text}`;
     const numbers = [measured, against, week === undefined ? '' : `from week ${week}`].filter((s) => s !== '').join(', ');
+    const title = this.sources?.get(source);
+    const from = title ? [title.author, title.title, title.year].filter((s) => s !== '').join(', ') : source;
     return html`<li class=${status}>
       <span class="status">${SAID[status]}</span>
-      <span>${words}${numbers === '' ? nothing : html` <span class="numbers">(${numbers})</span>`}<small>${source} · ${basis} · check the local rule</small></span>
+      <span><strong>${inWords(names)}.</strong> ${words}${numbers === '' ? nothing : html` <span class="numbers">(${numbers})</span>`}<small>${from} · ${basis}${/check the local rule/i.test(words) ? '' : ' · check the local rule'}</small></span>
     </li>`;
   }
 
-  #list(checks: readonly Check[]) {
-    const sorted = [...checks].sort((a, b) => ORDER.indexOf(a.status) - ORDER.indexOf(b.status));
-    return html`<ul>${sorted.map((check) => this.#one(check))}</ul>`;
-  }
-
   protected override render() {
+    const found = gather(this.results);
+    const open = found.filter(({ check }) => check.status !== 'pass');
+    const passed = this.openOnly ? [] : found.filter(({ check }) => check.status === 'pass');
     return html`<h2>Limits checked</h2>
-      ${this.results.map(({ name, checks: all }) => {
-        const checks = all.filter((check) => !isCaution(check));
-        const open = checks.filter((check) => check.status !== 'pass');
-        const passed = this.openOnly ? [] : checks.filter((check) => check.status === 'pass');
-        return html`<div class="scenario">
-          <h3>${name}</h3>
-          ${open.length > 0 ? this.#list(open) : html`<p class="quiet">${checks.length === 0 ? 'Nothing to check.' : 'Nothing to stop at or look at.'}</p>`}
-          ${passed.length > 0 ? html`<details><summary>${passed.length} ${passed.length === 1 ? 'check passes' : 'checks pass'}</summary>${this.#list(passed)}</details>` : nothing}
-        </div>`;
-      })}`;
+      ${open.length > 0 ? html`<ul>${open.map((each) => this.#one(each))}</ul>` : html`<p class="quiet">Nothing to stop at or look at.</p>`}
+      ${passed.length > 0 ? html`<details><summary>${passed.length} ${passed.length === 1 ? 'limit is' : 'limits are'} kept</summary><ul>${passed.map((each) => this.#one(each))}</ul></details>` : nothing}`;
   }
 }
 
+interface Found {
+  readonly check: Check;
+  readonly names: readonly string[];
+}
+
+/** What is the same in several scenarios is said once, with their names; what stops comes first. */
+function gather(results: readonly ScenarioResult[]): Found[] {
+  const found = new Map<string, { check: Check; names: string[] }>();
+  for (const { name, checks } of results)
+    for (const check of checks.filter((each) => !isCaution(each))) {
+      const key = `${check.id} ${check.status} ${check.words} ${check.value}`;
+      const entry = found.get(key) ?? { check, names: [] };
+      entry.names.push(name);
+      found.set(key, entry);
+    }
+  return [...found.values()].sort((a, b) => ORDER.indexOf(a.check.status) - ORDER.indexOf(b.check.status));
+}
+
 customElements.define('wk-checks', WkChecks);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-checks': WkChecks;
+  }
+}

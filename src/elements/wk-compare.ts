@@ -60,3 +60,9 @@ export class WkCompare extends LitElement {
 }
 
 customElements.define('wk-compare', WkCompare);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-compare': WkCompare;
+  }
+}

@@ -202,3 +202,9 @@ function symbolMark(symbol: string, fill: string) {
 }
 
 customElements.define('wk-figure', WkFigure);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-figure': WkFigure;
+  }
+}

@@ -126,3 +126,9 @@ export class WkHome extends LitElement {
 }
 
 customElements.define('wk-home', WkHome);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-home': WkHome;
+  }
+}

@@ -28,48 +28,50 @@ export class WkInputs extends LitElement {
       }
       .all {
         display: flex;
-        gap: 0.4rem 1.6rem;
-        padding: 0.4rem 1rem 0.5rem;
-        max-width: 80rem;
+        gap: 0.4rem 1.8rem;
+        padding: 0.4rem 1rem 0.2rem;
+        max-width: 76rem;
         margin: 0 auto;
       }
       .one {
         flex: 1 1 0;
         min-width: 0;
         display: grid;
-        grid-template-columns: 1fr auto;
-        align-items: end;
+        grid-template-columns: minmax(0, 1fr) auto;
+        align-items: start;
         column-gap: 0.4rem;
       }
       label {
-        font-size: 0.85rem;
+        font-size: 0.92rem;
         line-height: 1.15;
       }
-      .value {
-        white-space: nowrap;
-        font-size: 0.85rem;
+      small {
+        display: block;
+        font-size: 0.8rem;
         color: var(--quiet);
+        white-space: nowrap;
+        overflow: hidden;
+        text-overflow: ellipsis;
       }
-      .value input {
-        width: 4.4rem;
+      .typed {
+        width: 3.6rem;
         text-align: right;
         border: 0;
         border-bottom: 1px solid var(--quiet);
         background: none;
-        font-size: 1.06rem;
-        color: var(--ink);
-        padding: 0.1rem 0.1rem;
+        font-size: 1.1rem;
+        padding: 0.1rem;
         -moz-appearance: textfield;
         appearance: textfield;
       }
-      .value input::-webkit-inner-spin-button {
+      .typed::-webkit-inner-spin-button {
         display: none;
       }
       input[type='range'] {
         grid-column: 1 / -1;
         width: 100%;
-        margin: 0.1rem 0 0;
-        height: 1.7rem;
+        margin: 0;
+        height: 1.6rem;
         accent-color: var(--ink);
         cursor: pointer;
       }
@@ -119,8 +121,9 @@ export class WkInputs extends LitElement {
         input[type='range'] {
           display: none;
         }
-        .value input {
+        .typed {
           border: 0;
+          padding: 0;
         }
       }
     `,
@@ -147,8 +150,8 @@ export class WkInputs extends LitElement {
     const { id, label, unit, value, min, max, step } = input;
     const shown = String(Number(value.toFixed(step < 0.1 ? 2 : step < 1 ? 1 : 0)));
     return html`<div class="one ${chosen ? 'chosen' : ''}">
-      <label for=${id}>${label}</label>
-      <span class="value"><input type="number" inputmode="decimal" aria-label="${label}, ${unit}" .min=${String(min)} step="any" .value=${live(shown)} @change=${(e: Event) => this.#send(e, 'wk-commit', input)} /> ${unit}</span>
+      <label for=${id}>${label}<small>${unit}</small></label>
+      <input class="typed" type="number" inputmode="decimal" aria-label="${label}, ${unit}, typed" .min=${String(min)} step="any" .value=${live(shown)} @change=${(e: Event) => this.#send(e, 'wk-commit', input)} />
       <input
         id=${id}
         type="range"
@@ -179,3 +182,9 @@ export class WkInputs extends LitElement {
 }
 
 customElements.define('wk-inputs', WkInputs);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-inputs': WkInputs;
+  }
+}

@@ -66,3 +66,9 @@ export class WkLedger extends LitElement {
 }
 
 customElements.define('wk-ledger', WkLedger);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-ledger': WkLedger;
+  }
+}

@@ -16,6 +16,9 @@ import './wk-figure.ts';
 import './wk-ledger.ts';
 import './wk-problems.ts';
 import './wk-sources.ts';
+import './wk-calendar.ts';
+import './wk-plan.ts';
+import './wk-section.ts';
 
 /** Series of the model behind the words a bed cell uses. */
 const BED: Readonly<Record<string, keyof typeof WEEK_SERIES>> = {
@@ -130,7 +133,10 @@ export class WkNotebook extends LitElement {
   #valueText = ({ quantity, scenario }: InlineValue): string => {
     const result = this.results[this.#scenarioOf(scenario)];
     const value = result?.values[quantity];
-    return show(value, unitOf(quantity), this.reading).text;
+    const unit = unitOf(quantity);
+    const shown = show(value, unit, this.reading);
+    // What is counted is named by the prose around it: "17 animals", "197 days".
+    return unit === 'head' || unit === 'd' ? shown.number : shown.text;
   };
 
   #opened(event: Event): void {
@@ -152,6 +158,13 @@ export class WkNotebook extends LitElement {
     if (!names) return this.results;
     // Order and colour stay those of the notebook: a scenario keeps its look everywhere.
     return this.results.filter((result) => names.includes(result.name));
+  }
+
+  /** The scenario a cell names; without one, the first that has a bed, else the first. */
+  #one(block: CellBlock): ScenarioResult | undefined {
+    const name = 'scenario' in block.options ? block.options.scenario : undefined;
+    if (name !== undefined) return this.results.find((result) => result.name === name);
+    return this.results.find(({ values }) => (values.packTonnes ?? 0) > 0) ?? this.results[0];
   }
 
   #figure(figure: Figure, caption: string | undefined, heading = '') {
@@ -176,7 +189,13 @@ export class WkNotebook extends LitElement {
       case 'bed':
         return this.#figure(weekFigure(this.#some(block.options.scenarios), WEEK_SERIES[BED[block.options.show]], reading), block.options.caption, 'The bed');
       case 'checks':
-        return html`<wk-checks id="checks" ?openOnly=${block.options.show === 'open'} .results=${this.#some(block.options.scenarios)} .reading=${reading}></wk-checks>`;
+        return html`<wk-checks id="checks" .sources=${this.run?.tables.sources} ?openOnly=${block.options.show === 'open'} .results=${this.#some(block.options.scenarios)} .reading=${reading}></wk-checks>`;
+      case 'section':
+        return html`<wk-section .result=${this.#one(block)} .coefficients=${this.run?.tables.coefficients} .week=${block.options.week ?? 26}></wk-section>`;
+      case 'plan':
+        return html`<wk-plan .result=${this.#one(block)} .coefficients=${this.run?.tables.coefficients}></wk-plan>`;
+      case 'calendar':
+        return html`<wk-calendar .result=${this.#one(block)} .coefficients=${this.run?.tables.coefficients}></wk-calendar>`;
       case 'sources':
         return html`<wk-sources .run=${this.run} .reading=${reading}></wk-sources>`;
       default:
@@ -205,3 +224,9 @@ export class WkNotebook extends LitElement {
 }
 
 customElements.define('wk-notebook', WkNotebook);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-notebook': WkNotebook;
+  }
+}

@@ -35,13 +35,14 @@ export class WkPage extends LitElement {
         padding-bottom: 3rem;
       }
       h1 {
-        font-size: 1.7rem;
+        font-size: 1.5rem;
         line-height: 1.15;
-        margin: 0.4rem 0 0.1rem;
+        margin: 0 0 0.1rem;
       }
       .about {
         color: var(--quiet);
-        margin: 0 0 0.5rem;
+        font-size: 0.92rem;
+        margin: 0 0 0.4rem;
       }
       wk-inputs {
         position: sticky;
@@ -59,7 +60,7 @@ export class WkPage extends LitElement {
       }
       @media screen and (max-width: 700px) {
         h1 {
-          font-size: 1.4rem;
+          font-size: 1.3rem;
         }
         :host {
           padding-bottom: 9rem;
@@ -123,7 +124,7 @@ export class WkPage extends LitElement {
     const { place, winter } = notebook.farm;
     const day = new Date(winter.start).toLocaleDateString('en-GB', { day: 'numeric', month: 'long', timeZone: 'UTC' });
     return [
-      `${place.name}${notebook.invented ? ', an invented farm' : ''}`,
+      `${place.name}${notebook.invented && !/invented/.test(place.name) ? ', an invented farm' : ''}`,
       `${show(values.headCount, 'head', reading).text}`,
       `${show(values.winterDays, 'd', reading).number} winter days from ${day}`,
       typeof values.rainMm === 'number' ? `${show(values.rainMm, 'mm', reading).text} of rain and snow` : '',
@@ -160,7 +161,7 @@ export class WkPage extends LitElement {
               <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading}></wk-notebook>
               ${has('ledger') ? nothing : html`<wk-ledger .results=${results} .reading=${reading}></wk-ledger>`}
               <wk-compare .results=${results} .reading=${reading}></wk-compare>
-              ${has('checks') ? nothing : html`<wk-checks id="checks" tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
+              ${has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
               <wk-cautions .results=${results}></wk-cautions>
               ${has('sources') ? nothing : html`<wk-sources .run=${run} .reading=${reading}></wk-sources>`}
             </div>`
@@ -172,3 +173,9 @@ export class WkPage extends LitElement {
 }
 
 customElements.define('wk-page', WkPage);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-page': WkPage;
+  }
+}

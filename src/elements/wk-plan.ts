@@ -11,17 +11,18 @@ export class WkPlan extends LitElement {
   static override styles = shared;
 
   declare result: ScenarioResult | undefined;
-  declare coefficients: ReadonlyMap<string, Coefficient>;
-
-  constructor() {
-    super();
-    this.coefficients = new Map();
-  }
+  declare coefficients: ReadonlyMap<string, Coefficient> | undefined;
 
   protected override render() {
     const { result, coefficients } = this;
-    if (!result || coefficients.size === 0) return nothing;
+    if (!result || !coefficients?.size) return nothing;
     return html`<wk-figure heading=${`Plan: ${result.name}`} .figure=${planFigure({ ...result, coefficients })}></wk-figure>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-plan': WkPlan;
   }
 }
 

@@ -62,3 +62,9 @@ export class WkProblems extends LitElement {
 }
 
 customElements.define('wk-problems', WkProblems);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-problems': WkProblems;
+  }
+}

@@ -64,7 +64,7 @@ export class WkSection extends LitElement {
   ];
 
   declare result: ScenarioResult | undefined;
-  declare coefficients: ReadonlyMap<string, Coefficient>;
+  declare coefficients: ReadonlyMap<string, Coefficient> | undefined;
   declare week: number;
 
   #ids = `wk-section-${nextId++}`;
@@ -72,7 +72,6 @@ export class WkSection extends LitElement {
 
   constructor() {
     super();
-    this.coefficients = new Map();
     this.week = 26;
   }
 
@@ -89,10 +88,11 @@ export class WkSection extends LitElement {
   #drawMultiples(): void {
     const holder = this.renderRoot.querySelector('.multiples');
     const { result, coefficients } = this;
-    if (!holder || !result) return;
+    if (!holder || !result || !coefficients) return;
     const figures = PRINTED.flatMap((week) => {
       const scene = sceneAt({ ...result, coefficients }, week);
-      if (typeof scene === 'string' || (scene.week !== week && week !== PRINTED[PRINTED.length - 1])) return [];
+      if (typeof scene === 'string' || (scene.week !== week && week !== PRINTED[PRINTED.length - 1]))
+        return [];
       const figure = document.createElement('figure');
       const caption = document.createElement('figcaption');
       caption.textContent = sectionFinding(scene);
@@ -105,11 +105,12 @@ export class WkSection extends LitElement {
 
   protected override render() {
     const { result, coefficients } = this;
-    if (!result || coefficients.size === 0) return nothing;
+    if (!result || !coefficients?.size) return nothing;
     const input = { ...result, coefficients };
     const scene = sceneAt(input, this.week);
     const figure = sectionFigure(input, this.week, this.#ids);
-    if (typeof scene === 'string') return html`<wk-figure heading=${`Section: ${result.name}`} .figure=${figure}></wk-figure>`;
+    if (typeof scene === 'string')
+      return html`<wk-figure heading=${`Section: ${result.name}`} .figure=${figure}></wk-figure>`;
     const said = `week ${scene.week} of ${scene.weeks}, from ${sayDay(weekStart(result.scenario, scene.week))}`;
     return html`<h3>Section: ${result.name}</h3>
       <label class="screen">
@@ -128,6 +129,12 @@ export class WkSection extends LitElement {
       </label>
       <wk-figure .figure=${figure}></wk-figure>
       <div class="multiples"></div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-section': WkSection;
   }
 }
 

@@ -39,6 +39,9 @@ export class WkSources extends LitElement {
         cursor: pointer;
         padding: 0.3rem 0;
       }
+      details details {
+        margin-left: 1rem;
+      }
       @media print {
         .scroll {
           max-height: none;
@@ -78,7 +81,7 @@ export class WkSources extends LitElement {
     return html`<h2>What the figures stand on</h2>
       <p>${used.length} numbers from the tables, each with a range and a source:</p>
       <ul>${bases.filter(({ count }) => count > 0).map(({ basis, count }) => html`<li>${count} ${basis}: ${BASIS_SAID[basis]}</li>`)}</ul>
-      ${[...sources.values()]
+      <details><summary>All ${sources.size} sources and their numbers</summary>${[...sources.values()]
         .sort((a, b) => b.rows.length - a.rows.length)
         .map(
           ({ source, rows }) => html`<details>
@@ -98,8 +101,14 @@ export class WkSources extends LitElement {
               </table>
             </div>
           </details>`,
-        )}`;
+        )}</details>`;
   }
 }
 
 customElements.define('wk-sources', WkSources);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-sources': WkSources;
+  }
+}

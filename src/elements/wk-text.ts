@@ -65,3 +65,9 @@ export class WkText extends LitElement {
 }
 
 customElements.define('wk-text', WkText);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-text': WkText;
+  }
+}

@@ -283,3 +283,9 @@ export class WkTrace extends LitElement {
 }
 
 customElements.define('wk-trace', WkTrace);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-trace': WkTrace;
+  }
+}

@@ -2,9 +2,10 @@
  * Plausible worlds: every coefficient and price with a range is drawn at once, the same draw for every
  * scenario, so that differences between scenarios are paired. Seeded and repeatable.
  */
-import type { Binding } from '../model/bind.ts';
+import type { Binding, RowChanges } from '../model/bind.ts';
+import { needsOf } from './needs.ts';
 import { plausible, type Stream, stream } from './random.ts';
-import { repeatScenarios, runBlock, type Setting } from './rows.ts';
+import { type Block, repeatScenarios, runBlock, type Setting } from './rows.ts';
 
 /** Rows worked on at once: enough that setting up the pipeline is lost in it, few enough to stop between. */
 const CHUNK_ROWS = 3_072;
@@ -108,36 +109,93 @@ export interface DrawOptions {
   readonly seed: number;
   /** Results to keep; the fewer, the less memory: 8 bytes each a draw and scenario. */
   readonly keep: readonly string[];
+  /** Inputs turned without writing them, as a dragged slider does. */
+  readonly changes?: RowChanges;
 }
 
 /**
  * Draws in chunks: yields the share done after each, so that a worker can report, stop, or let others run, and
- * returns all of it at the end. The draws do not depend on the chunks.
+ * returns all of it at the end. The draws depend neither on the chunks nor on what is kept.
  */
-export function* draw(setting: Setting, { count, seed, keep }: DrawOptions): Generator<number, Draws> {
+export function* draw(setting: Setting, { count, seed, keep, changes = NONE }: DrawOptions): Generator<number, Draws> {
   const scenarios = setting.bound.length;
-  const uncertain = uncertainIn(setting);
-  const streams = uncertain.map((u) => valuesOf(u, seed));
   const results = Object.fromEntries(keep.map((name) => [name, new Float64Array(count * scenarios)]));
   const chunk = Math.max(1, Math.min(Math.floor(CHUNK_ROWS / scenarios), count));
-  const values = new Float64Array(chunk);
-  let block = repeatScenarios(setting, chunk);
+  const filler = count === chunk ? recent(setting, chunk, seed, keep) : startFiller(setting, chunk, seed, keep);
   for (let from = 0; from < count; from += chunk) {
     const here = Math.min(chunk, count - from);
-    if (here < chunk) block = repeatScenarios(setting, here);
-    for (let k = 0; k < uncertain.length; k++) {
-      const next = streams[k];
-      for (let draw = 0; draw < here; draw++) values[draw] = next();
-      for (const { scenario, column } of uncertain[k].at) {
-        const into = block.columns[column];
-        for (let draw = 0, row = scenario; draw < here; draw++, row += scenarios) into[row] = values[draw];
-      }
-    }
-    const made = runBlock(block, setting.weather, keep);
+    const block = filler.next(from, here);
+    const back = turnColumns(block, setting, changes);
+    const made = runBlock(block, setting.weather);
+    back();
     for (const name of keep) results[name].set(made[name], from * scenarios);
     yield (from + here) / count;
   }
+  const uncertain = filler.uncertain.filter(({ at }) => !at.some(({ column }) => changes.has(column)));
   return { count, seed, scenarios, results, uncertain };
+}
+
+const NONE: RowChanges = new Map();
+
+/** Columns filled with draws, a chunk at a time. */
+interface Filler {
+  readonly uncertain: readonly Uncertain[];
+  /** Draws `from` to `from + here`; chunks must be asked for in order. */
+  readonly next: (from: number, here: number) => Block;
+}
+
+function startFiller(setting: Setting, chunk: number, seed: number, keep: readonly string[]): Filler {
+  const { reads } = needsOf(keep);
+  const uncertain = uncertainIn(setting).filter(({ at }) => at.some(({ column }) => reads(column)));
+  const streams = uncertain.map((u) => valuesOf(u, seed));
+  const values = new Float64Array(chunk);
+  const scenarios = setting.bound.length;
+  const whole = repeatScenarios(setting, chunk, keep);
+  return {
+    uncertain,
+    next: (_, here) => {
+      const block = here === chunk ? whole : repeatScenarios(setting, here, keep);
+      for (let k = 0; k < uncertain.length; k++) {
+        const next = streams[k];
+        for (let draw = 0; draw < here; draw++) values[draw] = next();
+        for (const { scenario, column } of uncertain[k].at) {
+          const into = block.columns[column];
+          if (into) for (let draw = 0, row = scenario; draw < here; draw++, row += scenarios) into[row] = values[draw];
+        }
+      }
+      return block;
+    },
+  };
+}
+
+/** The last filled blocks of each setting: while an input is dragged, the same draws are asked for again and again. */
+const filled = new WeakMap<Setting['bound'], { key: string; filler: Filler }>();
+
+function recent(setting: Setting, chunk: number, seed: number, keep: readonly string[]): Filler {
+  const key = `${chunk} ${seed} ${setting.weatherIndex.join(',')} ${keep.join(' ')}`;
+  const before = filled.get(setting.bound);
+  if (before?.key === key) return before.filler;
+  const start = startFiller(setting, chunk, seed, keep);
+  const block = start.next(0, chunk);
+  const filler = { uncertain: start.uncertain, next: () => block };
+  filled.set(setting.bound, { key, filler });
+  return filler;
+}
+
+/** Stands the turned columns at their values where a scenario has them; what comes back undoes it. */
+function turnColumns({ columns, scenarios }: Block, { bound }: Setting, changes: RowChanges): () => void {
+  const before: [Float64Array, Float64Array][] = [];
+  for (const [column, value] of changes) {
+    const into = columns[column];
+    if (!into) continue;
+    before.push([into, into.slice()]);
+    bound.forEach(({ bindings }, scenario) => {
+      if (bindings.has(column)) for (let row = scenario; row < into.length; row += scenarios) into[row] = value;
+    });
+  }
+  return () => {
+    for (const [into, old] of before) into.set(old);
+  };
 }
 
 /** Draws without stopping. */

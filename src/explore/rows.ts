@@ -4,6 +4,7 @@ import type { BoundScenario, RowChanges } from '../model/bind.ts';
 import { RESULTS, ROUTE_SHARE } from '../model/dictionary.ts';
 import { runPipeline } from '../model/pipeline.ts';
 import type { PreparedWeather } from '../model/weather.ts';
+import { needsOf } from './needs.ts';
 
 /** What is explored: bound scenarios and the winters they stand in. An evaluation's `Run` is one. */
 export interface Setting {
@@ -30,38 +31,51 @@ export function withChanges(setting: Setting, changes: RowChanges): Setting {
 export interface Block {
   readonly scenarios: number;
   readonly repeats: number;
+  /** Results the columns are enough for. */
+  readonly names: readonly string[];
   readonly columns: Record<string, Float64Array>;
 }
 
-/** Every row at the scenario's own value; callers then overwrite the columns they turn. */
-export function repeatScenarios({ bound, weatherIndex }: Setting, repeats: number): Block {
+/** Every row at the scenario's own value, for the columns that `names` need; callers overwrite what they turn. */
+export function repeatScenarios({ bound, weatherIndex }: Setting, repeats: number, names: readonly string[]): Block {
+  for (const name of names) if (!MADE.has(name)) throw new Error(`unknown quantity: ${name}`);
+  const { reads } = needsOf(names);
   const scenarios = bound.length;
-  const columns: Record<string, Float64Array> = {};
-  const fill = (name: string, scenario: number, value: number) => {
-    columns[name] ??= new Float64Array(scenarios * repeats);
-    for (let row = scenario; row < scenarios * repeats; row += scenarios) columns[name][row] = value;
+  const rows = scenarios * repeats;
+  const values = new Map<string, Float64Array>();
+  const note = (name: string, scenario: number, value: number) => {
+    if (!reads(name)) return;
+    const own = values.get(name) ?? new Float64Array(scenarios);
+    own[scenario] = value;
+    values.set(name, own);
   };
   bound.forEach(({ bindings }, scenario) => {
-    fill('weatherIndex', scenario, weatherIndex[scenario]);
-    for (const { column, value } of bindings.values()) fill(column, scenario, value);
+    note('weatherIndex', scenario, weatherIndex[scenario]);
+    for (const { column, value } of bindings.values()) note(column, scenario, value);
   });
-  return { scenarios, repeats, columns };
+  const columns: Record<string, Float64Array> = {};
+  for (const [name, own] of values) {
+    const column = new Float64Array(rows);
+    if (own.every((value) => Object.is(value, own[0]))) column.fill(own[0]);
+    else for (let row = 0, s = 0; row < rows; row++, s = s + 1 === scenarios ? 0 : s + 1) column[row] = own[s];
+    columns[name] = column;
+  }
+  return { scenarios, repeats, names, columns };
 }
 
 const MADE = new Map(RESULTS.map((result) => [result.name, result]));
 const SHARES = Object.values(ROUTE_SHARE).filter((name) => MADE.has(name));
 
 /**
- * Runs a block and hands back the asked results, in the rows' order; NaN where a scenario has no such quantity or
- * a price was missing. Throws on a name the model does not make.
+ * Runs a block and hands back its results, in the rows' order; NaN where a scenario has no such quantity or a
+ * price was missing. Throws on a name the model does not make.
  */
 export function runBlock(
-  block: Block,
+  { columns, names }: Block,
   weather: readonly PreparedWeather[],
-  names: readonly string[],
 ): Record<string, Float64Array> {
-  for (const name of names) if (!MADE.has(name)) throw new Error(`unknown quantity: ${name}`);
-  const result = runPipeline(table(block.columns), { weather, keep: [...names, ...SHARES] }).table;
+  const { stages } = needsOf(names);
+  const result = runPipeline(table(columns), { weather, keep: [...names, ...SHARES] }, stages).table;
   const column = (name: string) => result.column(name) as unknown as Float64Array;
   const out: Record<string, Float64Array> = {};
   for (const name of names) {

@@ -38,7 +38,7 @@ export function differenceSentence(
   const more = a > b ? 'more' : 'less';
   const amount = formatQuantity(Math.abs(a - b), describe(name)?.unit ?? '', context);
   const paired = draws?.results[name] ? pairedDifference(draws, name, first, second) : null;
-  const sure = paired && draws ? `, in ${hundredths(a > b ? paired.shareLarger : 1 - paired.shareLarger)} of 100 draws` : '';
+  const sure = paired && draws ? `, in ${hundredths(a > b ? paired.shareLarger : paired.shareSmaller)} of 100 draws` : '';
   return `${scenarios[first].name} ${verb} ${amount} ${more} ${noun} than ${scenarios[second].name}${sure}.`;
 }
 

@@ -17,14 +17,20 @@ export function drawsOf({ results, scenarios, count }: Draws, name: string, scen
   return out;
 }
 
-/** P10, P50 and P90 of every kept result in one scenario (linear between ranks); null where it has none. */
+/**
+ * P10, P50 and P90 of every kept result in one scenario (linear between ranks). Null where it has none, or has
+ * it in fewer than half the draws: a payback that mostly never comes has no middle.
+ */
 export function bandsOf(draws: Draws, scenario: number): Bands {
   const p10: Record<string, number | null> = {};
   const p50: Record<string, number | null> = {};
   const p90: Record<string, number | null> = {};
   for (const name of Object.keys(draws.results)) {
     const sorted = drawsOf(draws, name, scenario).filter(Number.isFinite).sort();
-    const at = (p: number) => quantileSorted(sorted as ArrayLike<number> as number[], p) ?? null;
+    const at = (p: number) =>
+      sorted.length * 2 < draws.count
+        ? null
+        : (quantileSorted(sorted as ArrayLike<number> as number[], p) ?? null);
     p10[name] = at(0.1);
     p50[name] = at(0.5);
     p90[name] = at(0.9);
@@ -36,25 +42,42 @@ export interface Difference {
   readonly p10: number;
   readonly p50: number;
   readonly p90: number;
-  /** Share of the draws in which the first is larger. */
+  /** Share of the draws in which the first is larger, and in which it is smaller; the rest are ties. */
   readonly shareLarger: number;
+  readonly shareSmaller: number;
 }
 
-/** First minus second, draw by draw; null where either has no such quantity. */
+/** First minus second, draw by draw, where both have the quantity; null where there is no such draw. */
 export function pairedDifference(
   draws: Draws,
   name: string,
   first: number,
   second: number,
 ): Difference | null {
-  const a = drawsOf(draws, name, first);
-  const b = drawsOf(draws, name, second);
-  const both = a.map((value, k) => value - b[k]).filter(Number.isFinite);
-  if (both.length === 0) return null;
-  const shareLarger = both.reduce((n, d) => n + (d > 0 ? 1 : 0), 0) / both.length;
-  const sorted = both.sort();
+  const sorted = differencesOf(draws, name, first, second).filter(Number.isFinite).sort();
+  if (sorted.length === 0) return null;
+  const share = (is: (d: number) => boolean) => sorted.reduce((n, d) => n + (is(d) ? 1 : 0), 0) / sorted.length;
   const at = (p: number) => quantileSorted(sorted as ArrayLike<number> as number[], p) as number;
-  return { p10: at(0.1), p50: at(0.5), p90: at(0.9), shareLarger };
+  return {
+    p10: at(0.1),
+    p50: at(0.5),
+    p90: at(0.9),
+    shareLarger: share((d) => d > 0),
+    shareSmaller: share((d) => d < 0),
+  };
+}
+
+/** First minus second in each draw; NaN where either has no such quantity. */
+export function differencesOf(
+  { results, scenarios, count }: Draws,
+  name: string,
+  first: number,
+  second: number,
+): Float64Array {
+  const all = results[name];
+  const out = new Float64Array(count);
+  for (let draw = 0; draw < count; draw++) out[draw] = all[draw * scenarios + first] - all[draw * scenarios + second];
+  return out;
 }
 
 /** Which way a measure is better. */
@@ -76,25 +99,28 @@ export function shareBest(draws: Draws, name: string, better: Better): number[] 
 
 /**
  * Share of the draws in which each scenario is best by the keeper's weights: within a draw the best scenario of a
- * measure scores 1, the worst 0, the rest between in proportion.
+ * measure scores 1, the worst 0, the rest between in proportion; a scenario without the measure scores 0 in it.
  */
 export function shareBestWeighted(draws: Draws, measures: readonly Measure[]): number[] {
-  const { scenarios, results } = draws;
-  return shareWinning(draws, (draw, scenario) => {
-    let score = 0;
-    for (const { name, better, weight } of measures) {
-      const row = results[name].subarray(draw * scenarios, (draw + 1) * scenarios);
+  const { scenarios, results, count } = draws;
+  const scores = new Float64Array(count * scenarios);
+  for (const { name, better, weight } of measures) {
+    const all = results[name];
+    for (let from = 0; from < scores.length; from += scenarios) {
       let low = Number.POSITIVE_INFINITY;
       let high = Number.NEGATIVE_INFINITY;
-      for (const value of row) {
-        if (value < low) low = value;
-        if (value > high) high = value;
+      for (let at = from; at < from + scenarios; at++) {
+        if (all[at] < low) low = all[at];
+        if (all[at] > high) high = all[at];
       }
-      const place = high > low ? (row[scenario] - low) / (high - low) : 0;
-      if (Number.isFinite(place)) score += weight * (better === 'more' ? place : 1 - place);
+      if (!(high > low)) continue;
+      for (let at = from; at < from + scenarios; at++) {
+        const place = (all[at] - low) / (high - low);
+        if (Number.isFinite(place)) scores[at] += weight * (better === 'more' ? place : 1 - place);
+      }
     }
-    return score;
-  });
+  }
+  return shareWinning(draws, (draw, scenario) => scores[draw * scenarios + scenario]);
 }
 
 function shareWinning(

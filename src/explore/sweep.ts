@@ -66,8 +66,9 @@ export function spanOf(turn: Turn, from?: number, to?: number): readonly [number
 
 /** Sets the input for one repeat of a block, in every scenario that has it. */
 export function setTurn({ columns, scenarios }: Block, turn: Turn, repeat: number, value: number): void {
+  // A column that nothing asked for needs is not there, and turning it changes nothing.
   for (const { scenario, column, scale } of turn.at)
-    columns[column][repeat * scenarios + scenario] = value * scale;
+    if (columns[column]) columns[column][repeat * scenarios + scenario] = value * scale;
 }
 
 export interface Sweep {
@@ -88,11 +89,11 @@ export function stepsBetween(from: number, to: number, steps: number): number[] 
 
 /** Runs every scenario at every value of one input. */
 export function sweep(setting: Setting, turn: Turn, at: readonly number[], names: readonly string[]): Sweep {
-  const block = repeatScenarios(setting, at.length);
+  const block = repeatScenarios(setting, at.length, names);
   at.forEach((value, step) => {
     setTurn(block, turn, step, value);
   });
-  return { turn, at, scenarios: block.scenarios, results: runBlock(block, setting.weather, names) };
+  return { turn, at, scenarios: block.scenarios, results: runBlock(block, setting.weather) };
 }
 
 export interface Grid {
@@ -112,7 +113,7 @@ export function sweepTwo(
   [down, downAt]: readonly [Turn, readonly number[]],
   names: readonly string[],
 ): Grid {
-  const block = repeatScenarios(setting, acrossAt.length * downAt.length);
+  const block = repeatScenarios(setting, acrossAt.length * downAt.length, names);
   downAt.forEach((y, row) => {
     acrossAt.forEach((x, column) => {
       const cell = row * acrossAt.length + column;
@@ -126,6 +127,6 @@ export function sweepTwo(
     down,
     downAt,
     scenarios: block.scenarios,
-    results: runBlock(block, setting.weather, names),
+    results: runBlock(block, setting.weather),
   };
 }

@@ -19,11 +19,11 @@ export function runWinters(
   winters: readonly PreparedWeather[],
   names: readonly string[],
 ): Winters {
-  const block = repeatScenarios({ ...setting, weather: winters }, winters.length);
+  const block = repeatScenarios(setting, winters.length, [...new Set([...names, 'rainMm'])]);
   winters.forEach((_, k) => {
     block.columns.weatherIndex.fill(k, k * block.scenarios, (k + 1) * block.scenarios);
   });
-  const results = runBlock(block, winters, [...new Set([...names, 'rainMm'])]);
+  const results = runBlock(block, winters);
   const rain = winters.map((_, k) => results.rainMm[k * block.scenarios]);
   const order = [...rain.keys()].sort((a, b) => rain[a] - rain[b]);
   return {

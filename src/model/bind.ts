@@ -6,6 +6,7 @@ import { type ColumnTable, table } from 'arquero';
 import { CHOICES, INPUT_FAMILIES, INPUTS } from '../notebook/inputs.ts';
 import type { Override, Scenario } from '../notebook/schema.ts';
 import type { Coefficient, Tables } from '../tables/coefficient.ts';
+import { applyQuotes } from './bill.ts';
 import type { Stage } from './stage.ts';
 import { STAGES } from './stages/index.ts';
 
@@ -36,11 +37,12 @@ export interface Replacements {
 
 /** Every column the model must be given for one scenario. */
 export function bindScenario(
-  scenario: Scenario,
+  written: Scenario,
   tables: Tables,
   replacements: Replacements = { overrides: [] },
   stages: readonly Stage[] = STAGES,
 ): BoundScenario {
+  const scenario = applyQuotes(written);
   const bindings = new Map<string, Binding>();
   const put = (binding: Binding) => bindings.set(binding.column, binding);
   for (const { column, label, unit, path, of } of INPUTS) put(input(column, label, unit, path, of(scenario)));

@@ -3,6 +3,7 @@ import type { Override, Scenario } from '../notebook/schema.ts';
 import type { System } from '../notebook/systems.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { type BoundScenario, bindScenario, type RowChanges, toTable } from './bind.ts';
+import { caseValues, type FinanceCase, financeCase } from './case.ts';
 import type { Check } from './checks/check.ts';
 import { checkScenario } from './checks/index.ts';
 import { RESULTS, ROUTE_SHARE } from './dictionary.ts';
@@ -21,6 +22,7 @@ export interface ScenarioResult {
   readonly checks: readonly Check[];
   /** Weekly series, `WEEKS` numbers each. */
   readonly tracks: Readonly<Record<string, Float64Array>>;
+  readonly finance: FinanceCase;
   readonly bands?: { readonly p10: Values; readonly p50: Values; readonly p90: Values };
 }
 
@@ -72,17 +74,34 @@ export function evaluateBound(
 ): Run {
   const input = toTable(bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes })));
   const result = runPipeline(input, { weather, tracks: true });
-  const results = bound.map((b, row): ScenarioResult => {
-    const values = valuesAt(result, row);
+  const rowValues = bound.map((_, row) => valuesAt(result, row));
+  const cases = financeCase(
+    bound.map(({ scenario, bindings }, row) => ({
+      name: scenario.name,
+      values: rowValues[row],
+      column: (name) => changes?.get(name) ?? bindings.get(name)?.value,
+      ...(scenario.finance.baseline === undefined ? {} : { baseline: scenario.finance.baseline }),
+    })),
+  );
+  const results = bound.map(({ scenario }, row): ScenarioResult => {
+    // What a scenario earns is against its baseline, which a row of the table cannot see.
+    const values = { ...rowValues[row], ...caseValues(cases[row]) };
     const tracks = Object.fromEntries(
       Object.entries(result.tracks).map(([name, all]) => [
         name,
         all.subarray(row * WEEKS, (row + 1) * WEEKS),
       ]),
     );
-    const { scenario } = b;
     const checks = checkScenario({ scenario, values, tracks, coefficients: tables.coefficients });
-    return { name: scenario.name, system: scenario.system, scenario, values, checks, tracks };
+    return {
+      name: scenario.name,
+      system: scenario.system,
+      scenario,
+      values,
+      checks,
+      tracks,
+      finance: cases[row],
+    };
   });
   const { currency, year } = bound[0].scenario.farm.money;
   return { currency, year, scenarios: results, results, bound, weather, weatherIndex, tables };

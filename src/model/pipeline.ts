@@ -10,8 +10,8 @@ import { DAYS, type Stage, WEEKS } from './stage.ts';
 import { STAGES } from './stages/index.ts';
 import type { PreparedWeather } from './weather.ts';
 
-/** Rows worked on at once: weekly series of this many rows stay in cache and memory stays flat. */
-const CHUNK = 512;
+/** Rows worked on at once: their results and weekly series stay in the cache, and memory stays flat. */
+const CHUNK = 128;
 
 export interface PipelineOptions {
   readonly weather: readonly PreparedWeather[];
@@ -39,63 +39,95 @@ export function runPipeline(
   stages: readonly Stage[] = STAGES,
 ): PipelineResult {
   const rows = input.numRows();
-  const made = stages.flatMap((stage) => Object.keys(stage.makes));
-  const keep = new Set(options.keep ?? made);
-  const kept: Record<string, Float64Array> = {};
-  for (const name of made) if (keep.has(name)) kept[name] = new Float64Array(rows);
+  const made = new Set(stages.flatMap((stage) => Object.keys(stage.makes)));
+  const kept: Columns = {};
+  for (const name of options.keep ?? made) if (made.has(name)) kept[name] = new Float64Array(rows);
   const tracks = series(stages, 'tracks', options.tracks ? rows * WEEKS : 0);
   const daily = series(stages, 'dailies', options.daily ? rows * DAYS : 0);
+  const column = (name: string): Float64Array => {
+    if (kept[name]) return kept[name];
+    if (made.has(name)) return scratch(name, 1);
+    const values = input.column(name) as unknown;
+    if (!(values instanceof Float64Array)) throw new Error(`missing column: ${name}`);
+    return values;
+  };
+  const track = (name: string): Float64Array => tracks[name] ?? scratch(name, WEEKS);
   const families = countFamilies(input, stages);
-  const chunk = Math.min(CHUNK, Math.max(rows, 1));
-  const pool: Record<string, Float64Array> = {};
-  for (const name of made) if (!keep.has(name)) pool[name] = new Float64Array(chunk);
-  const trackPool = options.tracks ? tracks : series(stages, 'tracks', chunk * WEEKS);
+  const followed = new Set(stages.flatMap((stage) => stage.readsTracks ?? []));
 
-  for (let from = 0; from < rows; from += chunk) {
-    const to = Math.min(rows, from + chunk);
-    const count = to - from;
-    const column = (name: string): Float64Array => {
-      if (kept[name]) return kept[name].subarray(from, to);
-      if (pool[name]) return pool[name];
-      const values = input.column(name) as unknown;
-      if (!(values instanceof Float64Array)) throw new Error(`missing column: ${name}`);
-      return values.subarray(from, to);
-    };
-    const trackView = (name: string): Float64Array =>
-      options.tracks ? tracks[name].subarray(from * WEEKS, to * WEEKS) : trackPool[name];
-    for (const stage of stages) {
-      stage.run({
-        count,
-        read: pick(stage.reads, column),
-        family: Object.fromEntries(
-          Object.entries(stage.families ?? {}).map(([family, fields]) => [
-            family,
-            Array.from({ length: families[family] ?? 0 }, (_, k) =>
-              pick(fields, (field) => column(`${family}${k + 1}${field}`)),
-            ),
-          ]),
-        ),
-        write: pick(Object.keys(stage.makes), column),
-        track: pick(Object.keys(stage.tracks ?? {}), trackView),
-        readTrack: pick(stage.readsTracks ?? [], trackView),
-        daily: options.daily
-          ? pick(Object.keys(stage.dailies ?? {}), (name) => daily[name].subarray(from * DAYS, to * DAYS))
-          : undefined,
-        weather: options.weather,
-      });
+  const windows: Window[] = [];
+  const open = (names: readonly string[], of: (name: string) => Float64Array, perRow = 1): Columns => {
+    // One object from all its entries has the same shape in every call; one grown by name becomes a slow dictionary.
+    const columns = Object.fromEntries(names.map((name) => [name, of(name)]));
+    if (rows > CHUNK) windows.push({ columns, whole: Object.entries(columns), perRow });
+    return columns;
+  };
+  const calls = stages.map((stage) => ({
+    run: stage.run,
+    io: {
+      count: Math.min(CHUNK, rows),
+      read: open(stage.reads, column),
+      family: Object.fromEntries(
+        Object.entries(stage.families ?? {}).map(([family, fields]) => [
+          family,
+          Array.from({ length: families[family] ?? 0 }, (_, k) =>
+            open(fields, (field) => column(`${family}${k + 1}${field}`)),
+          ),
+        ]),
+      ),
+      write: open(Object.keys(stage.makes), column),
+      track: open(Object.keys(stage.tracks ?? {}), track, WEEKS),
+      tracked: options.tracks === true || Object.keys(stage.tracks ?? {}).some((name) => followed.has(name)),
+      readTrack: open(stage.readsTracks ?? [], track, WEEKS),
+      daily: options.daily ? open(Object.keys(stage.dailies ?? {}), (name) => daily[name], DAYS) : undefined,
+      weather: options.weather,
+    },
+  }));
+  for (let from = 0; from < rows; from += CHUNK) {
+    const count = Math.min(CHUNK, rows - from);
+    moveTo(windows, from, count, rows);
+    for (const { run, io } of calls) {
+      io.count = count;
+      run(io);
     }
   }
-  return {
-    table: input.assign(table(kept)),
-    tracks: options.tracks ? tracks : {},
-    daily: options.daily ? daily : {},
-  };
+  return { table: input.assign(table(kept)), tracks, daily };
 }
 
-function pick(names: readonly string[], of: (name: string) => Float64Array): Record<string, Float64Array> {
-  const out: Record<string, Float64Array> = {};
-  for (const name of names) out[name] = of(name);
-  return out;
+type Columns = Record<string, Float64Array>;
+
+/** Columns a stage sees through a window of one chunk, and the whole of each. */
+interface Window {
+  readonly columns: Columns;
+  readonly whole: readonly (readonly [string, Float64Array])[];
+  readonly perRow: number;
+}
+
+/** Moves every window to the rows of a chunk. Scratch memory is one chunk long and stays where it is. */
+function moveTo(windows: readonly Window[], from: number, count: number, rows: number): void {
+  const views = new Map<Float64Array, Float64Array>();
+  for (const { columns, whole, perRow } of windows)
+    for (const [name, values] of whole) {
+      if (values.length !== rows * perRow) continue;
+      let view = views.get(values);
+      if (!view) {
+        view = values.subarray(from * perRow, (from + count) * perRow);
+        views.set(values, view);
+      }
+      columns[name] = view;
+    }
+}
+
+/** What no caller keeps is worked out in the same memory in every chunk and call; stages write before they read. */
+const memory = new Map<string, Float64Array>();
+
+function scratch(name: string, perRow: number): Float64Array {
+  const key = `${name} ${perRow}`;
+  const known = memory.get(key);
+  if (known) return known;
+  const fresh = new Float64Array(CHUNK * perRow);
+  memory.set(key, fresh);
+  return fresh;
 }
 
 function series(

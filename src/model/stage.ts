@@ -54,6 +54,8 @@ export interface StageRun<
   readonly write: Columns<M>;
   /** Row-major `count × WEEKS`. */
   readonly track: Columns<T>;
+  /** Whether the caller or a later stage reads any of them; a stage may leave them unwritten when nobody does. */
+  readonly tracked: boolean;
   readonly readTrack: Columns<U>;
   /** Row-major `count × DAYS`; only when the caller asked for daily series, and few rows. */
   readonly daily: Columns<D> | undefined;
@@ -93,5 +95,6 @@ export function defineStage<
 
 /** Days of week `week` that lie inside a winter of `winterDays`: 7, fewer in the last week, 0 after it. */
 export function winterDaysInWeek(week: number, winterDays: number): number {
-  return Math.max(0, Math.min(7, winterDays - week * 7));
+  const left = winterDays - week * 7;
+  return left > 7 ? 7 : left > 0 ? left : 0;
 }

@@ -25,13 +25,15 @@ export interface MadeDays {
 export const LIVELINESS = {
   /** How strongly a day resembles the one before. */
   persistence: 0.75,
-  /** Standard deviation of a day's mean in the coldest month, °C, and in the warmest. */
-  winterNoiseC: 3.5,
+  /** Standard deviation of a day's mean, °C: in the warmest month, and what the coldest adds for each °C between them. */
   summerNoiseC: 2,
+  winterNoisePerC: 0.08,
   /** How much likelier a wet day is after a wet one. */
   wetSpell: 2.5,
   /** Wet days have this share of the day's range of temperature, dry ones the rest so that the mean holds. */
   wetRangeShare: 0.7,
+  /** How far a day's range strays from that, up or down. */
+  rangeSpread: 0.5,
 } as const;
 
 interface MonthOfYear {
@@ -89,14 +91,16 @@ export function makeMonths(
   const meanC = temperatures(climate, months, days, seed);
   const minC = new Float64Array(days);
   const maxC = new Float64Array(days);
+  const uniform = stream(seed, 'range');
   for (const { month, from, days: length } of months) {
     const wet = rainMm.subarray(from, from + length).reduce((n, mm) => n + (mm > 0 ? 1 : 0), 0);
     const wetShare = LIVELINESS.wetRangeShare;
     const dryShare = wet < length ? (length - wet * wetShare) / (length - wet) : 1;
     for (let d = from; d < from + length; d++) {
       const share = wet === length ? 1 : rainMm[d] > 0 ? wetShare : dryShare;
-      minC[d] = meanC[d] - (climate.rangeC[month] * share) / 2;
-      maxC[d] = meanC[d] + (climate.rangeC[month] * share) / 2;
+      const half = (climate.rangeC[month] * share * (1 + LIVELINESS.rangeSpread * (2 * uniform() - 1))) / 2;
+      minC[d] = meanC[d] - half;
+      maxC[d] = meanC[d] + half;
     }
   }
   return { rainMm, minC, maxC, meanC };
@@ -138,12 +142,12 @@ function temperatures(
   const normal = normals(stream(seed, 'temperature'));
   const coldest = Math.min(...climate.temperatureC);
   const span = Math.max(...climate.temperatureC) - coldest;
-  const { persistence, winterNoiseC, summerNoiseC } = LIVELINESS;
+  const { persistence, summerNoiseC, winterNoisePerC } = LIVELINESS;
   const noise = new Float64Array(days);
   let carried = normal();
   for (const { month, from, days: length } of months) {
     const warmth = span > 0 ? (climate.temperatureC[month] - coldest) / span : 0;
-    const size = winterNoiseC + (summerNoiseC - winterNoiseC) * warmth;
+    const size = summerNoiseC + winterNoisePerC * span * (1 - warmth);
     for (let d = from; d < from + length; d++) {
       carried = persistence * carried + Math.sqrt(1 - persistence * persistence) * normal();
       noise[d] = size * carried;

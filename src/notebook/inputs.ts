@@ -345,6 +345,23 @@ export const INPUTS: readonly InputColumn[] = [
     of: (s) => s.finance.ownMoney ?? Number.NaN,
   },
   {
+    column: 'incomePerYear',
+    label: 'income to serve debt',
+    unit: 'money',
+    path: 'finance.incomePerYear',
+    of: (s) => s.finance.incomePerYear ?? Number.NaN,
+  },
+  {
+    column: 'ownBuildShare',
+    label: 'erection by own hands',
+    unit: 'fraction',
+    path: 'shed.ownBuildShare',
+    of: (s) => s.shed.ownBuildShare,
+    min: 0,
+    max: 1,
+    step: 0.1,
+  },
+  {
     column: 'lifeYears',
     label: 'life of the works',
     unit: 'yr',
@@ -411,7 +428,13 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
     family: 'material',
     path: 'bed.mix',
     items: (s) =>
-      s.bed.mix.map((part) => ({ ...s.farm.materials.find((m) => m.material === part.material), ...part })),
+      s.bed.mix.map((part) => {
+        const on = s.farm.materials.find((m) => m.material === part.material);
+        // Own material costs hours and no cash unless the keeper says so; bought material comes ready to use.
+        const pricePerTonne = on?.pricePerTonne ?? (on?.own ? 0 : undefined);
+        const machineHoursPerTonne = on?.machineHoursPerTonne ?? (on?.own ? undefined : 0);
+        return { ...on, pricePerTonne, machineHoursPerTonne, ...part };
+      }),
     choice: { key: 'material', dimension: 'material' },
     fields: {
       Share: field('share', 'share of the mix', 'fraction'),

@@ -32,7 +32,9 @@ export function problemsOf(issue: Issue, context: IssueContext): Problem[] {
       ...place([key]),
       found: quote(key),
       allowed: allowed.length <= 8 ? allowed.join(', ') : `nearest ${nearest(key, allowed).join(', ')}`,
-      todo: 'the unit is part of a key: check its spelling',
+      todo: /^\d+$/.test(key)
+        ? 'write a decimal with a point, not a comma'
+        : 'the unit is part of a key: check its spelling',
     }));
   }
   if (issue.code === 'custom')

@@ -37,15 +37,13 @@ export interface Notebook {
   readonly lineOf: (path: Path | string) => number;
 }
 
-export interface ReadResult {
-  /**
-   * There when the front matter is sound; cells that could not be read are then `broken` blocks, and what is
-   * wrong with them is among the problems. A command refuses on any problem, a page shows them in place.
-   */
-  readonly notebook?: Notebook;
-  /** By line; none for a sound notebook. */
-  readonly problems: readonly Problem[];
-}
+/**
+ * The notebook is there whenever its front matter is sound; cells that could not be read are then `broken` blocks,
+ * and what is wrong with them is among the problems. A command refuses unless `ok`, a page shows them in place.
+ */
+export type ReadResult =
+  | { readonly ok: true; readonly notebook: Notebook; readonly problems: readonly Problem[] }
+  | { readonly ok: false; readonly notebook?: Notebook; readonly problems: readonly Problem[] };
 
 /** More would bury the first. */
 const MOST_PROBLEMS = 100;
@@ -57,16 +55,16 @@ export function readNotebook(
   migrations: Readonly<Record<number, Migration>> = MIGRATIONS,
 ): ReadResult {
   const decoded = decodeNotebook(source, file);
-  if ('problem' in decoded) return { problems: [decoded.problem] };
+  if ('problem' in decoded) return refuse([decoded.problem], file);
   const { text } = decoded;
   const front = findFrontMatter(text, file);
-  if (isProblem(front)) return { problems: [front] };
+  if (isProblem(front)) return refuse([front], file);
   const yaml = readYaml(front.source, front.firstLine, file);
   const body = readBody(text, front.bodyFrom, lineAt(text, front.bodyFrom), file);
   if (yaml.problems.length > 0) return refuse([...yaml.problems, ...body.problems], file);
 
   const version = versionProblem(yaml, file, migrations);
-  if (version) return { problems: [version] };
+  if (version) return refuse([version], file);
   const { parts, scenarios, problems } = complete(migrate(yaml.data, migrations), yaml, file);
   if (!parts) return refuse([...problems, ...body.problems], file);
   const { title, invented, units, farm, coefficients: overrides, diary, draws, decide } = parts;
@@ -89,14 +87,14 @@ export function readNotebook(
     text,
     lineOf: yaml.lineOf,
   };
-  return { notebook, problems: refuse(inBody, file).problems };
+  return inBody.length === 0 ? { ok: true, notebook, problems: [] } : { ...refuse(inBody, file), notebook };
 }
 
-function refuse(problems: readonly Problem[], file: string): ReadResult {
+function refuse(problems: readonly Problem[], file: string): ReadResult & { readonly ok: false } {
   const sorted = [...problems].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
   const more = sorted.length - MOST_PROBLEMS;
   if (more > 0) sorted.splice(MOST_PROBLEMS, more, { what: `and ${more} more problems`, file });
-  return { problems: sorted };
+  return { ok: false, problems: sorted };
 }
 
 function versionProblem(

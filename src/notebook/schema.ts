@@ -226,6 +226,7 @@ const shed = z.strictObject({
   inletM2: amount.optional().describe('Opening that lets air in; the open side when absent'),
   longestTimberM: positive.default(6),
   ownTimber: z.boolean().default(false),
+  ownBuildShare: share.default(0).describe('Share of the erection done by own hands'),
   snowLoadKnPerM2: amount.default(2).describe('Characteristic ground snow load, from the local map'),
 });
 
@@ -261,6 +262,12 @@ const finance = z.strictObject({
   loans: z.array(loan).max(6).default([]),
   lifeYears: z.number().int().min(1).max(60).default(20),
   inflation: z.number().min(-0.05).max(0.3).default(0),
+  incomePerYear: z
+    .number()
+    .optional()
+    .describe(
+      'Left in a year after all costs but the wintering shown here and after living costs, before interest, tax and depreciation',
+    ),
   baseline: z.string().optional().describe('Name of the scenario this one is compared with'),
   quotes: z
     .array(z.strictObject({ line: z.string().min(1), unitPrice: amount, because: z.string().min(1) }))

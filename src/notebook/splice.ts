@@ -64,15 +64,16 @@ function follow(document: Document, path: Path): Found {
   return found;
 }
 
-/** Sets the value at a path, making what is missing on the way. */
+/** Sets the value at a path, making what is missing on the way. With `bare`, words are tried without quotes first. */
 export function spliceSet(
   document: Document,
   source: string,
   path: Path,
   value: unknown,
+  bare = false,
 ): Splice | undefined {
   const { node, depth, pair } = follow(document, path);
-  if (depth === path.length) return replace(source, node, pair, value);
+  if (depth === path.length) return replace(source, node, pair, value, bare);
   const [next, ...rest] = path.slice(depth);
   if (rest.some((part) => typeof part === 'number')) return undefined;
   const nested = rest.reduceRight<unknown>((inner, part) => ({ [part]: inner }), value);
@@ -87,6 +88,7 @@ function replace(
   node: Node | null,
   pair: Pair | undefined,
   value: unknown,
+  bare = false,
 ): Splice | undefined {
   if (!node?.range) return undefined;
   const from = startOf(node);
@@ -98,7 +100,7 @@ function replace(
     return { from, to, insert: inBlock(value, columnOf(source, from), eolOf(source)).trimStart() };
   }
   const gap = from === to && pair && source[from - 1] === ':' ? ' ' : '';
-  return { from, to, insert: gap + likeBefore(value, node) };
+  return { from, to, insert: gap + likeBefore(value, node, bare) };
 }
 
 /** Puts a new key after the last one of a map. */

@@ -27,12 +27,15 @@ export type Value =
 export function setInput(text: string, path: Path | string, value: Value | undefined): string {
   const { source, from, document } = open(text);
   const data = document.toJS() as unknown;
-  const [at, whole] = withOwnList(data, typeof path === 'string' ? toPath(path) : path, value);
+  const [at, whole] = withOwnList(data, typeof path === 'string' ? toPath(path) : path, tidy(value));
   const expected = changed(data, at, whole);
   if (same(expected, data)) return text;
-  const splice =
-    whole === undefined ? spliceDelete(document, source, at) : spliceSet(document, source, at, whole);
-  const next = tryOut(source, splice, expected) ?? rewritten(document, at, whole, expected);
+  const next =
+    (whole === undefined
+      ? tryOut(source, spliceDelete(document, source, at), expected)
+      : (tryOut(source, spliceSet(document, source, at, whole, true), expected) ??
+        tryOut(source, spliceSet(document, source, at, whole), expected))) ??
+    rewritten(document, at, whole, expected);
   return text.slice(0, from) + next + text.slice(from + source.length);
 }
 
@@ -101,6 +104,10 @@ const parse = (source: string) =>
     logLevel: 'silent',
     uniqueKeys: false,
   });
+
+/** Numbers without the tail that binary sums leave: 0.3, not 0.30000000000000004. */
+const tidy = (value: Value | undefined) =>
+  typeof value === 'number' ? Number(value.toPrecision(12)) : value;
 
 const toPath = (path: string): Path =>
   path.split('.').map((part) => (/^\d+$/.test(part) ? Number(part) : part));

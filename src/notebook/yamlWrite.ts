@@ -2,7 +2,7 @@
 import { isScalar, type Node, parse, stringify } from 'yaml';
 
 /** A word that YAML reads back as the same words without quotes, also between braces. */
-const BARE = /^[A-Za-z][\w./-]*(?: [\w./-]+)*$/;
+const BARE = /^(?:[A-Za-z][\w./-]*(?: [\w./-]+)*|\d{4}-\d{2}-\d{2})$/;
 
 /** A value on one line. */
 export function inFlow(value: unknown): string {
@@ -20,9 +20,13 @@ export function inFlow(value: unknown): string {
 /** `true`, `no` or `1e3` are words to the writer and something else to YAML. */
 const readsBack = (text: string): boolean => parse(text, { version: '1.2', schema: 'core' }) === text;
 
-/** A scalar in the quotes the one before it had. */
-export function likeBefore(value: unknown, before: Node | null): string {
+/** Words that may need no quotes; only reading them back in their place tells. */
+const MAY_BE_BARE = /^\p{L}[^\r\n]*[^\s:]$/u;
+
+/** A scalar in the quotes the one before it had; with `bare`, none where there were none. */
+export function likeBefore(value: unknown, before: Node | null, bare: boolean): string {
   if (typeof value === 'string' && isScalar(before)) {
+    if (bare && before.type === 'PLAIN' && MAY_BE_BARE.test(value)) return value;
     if (before.type === 'QUOTE_SINGLE' && !/[\r\n]/.test(value)) return `'${value.replaceAll("'", "''")}'`;
     if (before.type === 'QUOTE_DOUBLE') return JSON.stringify(value);
   }

@@ -54,7 +54,8 @@ export interface Drawing {
 }
 
 const fixed = (value: number) => String(Number(value.toFixed(4)));
-const escape = (text: string) => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
+const escapeText = (text: string) =>
+  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 
 /** An axis-parallel box from its corners. */
 export function box(x0: number, y0: number, x1: number, y1: number): Point[] {
@@ -67,9 +68,10 @@ export function toMarkup(drawing: Drawing, label: string): string {
   const flip = (y: number) => top - y;
   const body = drawing.shapes.map((shape) => markupOf(shape, flip)).join('');
   const markup =
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${[left, 0, right - left, top - bottom].map(fixed).join(' ')}" role="img" aria-label="${escape(label)}" font-family="inherit">` +
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${[left, 0, right - left, top - bottom].map(fixed).join(' ')}" role="img" aria-label="${escapeText(label)}" font-family="inherit">` +
     `<defs>${drawing.hatches.map(hatchMarkup).join('')}</defs>${body}</svg>`;
-  if (/NaN|Infinity/.test(markup.replace(/aria-label="[^"]*"/, ''))) throw new Error('a drawing holds a number that is none');
+  if (/NaN|Infinity/.test(markup.replace(/aria-label="[^"]*"/, '')))
+    throw new Error('a drawing holds a number that is none');
   return markup;
 }
 
@@ -92,11 +94,23 @@ function markupOf(shape: Shape, flip: (y: number) => number): string {
     const { at, text, sizeM, anchor = 'middle', bold, upright, halo } = shape;
     const [x, y] = [fixed(at[0]), fixed(flip(at[1]))];
     const turn = upright ? ` transform="rotate(-90 ${x} ${y})"` : '';
-    const rim = halo ? ` stroke="${halo}" stroke-width="${fixed(sizeM / 4)}" stroke-linejoin="round" paint-order="stroke"` : '';
-    return `<text${look} x="${x}" y="${y}" font-size="${fixed(sizeM)}" text-anchor="${anchor}"${bold ? ' font-weight="700"' : ''} fill="${shape.fill ?? '#000'}"${rim}${turn}>${escape(text)}</text>`;
+    const rim = halo
+      ? ` stroke="${halo}" stroke-width="${fixed(sizeM / 4)}" stroke-linejoin="round" paint-order="stroke"`
+      : '';
+    return `<text${look} x="${x}" y="${y}" font-size="${fixed(sizeM)}" text-anchor="${anchor}"${bold ? ' font-weight="700"' : ''} fill="${shape.fill ?? '#000'}"${rim}${turn}>${escapeText(text)}</text>`;
   }
-  const curve = shape.smooth ? (shape.closed ? curveCatmullRomClosed : curveCatmullRom) : shape.closed ? curveLinearClosed : curveLinear;
-  const path = line<Point>().x((p) => p[0]).y((p) => flip(p[1])).curve(curve).digits(4)(shape.points as Point[]);
+  const curve = shape.smooth
+    ? shape.closed
+      ? curveCatmullRomClosed
+      : curveCatmullRom
+    : shape.closed
+      ? curveLinearClosed
+      : curveLinear;
+  const path = line<Point>()
+    .x((p) => p[0])
+    .y((p) => flip(p[1]))
+    .curve(curve)
+    .digits(4)(shape.points as Point[]);
   return `<path${look} d="${path ?? ''}" fill="${shape.fill ?? 'none'}"${shape.stroke ? ` stroke="${shape.stroke}" stroke-width="${fixed(shape.weightM ?? 0.02)}" stroke-linejoin="round" stroke-linecap="butt"` : ''}/>`;
 }
 
@@ -114,7 +128,14 @@ const LETTER = 0.56;
  * A dimension line with end ticks and its number beside it, as on a builder's plan. On an upright line that is
  * shorter than its number the number lies flat, to the side given.
  */
-export function dimension(part: string, from: Point, to: Point, text: string, style: DimensionStyle, side: 'left' | 'right' = 'left'): Shape[] {
+export function dimension(
+  part: string,
+  from: Point,
+  to: Point,
+  text: string,
+  style: DimensionStyle,
+  side: 'left' | 'right' = 'left',
+): Shape[] {
   const vertical = Math.abs(from[0] - to[0]) < 1e-9;
   const { sizeM, ink, weightM } = style;
   const tick = sizeM * 0.35;

@@ -2,7 +2,15 @@
 import type { CheckInput } from '../model/checks/check.ts';
 import { contextOf } from '../model/checks/context.ts';
 import { herdNeed, RULE_NAMES } from '../model/checks/spaceRules.ts';
-import { box, type Drawing, dimension, type DimensionStyle, type Point, type Shape, toElement } from './drawing.ts';
+import {
+  box,
+  type DimensionStyle,
+  type Drawing,
+  dimension,
+  type Point,
+  type Shape,
+  toElement,
+} from './drawing.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { INK, PAPER } from './palette.ts';
 
@@ -41,7 +49,8 @@ export function planScene(input: CheckInput): PlanScene | string {
   const length = c.largest('standingLengthM');
   const width = c.largest('bodyWidthM');
   if (!length || !width || c.head === 0) return 'There are no animals in the shed.';
-  if (shed.depthM < length.size) return `The shed (${shed.depthM} m deep) is shallower than an animal (${length.size} m): nothing to draw.`;
+  if (shed.depthM < length.size)
+    return `The shed (${shed.depthM} m deep) is shallower than an animal (${length.size} m): nothing to draw.`;
   const set = c.scenario.farm.spaceRules;
   const own = herdNeed(set, 'feed', c.herd, c.row);
   const need = own ?? herdNeed('sweden', 'feed', c.herd, c.row);
@@ -85,12 +94,19 @@ export function planDrawing(scene: PlanScene, widthPx: number): Drawing {
     ...wallsAndExits(scene, px, size, narrow),
     ...wayBehind(scene, px, size, narrow),
     ...water(scene, size),
-    { kind: 'text', part: 'bedText', at: [l / 2, stanceM + (d - stanceM) * 0.45], text: stanceM < d ? `bed ${(l * (d - stanceM)).toFixed(0)} m²` : '', sizeM: size, fill: INK, halo: LOOK.bed },
+    { kind: 'text', part: 'bedText', at: [l * 0.3, stanceM + (d - stanceM) * 0.45], text: stanceM < d ? `bed ${(l * (d - stanceM)).toFixed(0)} m²` : '', sizeM: size, fill: INK, halo: LOOK.bed },
     ...dimension('length', [0, -TROUGH - size * 2.4], [l, -TROUGH - size * 2.4], `${l.toFixed(2)} m`, style),
     { kind: 'text', part: 'openText', at: [l / 2, -TROUGH - size * 1.1], text: narrow ? `open side, ${compass(scene.openAzimuthDeg)}` : `feed road and open side, facing ${compass(scene.openAzimuthDeg)}`, sizeM: size, fill: INK, halo: PAPER },
     ...dimension('depth', [l + size * 1.6, 0], [l + size * 1.6, d], `${d.toFixed(2)} m`, style),
   ]; // biome-ignore format: one shape a line
-  return { left: -size * 1.6, right: l + size * 2.6, top: d + size * 1.6, bottom: -TROUGH - size * 3.2, hatches: [], shapes };
+  return {
+    left: -size * 1.6,
+    right: l + size * 2.6,
+    top: d + size * 1.6,
+    bottom: -TROUGH - size * 3.2,
+    hatches: [],
+    shapes,
+  };
 }
 
 function compass(azimuthDeg: number): string {
@@ -99,7 +115,10 @@ function compass(azimuthDeg: number): string {
 }
 
 /** Animals at the barrier seen from above: as many as there are, as far as the barrier reaches. */
-function places({ places: count, head, placeM, animalM, animalWideM, lengthM }: PlanScene, px: number): Shape[] {
+function places(
+  { places: count, head, placeM, animalM, animalWideM, lengthM }: PlanScene,
+  px: number,
+): Shape[] {
   const shapes: Shape[] = [];
   for (let k = 0; k < Math.min(count, head); k++) {
     const x = (k + 0.5) * placeM;
@@ -119,21 +138,58 @@ function posts({ lengthM, bayM, depthM }: PlanScene): Shape[] {
   const bays = Math.max(1, Math.round(lengthM / bayM));
   for (let k = 0; k <= bays; k++)
     for (const y of [0, depthM])
-      shapes.push({ kind: 'path', part: 'post', points: box((k * lengthM) / bays - 0.12, y - 0.12, (k * lengthM) / bays + 0.12, y + 0.12), closed: true, fill: LOOK.wall });
+      shapes.push({
+        kind: 'path',
+        part: 'post',
+        points: box((k * lengthM) / bays - 0.12, y - 0.12, (k * lengthM) / bays + 0.12, y + 0.12),
+        closed: true,
+        fill: LOOK.wall,
+      });
   return shapes;
 }
 
 /** Walls on three sides with gaps for the ways out: the ends first, then along the rear wall. */
-function wallsAndExits({ lengthM: l, depthM: d, stanceM, exits }: PlanScene, px: number, size: number, narrow: boolean): Shape[] {
+function wallsAndExits(
+  { lengthM: l, depthM: d, stanceM, exits }: PlanScene,
+  px: number,
+  size: number,
+  narrow: boolean,
+): Shape[] {
   const wide = Math.min(3, Math.max(1, (d - stanceM) * 0.5));
-  const wall = (from: Point, to: Point): Shape => ({ kind: 'path', part: 'wall', points: [from, to], stroke: LOOK.wall, weightM: WALL });
-  const gap = (part: string, from: Point, to: Point): Shape => ({ kind: 'path', part, points: [from, to], stroke: LOOK.way, weightM: 3 * px, dash: [6 * px, 4 * px] });
+  const wall = (from: Point, to: Point): Shape => ({
+    kind: 'path',
+    part: 'wall',
+    points: [from, to],
+    stroke: LOOK.wall,
+    weightM: WALL,
+  });
+  const gap = (part: string, from: Point, to: Point): Shape => ({
+    kind: 'path',
+    part,
+    points: [from, to],
+    stroke: LOOK.way,
+    weightM: 3 * px,
+    dash: [6 * px, 4 * px],
+  });
   const middle = stanceM < d ? stanceM + (d - stanceM) / 2 : d / 2;
   const shapes: Shape[] = [];
   [0, l].forEach((x, k) => {
     if (exits > k) {
-      shapes.push(wall([x, 0], [x, middle - wide / 2]), wall([x, middle + wide / 2], [x, d]), gap('exit', [x, middle - wide / 2], [x, middle + wide / 2]));
-      shapes.push({ kind: 'text', part: 'exitText', at: [x + (k === 0 ? 1 : -1) * size * 0.5, middle + wide / 2 + size * 0.3], text: narrow ? 'out' : 'way out', sizeM: size, anchor: k === 0 ? 'start' : 'end', fill: LOOK.way, halo: LOOK.bed });
+      shapes.push(
+        wall([x, 0], [x, middle - wide / 2]),
+        wall([x, middle + wide / 2], [x, d]),
+        gap('exit', [x, middle - wide / 2], [x, middle + wide / 2]),
+      );
+      shapes.push({
+        kind: 'text',
+        part: 'exitText',
+        at: [x + (k === 0 ? 1 : -1) * size * 0.5, middle + wide / 2 + size * 0.3],
+        text: narrow ? 'out' : 'way out',
+        sizeM: size,
+        anchor: k === 0 ? 'start' : 'end',
+        fill: LOOK.way,
+        halo: LOOK.bed,
+      });
     } else shapes.push(wall([x, 0], [x, d]));
   });
   const rear = Math.max(0, exits - 2);
@@ -149,7 +205,12 @@ function wallsAndExits({ lengthM: l, depthM: d, stanceM, exits }: PlanScene, px:
 }
 
 /** The way of a low-ranking animal behind those that feed. */
-function wayBehind({ lengthM: l, animalM, behindM, wantedM, stanceM, depthM }: PlanScene, px: number, size: number, narrow: boolean): Shape[] {
+function wayBehind(
+  { lengthM: l, animalM, behindM, wantedM, stanceM, depthM }: PlanScene,
+  px: number,
+  size: number,
+  narrow: boolean,
+): Shape[] {
   if (behindM <= 0.1) return [];
   const reach = stanceM > 0 ? stanceM : Math.min(depthM, animalM + 2);
   const y = (animalM + reach) / 2;
@@ -182,15 +243,32 @@ function pens({ penM2, lengthM: l, depthM: d, stanceM }: PlanScene, size: number
   const wide = Math.min(l / 2, penM2 / deep);
   const x0 = l * 0.56;
   return [
-    { kind: 'path', part: 'pens', points: box(x0, d - deep, x0 + wide, d), closed: true, fill: LOOK.pen, stroke: LOOK.wall, weightM: 0.08 },
-    { kind: 'text', part: 'pensText', at: [x0 + wide / 2, d - deep / 2], text: narrow ? `${penM2.toFixed(0)} m²` : `pens ${penM2.toFixed(0)} m²`, sizeM: size, fill: INK, halo: LOOK.pen },
+    {
+      kind: 'path',
+      part: 'pens',
+      points: box(x0, d - deep, x0 + wide, d),
+      closed: true,
+      fill: LOOK.pen,
+      stroke: LOOK.wall,
+      weightM: 0.08,
+    },
+    {
+      kind: 'text',
+      part: 'pensText',
+      at: [x0 + wide / 2, d - deep / 2],
+      text: narrow ? `${penM2.toFixed(0)} m²` : `pens ${penM2.toFixed(0)} m²`,
+      sizeM: size,
+      fill: INK,
+      halo: LOOK.pen,
+    },
   ];
 }
 
 /** What the plan shows in one sentence. */
 export function planFinding(scene: PlanScene): string {
   const { places: room, head, behindM, wantedM, exits, bowls, rules } = scene;
-  const feed = room >= head ? `all ${head} animals can eat at once` : `${room} of ${head} animals can eat at once`;
+  const feed =
+    room >= head ? `all ${head} animals can eat at once` : `${room} of ${head} animals can eat at once`;
   const pass = behindM >= wantedM ? 'enough' : `less than the ${wantedM.toFixed(2)} m wanted`;
   return `At the widths of ${rules}, ${feed}; ${Math.max(0, behindM).toFixed(2)} m is left on the stance to pass behind them, ${pass}; ${exits} ways out and ${bowls} water bowls.`;
 }
@@ -219,7 +297,8 @@ export function planFigure(input: CheckInput): Figure {
       { label: 'way out, way behind', fill: LOOK.way },
       { label: 'water', fill: LOOK.water },
     ],
-    caption: 'Drawn to scale. Places of gates, pens and water are a proposal; the law’s widths are to be checked locally.',
+    caption:
+      'Drawn to scale. Places of gates, pens and water are a proposal, and pens inside take their area from the bed; the law’s widths are to be checked locally.',
     draw: (width) => toElement(planDrawing(scene, width), planFinding(scene), document),
   };
 }

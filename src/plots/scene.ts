@@ -1,11 +1,24 @@
 /** The numbers of the shed in one week of the winter, from which its section and plan are drawn. */
-import { barrierLiftAt, type BarrierRaise, barrierRaises, feetLevels, feetStart } from '../model/checks/barrier.ts';
+import {
+  type BarrierRaise,
+  barrierLiftAt,
+  barrierRaises,
+  feetLevels,
+  feetStart,
+} from '../model/checks/barrier.ts';
 import { bedSeries, weekStart } from '../model/checks/bedSeries.ts';
 import type { CheckInput } from '../model/checks/check.ts';
 import { contextOf, lowestRoofM } from '../model/checks/context.ts';
 import { animalReachM, machineNeedM, type Reach } from '../model/checks/reach.ts';
 import { eaveEdgeM, type RoofShape, roofShape } from '../model/checks/shape.ts';
-import { litStrip, solarNoonMs, type Strip, type SunPosition, sunAt, verticalShadowAngleDeg } from '../model/science/sun.ts';
+import {
+  litStrip,
+  type Strip,
+  type SunPosition,
+  solarNoonMs,
+  sunAt,
+  verticalShadowAngleDeg,
+} from '../model/science/sun.ts';
 import type { Scenario } from '../notebook/schema.ts';
 
 export interface Scene {
@@ -59,19 +72,26 @@ export function sceneAt(input: CheckInput, week: number): Scene | string {
   const animal = animalReachM(c);
   if (!length || !withers || !animal) return 'There are no animals in the shed.';
   const { shed, scenario } = c;
-  if (shed.depthM < length.size) return `The shed (${shed.depthM} m deep) is shallower than an animal (${length.size} m): nothing to draw.`;
-  if (shed.stanceDepthM >= shed.depthM) return `The feed stance (${shed.stanceDepthM} m) leaves no depth for a bed.`;
-  if (shed.eaveM < withers.size) return `The eave (${shed.eaveM} m) is lower than the withers (${withers.size} m): nothing to draw.`;
+  if (shed.depthM < length.size)
+    return `The shed (${shed.depthM} m deep) is shallower than an animal (${length.size} m): nothing to draw.`;
+  if (shed.stanceDepthM >= shed.depthM)
+    return `The feed stance (${shed.stanceDepthM} m) leaves no depth for a bed.`;
+  if (shed.eaveM < withers.size)
+    return `The eave (${shed.eaveM} m) is lower than the withers (${withers.size} m): nothing to draw.`;
 
   const at = Math.max(0, Math.min(bed.weeks - 1, Math.round(week) - 1));
   const feet = feetLevels(scenario, bed);
-  const raises = scenario.feeder === 'barrier' ? barrierRaises(scenario, bed, { throat: c.row('barrierThroatM'), step: c.row('barrierRaiseStepM') }) : [];
+  const raises =
+    scenario.feeder === 'barrier'
+      ? barrierRaises(scenario, bed, { throat: c.row('barrierThroatM'), step: c.row('barrierRaiseStepM') })
+      : [];
   const liftM = barrierLiftAt(raises, at + 1);
   const sillStartM = feetStart(scenario) + shed.barrierM;
   const day = new Date(Date.parse(weekStart(scenario, at + 1)) + 3 * DAY_MS).toISOString().slice(0, 10);
   const { latitudeDeg, longitudeDeg, horizonDeg } = scenario.farm.place;
   const sun = sunAt(solarNoonMs(day, latitudeDeg, longitudeDeg), latitudeDeg, longitudeDeg);
-  const shadowDeg = sun.altitudeDeg > horizonDeg ? verticalShadowAngleDeg(sun, shed.openSideAzimuthDeg) : null;
+  const shadowDeg =
+    sun.altitudeDeg > horizonDeg ? verticalShadowAngleDeg(sun, shed.openSideAzimuthDeg) : null;
   const bedM = bed.depthM[at];
   const edgeM = eaveEdgeM(shed);
   const horned = c.largest('hornReachM', (group) => group.hornedShare > 0);
@@ -103,7 +123,14 @@ export function sceneAt(input: CheckInput, week: number): Scene | string {
     sun,
     shadowDeg,
     lit: litStrip(
-      { eaveM: edgeM, overhangM: shed.overhangM, bedM, wallM: 0, depthM: shed.depthM, bedFromM: shed.stanceDepthM },
+      {
+        eaveM: edgeM,
+        overhangM: shed.overhangM,
+        bedM,
+        wallM: 0,
+        depthM: shed.depthM,
+        bedFromM: shed.stanceDepthM,
+      },
       shadowDeg,
     ),
   };

@@ -61,7 +61,10 @@ export function beast(pose: Pose, x: number, floor: number, look: Beast): Shape[
   }); // biome-ignore format: one record
   const outline = pose === 'lying' ? LYING : [...TRUNK, ...(pose === 'standing' ? HEAD_UP : HEAD_DOWN)];
   const legs = pose === 'lying' ? [] : FAR_LEGS.map((leg) => shape('cowFar', leg, { fill: look.far }));
-  const tail = pose === 'lying' ? [] : [shape('cowTail', TAIL, { closed: false, stroke: look.fill, weightM: 0.045 * scale })];
+  const tail =
+    pose === 'lying'
+      ? []
+      : [shape('cowTail', TAIL, { closed: false, stroke: look.fill, weightM: 0.045 * scale })];
   return [
     ...legs,
     ...tail,

@@ -128,9 +128,16 @@ function drawWeeks(lines: ReturnType<typeof sameLines>, { names, colours, symbol
         r: 4.5,
       }),
       text(
-        lines.map((line) => line.points[line.points.length - 1]),
+        apart(lines.map((line) => line.points[line.points.length - 1]), top / 16),
         { x: 'week', y: 'value', dx: 8, textAnchor: 'start', fontWeight: 600, text: (point: WeekPoint) => said(point.value) },
       ),
     ],
   });
+}
+
+/** End points whose labels would lie on each other are labelled once. */
+function apart(points: readonly WeekPoint[], gap: number): WeekPoint[] {
+  const out: WeekPoint[] = [];
+  for (const point of points) if (out.every((other) => Math.abs(other.value - point.value) > gap)) out.push(point);
+  return out;
 }

@@ -4,15 +4,23 @@
  */
 import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals-core';
 import type { Draws } from '../explore/draws.ts';
-import { bandsOf } from '../explore/spread.ts';
+import type { Answers } from '../explore/job.ts';
+import { COMPARISONS } from '../explore/measures.ts';
 import type { RowChanges } from '../model/bind.ts';
 import { evaluate, evaluateBound, type Run, type ScenarioResult, type WinterOf } from '../model/evaluate.ts';
+import { unknownIds } from '../model/idFaults.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
 import { removeOverride, setOverride } from '../notebook/write.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import type { Problem } from '../units/problem.ts';
+import { type Explorer, WHILE_DRAGGING } from './explorer.ts';
 import { type History, push, redo, startHistory, undo } from './history.ts';
 import { changesOf, edited, type Strip, stripOf } from './strip.ts';
+
+/** What a phone can wait for; the command makes as many as it is asked. */
+const MOST_DRAWS = 2000;
+/** Results whose ranges are kept: a few, since each takes memory times draws. */
+const DRAWN = COMPARISONS.map(({ name }) => name);
 
 /** What the store needs from outside, so that a test can give its own. */
 export interface Engine {
@@ -20,8 +28,8 @@ export interface Engine {
   readonly read: (text: string, file: string) => ReadResult;
   /** Finds the winters of a notebook; may have to fetch them. */
   readonly winters: (notebook: Notebook) => Promise<{ readonly winterOf: WinterOf; readonly problems: readonly Problem[] }>;
-  /** Draws in the background and hands over what it has, perhaps more than once; gives up when `signal` is aborted. */
-  readonly draw?: (run: Run, notebook: Notebook, signal: AbortSignal, onDraws: (draws: Draws) => void) => void;
+  /** Draws in the background; without one, results have no ranges. */
+  readonly explorer?: Explorer;
 }
 
 export interface OpenNotebook {
@@ -55,7 +63,7 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   const reading = computed(() => engine.read(now.value, file));
   const notebook = signal<Notebook | undefined>(undefined);
   const winterOf = signal<WinterOf | undefined>(undefined);
-  const winterProblems = signal<readonly Problem[]>([]);
+  const notebookProblems = signal<readonly Problem[]>([]);
   const turned = signal<ReadonlyMap<string, number>>(new Map());
   const fault = signal<Problem | undefined>(undefined);
   let version = 0;
@@ -68,20 +76,27 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     void engine.winters(read).then(({ winterOf: found, problems }) => {
       if (mine !== version) return;
       batch(() => {
-        winterProblems.value = problems;
+        const found = [...unknownIds(read, engine.tables), ...problems.map((problem) => withLine(problem, read))];
+        notebookProblems.value = found;
         turned.value = new Map();
-        if (problems.length > 0) return;
+        if (found.length > 0) return;
         notebook.value = read;
         winterOf.value = found;
       });
     });
   });
 
-  const base = computed<Run | undefined>(() => {
+  // A fault of the model is shown; it must not take the page with it.
+  const tried = computed<{ readonly run?: Run; readonly fault?: Problem }>(() => {
     const [read, find] = [notebook.value, winterOf.value];
-    if (!read || !find) return undefined;
-    return evaluate(read, engine.tables, find);
+    if (!read || !find) return {};
+    try {
+      return { run: evaluate(read, engine.tables, find) };
+    } catch (error) {
+      return { fault: { what: 'the figures could not be computed', file, found: words(error), todo: 'undo the last change, or tell the makers' } };
+    }
   });
+  const base = computed(() => tried.value.run);
   const changes = computed<RowChanges>(() => {
     const [read, of] = [notebook.value, base.value];
     if (!read || !of) return new Map();
@@ -93,21 +108,28 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     return evaluateBound(still.bound, still.tables, still.weather, still.weatherIndex, changes.value);
   });
 
-  const drawn = signal<{ readonly of: Run; readonly draws: Draws } | undefined>(undefined);
+  // While an input is turned the last draws stay until the next come in, a few frames later.
+  const drawn = signal<Answers['draws'] | undefined>(undefined);
   const stopDrawing = effect(() => {
-    const [of, read] = [base.value, notebook.value];
-    if (!of || !read || !engine.draw) return;
-    const stop = new AbortController();
-    engine.draw(of, read, stop.signal, (draws) => {
-      if (!stop.signal.aborted) drawn.value = { of, draws };
-    });
-    return () => stop.abort();
+    const [setting, read, turns] = [base.value, notebook.value, changes.value];
+    if (!setting || !read || !engine.explorer) return;
+    const { count, seed } = read.draws;
+    const request = { kind: 'draws', count: turns.size > 0 ? Math.min(WHILE_DRAGGING, count) : Math.min(MOST_DRAWS, count), seed, keep: DRAWN } as const;
+    engine.explorer
+      .follow({ slot: 'cards', setting, request, changes: turns }, (answer) => {
+        drawn.value = answer;
+      })
+      .catch((error: Error) => {
+        drawn.value = undefined;
+        fault.value = { what: 'the draws could not be made', file, found: error.message, todo: 'the figures stand, without ranges' };
+      });
   });
-  const draws = computed(() => (drawn.value && drawn.value.of === run.value ? drawn.value.draws : undefined));
+  const fitting = computed(() => (drawn.value?.draws.scenarios === run.value?.scenarios.length ? drawn.value : undefined));
+  const draws = computed(() => fitting.value?.draws);
   const results = computed<readonly ScenarioResult[]>(() => {
-    const [made, of] = [draws.value, run.value];
-    if (!of) return [];
-    return made ? of.scenarios.map((result, k) => ({ ...result, bands: bandsOf(made, k) })) : of.scenarios;
+    const bands = fitting.value?.bands;
+    const of = run.value?.scenarios ?? [];
+    return bands ? of.map((result, k) => ({ ...result, bands: bands[k] })) : of;
   });
 
   const edit = (next: string, what: string, mark?: string) => {
@@ -123,7 +145,8 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     draws,
     problems: computed(() => [
       ...reading.value.problems,
-      ...(reading.value.notebook ? winterProblems.value : []),
+      ...(reading.value.notebook ? notebookProblems.value : []),
+      ...(tried.value.fault ? [tried.value.fault] : []),
       ...(fault.value ? [fault.value] : []),
     ]),
     strip: computed(() => (notebook.value ? stripOf(notebook.value, engine.tables, turned.value) : [])),
@@ -164,6 +187,7 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
       version++;
       stopReading();
       stopDrawing();
+      engine.explorer?.stop('cards');
     },
   };
 }
@@ -172,7 +196,14 @@ function cannotWrite(error: unknown, file: string): Problem {
   return {
     what: 'the change could not be written into the text',
     file,
-    found: error instanceof Error ? error.message : String(error),
+    found: words(error),
     todo: 'mend the text by hand, or undo the last change',
   };
+}
+
+const words = (error: unknown) => (error instanceof Error ? error.message : String(error));
+
+/** A problem with a key of the notebook gets the line that key stands on. */
+function withLine(problem: Problem, { file, lineOf }: Notebook): Problem {
+  return problem.line !== undefined || problem.key === undefined || problem.file !== file ? problem : { ...problem, line: lineOf(problem.key) };
 }

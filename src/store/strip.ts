@@ -66,8 +66,8 @@ function head(scenarios: readonly Scenario[]): Knob | undefined {
   if (!heads || !(now > 0)) return undefined;
   return {
     id: 'head',
-    label: 'Head',
-    short: 'Head',
+    label: 'Animals',
+    short: 'Animals',
     unit: 'head',
     value: now,
     min: 1,
@@ -84,7 +84,7 @@ function winter(scenarios: readonly Scenario[]): Knob | undefined {
   const start = Date.parse(dates.start);
   return {
     id: 'winterDays',
-    label: 'Winter days',
+    label: 'Winter',
     short: 'Winter',
     unit: 'days',
     value: Math.round((Date.parse(dates.end) - start) / DAY_MS),
@@ -101,7 +101,7 @@ function rain(scenarios: readonly Scenario[]): Knob | undefined {
     id: 'rainFactor',
     label: 'Rain',
     short: 'Rain',
-    unit: '× this weather',
+    unit: 'times this weather',
     value,
     ...span('rainFactor'),
     columns: (v) => [['rainFactor', v]],
@@ -114,9 +114,9 @@ function bedding(scenarios: readonly Scenario[]): Knob | undefined {
   if (value === undefined) return undefined;
   return {
     id: 'beddingRate',
-    label: 'Bedding a day',
+    label: 'Bedding',
     short: 'Bedding',
-    unit: 'kg per 100 kg',
+    unit: 'kg a day per 100 kg',
     value,
     ...span('beddingRateKgPer100Kg'),
     columns: (v) => [['beddingRateKgPer100Kg', v]],
@@ -129,9 +129,9 @@ function labour(scenarios: readonly Scenario[]): Knob | undefined {
   if (!money) return undefined;
   return {
     id: 'labour',
-    label: 'Own hour is worth',
+    label: 'Own hour',
     short: 'Own hour',
-    unit: money.currency,
+    unit: `worth, ${money.currency}`,
     value: money.perHour,
     ...span('labourPricePerHour'),
     columns: (v) => [['labourPricePerHour', v]],
@@ -154,9 +154,9 @@ function straw(farm: Notebook['farm'], scenarios: readonly Scenario[], tables: T
   const isStraw = material?.endsWith('Straw');
   return {
     id: 'materialPrice',
-    label: isStraw ? 'Straw a tonne' : 'Bedding a tonne',
+    label: isStraw ? 'Straw' : 'Bedding price',
     short: isStraw ? 'Straw' : 'Its price',
-    unit: currency,
+    unit: `${currency} a tonne`,
     value,
     min: 0,
     max: Math.max(10, Math.ceil(value / 50) * 150),

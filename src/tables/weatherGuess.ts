@@ -40,7 +40,9 @@ const NAMED: readonly (readonly [Role, RegExp])[] = [
   ['max', /(tmax|maxt|tempmax|maxtemp|temperaturemax|txk|^tx$|^tx\d|hogsta|maximumtemp|hightemp|maxc$|^max)/],
   ['min', /(tmin|mint|tempmin|mintemp|temperaturemin|tnk|^tn$|^tn\d|lagsta|minimumtemp|lowtemp|minc$|^min)/],
   ['mean', /(tmean|tavg|meantemp|tempmean|avgtemp|temperaturemean|tmk|^tg$|medel|averagetemp|meanc$)/],
-  ['rain', /(rain|precip|prcp|rsk|^rr$|^rr\d|nederbord|niederschlag|sademe|sadu|neerslag|totalprecip|^rd$|nedbor)/],
+  // Precipitation before rain: where both stand, rain leaves the snow out.
+  ['rain', /(precip|prcp|rsk|^rr$|^rr\d|nederbord|niederschlag|sademe|sadu|neerslag|^rd$|nedbor)/],
+  ['rain', /rain/],
 ];
 
 const MISSING_SIGNS = ['-999', '-999.0', '-999,0', '-9999', '-9999.0', '-99.9', '-99,9', '9999', '999.9', 'na', 'n/a', 'nan', 'null', '-', '--', 'm', '...', '///'];
@@ -62,6 +64,7 @@ export function guessWeather(lines: readonly TextLine[]): WeatherGuess {
 
   const columns: Partial<Record<Role, number>> = {};
   for (const [role, pattern] of NAMED) {
+    if (columns[role] !== undefined) continue;
     const at = names.findIndex((name, k) => !Object.values(columns).includes(k) && !isFlag(name) && pattern.test(plainName(name)));
     if (at < 0) continue;
     columns[role] = at;

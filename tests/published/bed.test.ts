@@ -3,6 +3,7 @@
  * named rows and only guard against change; where two readings of depth can be had, they outrank all of these.
  */
 import { describe, expect, it } from 'vitest';
+import { evaluate } from '../../src/model/evaluate.ts';
 import { beddingForMoisture } from '../../src/model/science/beddingDemand.ts';
 import {
   fedRemainingShare,
@@ -15,6 +16,7 @@ import { storedManureForce } from '../../src/model/science/pushWall.ts';
 import { bedStage } from '../../src/model/stages/bed.ts';
 import { beddingStage } from '../../src/model/stages/bedding.ts';
 import { cowOnStraw, runCase, runCases, tables } from '../model/bedCase.ts';
+import { scenarioOf, weatherOf, tables as worldTables } from '../model/world.ts';
 import { type Check, check } from './packCheck.ts';
 
 const COW = 'worked by hand: 650 kg cow of ASABE D384.2 (2005), 70 % on 7 m², straw 14 % moist';
@@ -299,5 +301,23 @@ describe('the bed as keepers know it', () => {
     );
     for (const { values: v } of classes) expect(v.packHeatClass).toBeLessThanOrEqual(1);
     expect(classes.at(-1)?.values.packHeatClass).toBe(1);
+  });
+});
+
+describe('the bed at the end of the whole chain', () => {
+  // 16 cows of 620 kg fed hay or haylage, 99 m², straw at the default rate, every row central. Common practice,
+  // no source: about 0.9 m, at times 1.2–1.5 m, from a 0.3 m start after six months.
+  it.each(['hay', 'haylage', 'grassSilage'])('stands 0.9–1.5 m on %s', (feed) => {
+    const scenario = scenarioOf(
+      'deep-bedded',
+      { bed: { mix: [{ material: 'barleyStraw', share: 1 }] }, shed: { lengthM: 16.5, depthM: 9 } },
+      { feed: [{ feed, share: 1 }] },
+    );
+    const { results } = evaluate({ scenarios: [scenario], overrides: [] }, worldTables, () => weatherOf());
+    const { values } = results[0];
+    expect(values.packDepthM).toBeGreaterThan(0.9);
+    expect(values.packDepthM).toBeLessThan(1.5);
+    expect(values.packMoisture).toBeGreaterThan(0.6);
+    expect(values.packMoisture).toBeLessThan(0.8);
   });
 });

@@ -2,7 +2,6 @@
 
 import type { Scenario } from '../../notebook/schema.ts';
 import type { Basis, Coefficient } from '../../tables/coefficient.ts';
-import type { Values } from '../evaluate.ts';
 
 /** `pass`: within the limit. `look`: needs a person to judge. `stop`: does not work as written. */
 export type CheckStatus = 'pass' | 'look' | 'stop';
@@ -35,6 +34,9 @@ export interface Check {
   /** First week of the winter, counted from 1, in which it fails. */
   readonly week?: number;
 }
+
+/** Results of a scenario by name; null where it has no such quantity. */
+type Values = Readonly<Record<string, number | null>>;
 
 export interface CheckInput {
   readonly scenario: Scenario;

@@ -238,21 +238,24 @@ const bowlHeight: CheckRule<Context> = {
     if (!c.bed || c.shed.waterBowls === 0) return null;
     const row = c.row('bowlRimM');
     const feet = feetLevels(c.scenario, c.bed);
-    const top = feetStart(c.scenario) + c.shed.bowlHeightM + c.shed.bowlLiftM - row.low;
-    const week = firstWeek(feet, (level) => level > top);
-    const rim = feetStart(c.scenario) + c.shed.bowlHeightM + c.shed.bowlLiftM - feet[feet.length - 1];
-    return {
-      status: week === undefined ? 'pass' : 'stop',
-      value: rim,
-      limit: row.low,
-      unit: 'm',
-      row,
-      week,
-      words:
-        week === undefined
-          ? `Water bowls keep their rim ${say(rim)} m above the feet${c.shed.stanceDepthM > 0 ? ', standing on the scraped stance' : ''}.`
-          : `Water bowls sink below ${say(row.low)} m above the bed from ${sayWeek(c.scenario, week)}: they fill with dung. ${lastGood(c, week)}. Lift them or set them on the stance.`,
-    };
+    const rim = feetStart(c.scenario) + c.shed.bowlHeightM;
+    const lift = Math.max(0, ...feet.map((level) => level + row.low - rim));
+    const { bowlLiftM } = c.shed;
+    const week = firstWeek(feet, (level) => level + row.low - rim > bowlLiftM + 1e-9);
+    const first = firstWeek(feet, (level) => level + row.low - rim > 1e-9);
+    const shared = { value: lift, limit: bowlLiftM, unit: 'm', row };
+    if (week !== undefined)
+      return {
+        ...shared,
+        status: 'stop',
+        week,
+        words: `Water bowls sink below ${say(row.low)} m above the bed and fill with dung from ${sayWeek(c.scenario, week)}; ${lastGood(c, week)}. They can be lifted ${say(bowlLiftM)} m and need ${say(lift)} m: set them on the stance or make them rise.`,
+      };
+    const words =
+      first === undefined
+        ? `Water bowls keep their rim ${say(row.low)} m or more above the feet${c.shed.stanceDepthM > 0 ? ', standing on the scraped stance' : ''}.`
+        : `Lift the water bowls from ${sayWeek(c.scenario, first)} on, ${say(lift)} m in all (${say(bowlLiftM)} m possible).`;
+    return { ...shared, status: 'pass', words };
   },
 };
 

@@ -25,7 +25,7 @@ function areaRule(
         limit: need,
         unit: 'ha',
         row,
-        words: `${what} asks ${say(need, 1)} ha at ${say(row.central)} ${row.unit} a year; ${say(have, 1)} ha can take it. ${have >= need ? '' : 'Spread over more ground, over more years, or sell some. '}Check the local rule.`,
+        words: `${what} asks ${say(need, 1)} ha at ${say(row.central)} ${row.unit} a year (${row.appliesTo.split(':')[0]}); ${say(have, 1)} ha can take it. ${have >= need ? '' : 'Spread over more ground, over more years, or sell some. '}Check the local rule.`,
       };
     },
   };

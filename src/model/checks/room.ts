@@ -213,7 +213,7 @@ const calvingPens: CheckRule<Context> = {
     const limit = Math.ceil(pregnant / per.central) * pen.central;
     const have = c.shed.calvingPensM2;
     return {
-      status: have >= limit ? 'pass' : have >= pen.central ? 'look' : 'stop',
+      status: have >= limit ? 'pass' : 'look',
       value: have,
       limit,
       unit: 'm²',

@@ -25,12 +25,3 @@ export function beddingForMoisture(
   if (excess <= 0) return 0;
   return takenPerKg > 0 ? excess / takenPerKg : null;
 }
-
-/** Straw norm carried over to another bedding by what each can hold, kg as it lies a day. */
-export function beddingByAbsorbency(
-  strawKg: number,
-  strawKgPerKg: number,
-  materialKgPerKg: number,
-): number | null {
-  return materialKgPerKg > 0 ? (strawKg * strawKgPerKg) / materialKgPerKg : null;
-}

@@ -47,6 +47,7 @@ export function leachedFromWeekKg(
   weeks: number,
   inflow: Float64Array,
   poolKgPerHa: number,
+  weatherDays: number,
   read: FieldColumns,
   tracks: FieldTracks,
   out: Float64Array,
@@ -63,24 +64,19 @@ export function leachedFromWeekKg(
   for (let k = 0; k < weeks; k++) {
     const w = (firstWeek + k) % WEEKS;
     const drained = tracks.weekDrainageMm[at + w];
-    const known = drained >= 0;
+    const daysInWeek = Math.min(7, weatherDays - 7 * w);
+    const known = daysInWeek > 0;
     const temperature = tracks.weekTemperatureC[at + w];
     drainage[k] = known ? drained : 0;
     left[k] = 1;
     if (known && w >= growthWeek && temperature > base) {
-      const rest = Math.max(0, pool - uptakePerC * (temperature - base));
+      const rest = Math.max(0, pool - uptakePerC * (temperature - base) * (daysInWeek / 7));
       left[k] = pool > 0 ? rest / pool : 0;
       pool = rest;
     }
     nitrified[k] = known
-      ? nitrifiedFraction(
-          temperature,
-          Math.min(1, tracks.weekFrozenDays[at + w] / 7),
-          perWeek,
-          perC,
-          reference,
-          frozenFraction,
-        )
+      ? (daysInWeek / 7) *
+        nitrifiedFraction(temperature, tracks.weekFrozenDays[at + w] / daysInWeek, perWeek, perC, reference, frozenFraction)
       : 0;
   }
   drainageToCome(drainage, left, weeks, toCome);

@@ -36,32 +36,39 @@ export function seasonOf(weather: PreparedWeather): Season {
 }
 
 /**
- * Day index of the shortest day (21 December, 21 June in the south) after `start`, an ISO date; 0 where it
- * lies in the half year before, so that a winter counted from January has no second midwinter.
+ * Day index of the shortest day (21 December, 21 June in the south) nearest to `start`, an ISO date; negative where
+ * it lies before the first day, so that a winter counted from January has no second midwinter.
  */
 export function midwinterDay(start: string, latitudeDeg: number): number {
   const begin = Date.parse(start);
   const year = new Date(begin).getUTCFullYear();
-  const solstice = (y: number) => Date.UTC(y, latitudeDeg < 0 ? 5 : 11, 21);
-  const next = solstice(year) >= begin ? solstice(year) : solstice(year + 1);
-  const days = Math.round((next - begin) / DAY_MS);
-  return days > 183 ? 0 : days;
+  const solstice = (y: number) => Math.round((Date.UTC(y, latitudeDeg < 0 ? 5 : 11, 21) - begin) / DAY_MS);
+  const next = solstice(year) >= 0 ? solstice(year) : solstice(year + 1);
+  return next > 183 ? solstice(solstice(year) >= 0 ? year - 1 : year) : next;
 }
 
 /**
- * First day after midwinter from which the mean over `runDays` days is at least `baseC`; `days` where none is.
- * Depends on temperature alone: rain moves no date, which keeps leaching from falling when there is more rain.
+ * Days from the shortest day until daylight lasts `hours`: the daylight and declination of FAO-56 eq. 24, 25 and 34
+ * turned round. 0 where the shortest day is longer, 182 (the longest day) where no day is long enough.
  */
-export function growthDayOf(
-  temperatureSum: Float64Array,
-  days: number,
-  midwinter: number,
-  runDays: number,
-  baseC: number,
-): number {
+export function daysToDaylight(latitudeDeg: number, hours: number): number {
+  const tangent = Math.tan((Math.abs(latitudeDeg) * Math.PI) / 180);
+  const declination = Math.atan(-Math.cos((hours * Math.PI) / 24) / Math.max(tangent, 1e-9));
+  const sine = declination / 0.409;
+  if (sine <= -1) return 0;
+  if (sine >= 1) return 182;
+  // Day of the year, and ten days from the solstice to the end of December.
+  return Math.max(0, (365 / (2 * Math.PI)) * (1.39 + Math.asin(sine)) + 10);
+}
+
+/**
+ * First day from `earliest` on from which the mean over `runDays` days is at least `baseC`; `days` where none is.
+ * Depends on temperature and light alone: rain moves no date, so more rain never leaches less.
+ */
+export function growthDayOf(temperatureSum: Float64Array, days: number, earliest: number, runDays: number, baseC: number): number {
   const run = runDays < 1 ? 1 : Math.floor(runDays);
   const needed = baseC * run;
-  for (let d = midwinter + 1; d + run <= days; d++)
+  for (let d = Math.max(0, Math.ceil(earliest)); d + run <= days; d++)
     if (temperatureSum[d + run] - temperatureSum[d] >= needed) return d;
   return days;
 }

@@ -206,6 +206,8 @@ export const bedStage = defineStage({
     bedCarbonNitrogen: track('C:N of the bed', ':1', 'carbon ÷ nitrogen', ['bedCarbonKg', 'bedNitrogenKg']),
   },
   run({ count, read, write, track }) {
+    const results = Object.values(write);
+    const weekly = Object.values(track);
     const spans = {
       moistureLow: 0,
       moistureHigh: 0,
@@ -223,6 +225,19 @@ export const bedStage = defineStage({
       depthM: 0,
     };
     for (let i = 0; i < count; i++) {
+      if (
+        read.packDryMatterInKg[i] === 0 &&
+        read.packWaterInKg[i] === 0 &&
+        read.packCarbonInKg[i] === 0 &&
+        read.packNitrogenInKg[i] === 0
+      ) {
+        // Nothing falls on a bed, or there is none: all of it is 0, and the weeks need not be walked.
+        for (const result of results) result[i] = 0;
+        const weeks = weeksOf(read.winterDays[i]);
+        for (const series of weekly)
+          series.fill(0, i * WEEKS, i * WEEKS + weeks).fill(Number.NaN, i * WEEKS + weeks, (i + 1) * WEEKS);
+        continue;
+      }
       // A winter longer than the weekly series is spread over the weeks there are, so that nothing is lost.
       const days = Math.min(read.winterDays[i], WEEKS * 7);
       const perDay = days > 0 ? 1 / days : 0;
@@ -267,6 +282,13 @@ export const bedStage = defineStage({
       const atOnce = Math.min(1, read.bedAmmoniaTanFraction[i] * read.litterAmmoniaFactor[i]);
       const perWeek = Math.min(1, read.bedTanLossPerWeekFraction[i] * read.litterAmmoniaFactor[i]);
       const waterPerDryLeft = read.bedDriestMoistureFraction[i] / (1 - read.bedDriestMoistureFraction[i]);
+
+      const rottingWater = read.rottingWaterKgPerKg[i];
+      const driesPerDay = read.bedEvaporationKgPerM2Day[i] * area;
+      const perNitrous = 1 + read.packDinitrogenPerNitrous[i];
+      const gasPerDay = excretedIn * read.bedNitrousFraction[i] * perNitrous;
+      const settlesPerDay = 1 / read.startLayerSettlingDays[i];
+      const depthPerKg = area > 0 && density > 0 ? 1 / density / area : 0;
 
       let degradable = materialDry * startShare * dM;
       let resistant = materialDry * startShare * (1 - dM);
@@ -324,11 +346,8 @@ export const bedStage = defineStage({
         restingCarbon += restingCarbonIn * inWeek;
         const dry = degradable + resistant;
 
-        water += waterIn * inWeek + rotted * read.rottingWaterKgPerKg[i];
-        const dries = Math.min(
-          read.bedEvaporationKgPerM2Day[i] * area * inWeek,
-          Math.max(0, water - dry * waterPerDryLeft),
-        );
+        water += waterIn * inWeek + rotted * rottingWater;
+        const dries = Math.min(driesPerDay * inWeek, Math.max(0, water - dry * waterPerDryLeft));
         water -= dries;
         evaporated += dries;
 
@@ -338,9 +357,8 @@ export const bedStage = defineStage({
         const bindsNext = binds * keepWeek + bindsIn * fed;
         hungry += binds + bindsIn * inWeek - bindsNext;
         binds = bindsNext;
-        const wanted = excretedIn * inWeek * read.bedNitrousFraction[i];
-        const asGas = Math.min(tan, wanted * (1 + read.packDinitrogenPerNitrous[i]));
-        const asNitrous = asGas / (1 + read.packDinitrogenPerNitrous[i]);
+        const asGas = Math.min(tan, gasPerDay * inWeek);
+        const asNitrous = asGas / perNitrous;
         tan -= asGas;
         nitrous += asNitrous;
         dinitrogen += asGas - asNitrous;
@@ -355,9 +373,8 @@ export const bedStage = defineStage({
         phosphorus += phosphorusIn * inWeek;
         potassium += potassiumIn * inWeek;
 
-        const sinceStart = w * 7 + inWeek;
-        stillLooseM = looseM > 0 ? looseM * Math.exp(-sinceStart / read.startLayerSettlingDays[i]) : 0;
-        track.bedDepthM[at] = area > 0 && density > 0 ? dry / density / area + stillLooseM : 0;
+        if (looseM > 0) stillLooseM = looseM * Math.exp(-(w * 7 + inWeek) * settlesPerDay);
+        track.bedDepthM[at] = dry * depthPerKg + stillLooseM;
         track.bedDryMatterKg[at] = dry;
         track.bedWaterKg[at] = water;
         track.bedCarbonKg[at] = rottingCarbon + restingCarbon;
@@ -425,3 +442,6 @@ export const bedStage = defineStage({
     }
   },
 });
+
+/** Weeks that lie in the winter, wholly or in part. */
+const weeksOf = (winterDays: number) => Math.max(0, Math.min(WEEKS, Math.ceil(winterDays / 7)));

@@ -21,6 +21,8 @@ const READS = [
 const PRICES = [...new Set(BILL_LINES.map((line) => line.price))];
 const CASH = BILL_LINES.filter((line) => !line.own && !line.onTop);
 const BUILDINGS = CASH.filter((line) => line.works !== 'outdoors' && line.works !== 'all');
+const IN_CASH: ReadonlySet<BillSpec> = new Set(CASH);
+const IN_BUILDINGS: ReadonlySet<BillSpec> = new Set(BUILDINGS);
 const under = (onTop: BillSpec['onTop']) => (onTop === 'buildings' ? BUILDINGS : CASH);
 
 /** The lines on top come last: they are shares of those above. */
@@ -181,19 +183,24 @@ export const buildingStage = defineStage({
     write.capitalLines.fill(0);
     write.capitalNonCash.fill(0);
     write.capitalShortLived.fill(0);
+    // What the lines on top are shares of: the cash lines so far, and those of sheds and stores among them.
+    const cash = new Float64Array(count);
+    const buildings = new Float64Array(count);
     for (const line of IN_ORDER) {
       const quantity = write[line.quantity];
       const price = read[line.price];
       const cost = write[line.cost];
-      const lines = under(line.onTop);
+      const below = line.onTop === 'buildings' ? buildings : cash;
       for (let i = 0; i < count; i++) {
-        if (line.onTop) quantity[i] = sumOf(write, lines, i);
+        if (line.onTop) quantity[i] = cents(below[i]);
         // Nothing to build costs nothing, with or without a price; a price that is missing or below 0 is no price.
         cost[i] = quantity[i] === 0 ? 0 : price[i] >= 0 ? cents(quantity[i] * price[i]) : Number.NaN;
-        write.capitalLines[i] += cost[i];
-        if (line.own) write.capitalNonCash[i] += cost[i];
-        if (line.shortLived) write.capitalShortLived[i] += cost[i];
       }
+      addTo(write.capitalLines, cost, count);
+      if (line.own) addTo(write.capitalNonCash, cost, count);
+      if (line.shortLived) addTo(write.capitalShortLived, cost, count);
+      if (IN_CASH.has(line)) addTo(cash, cost, count);
+      if (IN_BUILDINGS.has(line)) addTo(buildings, cost, count);
     }
     for (let i = 0; i < count; i++) {
       const lines = cents(write.capitalLines[i]);
@@ -210,12 +217,6 @@ export const buildingStage = defineStage({
   },
 });
 
-function sumOf(
-  write: { readonly [name: string]: Float64Array },
-  lines: readonly BillSpec[],
-  row: number,
-): number {
-  let sum = 0;
-  for (const { cost } of lines) sum += write[cost][row];
-  return cents(sum);
+function addTo(sum: Float64Array, column: Float64Array, count: number): void {
+  for (let i = 0; i < count; i++) sum[i] += column[i];
 }

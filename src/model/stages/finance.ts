@@ -115,6 +115,7 @@ export const financeStage = defineStage({
     },
   },
   run({ count, read: r, family: { loan }, write: w }) {
+    const owed = new Float64Array(loan.length);
     for (let i = 0; i < count; i++) {
       let total = 0;
       let lastYear = 0;
@@ -122,20 +123,18 @@ export const financeStage = defineStage({
         if (loan[k].Amount[i] === 0) continue;
         total += loan[k].Amount[i];
         lastYear = Math.max(lastYear, loan[k].Years[i]);
+        owed[k] = balance(loan[k], i, 0);
       }
       let heaviest = 0;
       let interest = 0;
       for (let year = 1; year <= lastYear; year++) {
         let payment = 0;
         for (let k = 0; k < loan.length; k++) {
-          const amount = loan[k].Amount[i];
-          if (amount === 0) continue;
+          if (loan[k].Amount[i] === 0) continue;
           const rate = loan[k].Rate[i];
-          const years = loan[k].Years[i];
-          const grace = loan[k].GraceYears[i];
-          const straight = loan[k].Straight[i] > 0;
-          const opening = loanBalance(amount, rate, years, grace, straight, year - 1);
-          payment += opening * (1 + rate) - loanBalance(amount, rate, years, grace, straight, year);
+          const opening = owed[k];
+          owed[k] = balance(loan[k], i, year);
+          payment += opening * (1 + rate) - owed[k];
           interest += opening * rate;
         }
         heaviest = Math.max(heaviest, payment);
@@ -164,3 +163,17 @@ export const financeStage = defineStage({
     }
   },
 });
+
+type LoanColumns = Readonly<Record<'Amount' | 'Rate' | 'Years' | 'GraceYears' | 'Straight', Float64Array>>;
+
+/** Debt on the loan of row `i` at the end of `year`. */
+function balance(loan: LoanColumns, i: number, year: number): number {
+  return loanBalance(
+    loan.Amount[i],
+    loan.Rate[i],
+    loan.Years[i],
+    loan.GraceYears[i],
+    loan.Straight[i] > 0,
+    year,
+  );
+}

@@ -53,7 +53,7 @@ export const labourStage = defineStage({
       'pack',
     ),
     chippingHours: hours(
-      'chipping, sawing or hauling own bedding',
+      'chipping, sawing, hauling and stacking bedding',
       'tonnes of each material times own hours a tonne',
       ['beddingTonnes', 'material*Share', 'material*HoursPerTonne'],
       'pack',
@@ -188,7 +188,7 @@ export const labourStage = defineStage({
       from: ['labourHours', 'frozenDays', 'spreadDay', 'compostDays', 'startMaterialKg', 'winterDays'],
     },
   },
-  run({ count, read: r, family, readTrack, write: w, track }) {
+  run({ count, read: r, family, readTrack, write: w, track, tracked }) {
     const week = track.weekLabourHours;
     for (let i = 0; i < count; i++) {
       const days = r.winterDays[i];
@@ -253,6 +253,7 @@ export const labourStage = defineStage({
       w.labourHours[i] = total;
       w.labourHoursPerHeadDay[i] = head > 0 && days > 0 ? total / (head * days) : 0;
 
+      if (!tracked) continue;
       // The weeks add up to the total: each task is shared out by weights that sum to 1.
       const at = i * WEEKS;
       let frozen = 0;

@@ -9,7 +9,9 @@ const AMMONIA = [
   'paddockTanInKg', 'winterDays', 'paddockAmmoniaTanFraction', 'ammoniaSlopePerC', 'ammoniaReferenceC',
   'frozenAmmoniaFactor', 'thawAmmoniaFraction', 'weekTemperatureC', 'weekFrozenDays',
 ] as const; // biome-ignore format: one list
-const WASH = ['weekRunoffMm', 'winterDays', 'growthDay', 'runoffReferenceMm'] as const;
+const WASH = [
+  'weekRunoffMm', 'weekTroddenRunoffMm', 'winterDays', 'growthDay', 'runoffReferenceMm', 'spotExcretaFraction',
+] as const; // biome-ignore format: one list
 const UPTAKE = [
   'winterUptakeMildKgPerHa', 'winterUptakeFrozenKgPerHa', 'frozenDays', 'winterDays', 'paddockHa', 'spotExcretaFraction',
   'spotAreaFraction',
@@ -41,7 +43,7 @@ export const paddockStage = defineStage({
   about:
     'Follows what falls on the wintering paddock week by week until grass grows, and the ground under the hooves.',
   reads: [
-    'winterDays', 'paddockHa', 'livestockUnits', 'paddockShare', 'wetDays', 'frozenDays', 'paddockTanInKg',
+    'weatherIndex', 'winterDays', 'paddockHa', 'livestockUnits', 'paddockShare', 'wetDays', 'frozenDays', 'paddockTanInKg',
     'paddockNitrogenInKg', 'paddockPhosphorusInKg', 'paddockPotassiumInKg', 'paddockCarbonInKg',
     'paddockAmmoniaTanFraction', 'ammoniaSlopePerC', 'ammoniaReferenceC', 'frozenAmmoniaFactor', 'thawAmmoniaFraction',
     'paddockNitrousFraction', 'soilDinitrogenPerNitrous', 'soilNitricFraction', 'runoffNitrogenFraction',
@@ -49,7 +51,7 @@ export const paddockStage = defineStage({
     'winterUptakeFrozenKgPerHa', 'spotExcretaFraction', 'spotAreaFraction', 'reseedFraction', 'lowRiskUnitsPerHa',
     'treadingLossPerHundredCowDays', 'treadingLossLimit', 'reseedLossFrom', 'paddockYieldTonnesPerHa', ...FIELD_READS,
   ], // biome-ignore format: one list
-  readsTracks: ['weekRunoffMm', ...FIELD_TRACKS],
+  readsTracks: ['weekRunoffMm', 'weekTroddenRunoffMm', ...FIELD_TRACKS],
   makes: {
     paddockAmmoniaKg: kg(
       'ammonia from the paddock (N)',
@@ -85,7 +87,7 @@ export const paddockStage = defineStage({
     ),
     paddockRunoffKg: kg(
       'nitrogen washed off the paddock',
-      'nitrogen dropped × (1 − e^(−share × run-off ÷ reference run-off)), at most the organic nitrogen; run-off counts by the share dropped before it',
+      'nitrogen dropped × (1 − e^(−share × run-off ÷ reference run-off)), at most the organic nitrogen; run-off counts by the share dropped before it, and round the feeding places it is that of trodden ground',
       ['paddockNitrogenInKg', 'paddockTanInKg', 'runoffNitrogenFraction', ...WASH],
       ['salomon2015'],
     ),
@@ -176,16 +178,19 @@ export const paddockStage = defineStage({
       route: 'paddock',
     },
   },
-  run({ count, read, readTrack, write, track }) {
+  run({ count, read, readTrack, write, track, weather }) {
     for (let i = 0; i < count; i++) {
       const at = i * WEEKS;
       const days = read.winterDays[i];
+      const weatherDays = weather[read.weatherIndex[i]].days;
       const nitrogen = read.paddockNitrogenInKg[i];
       const tan = Math.min(read.paddockTanInKg[i], nitrogen);
       const phosphorus = read.paddockPhosphorusInKg[i];
       const potassium = read.paddockPotassiumInKg[i];
       const perDay = days > 0 ? 1 / days : 0;
       const hectares = read.paddockHa[i];
+      const spotShare = read.spotExcretaFraction[i];
+      const spotArea = read.spotAreaFraction[i];
 
       // Ammonia week by week. What frost holds back leaves, in part, in proportion to the thawed days that follow.
       const reference = read.paddockAmmoniaTanFraction[i];
@@ -197,14 +202,15 @@ export const paddockStage = defineStage({
       let dropped = 0;
       let washing = 0;
       for (let w = 0; w < WEEKS; w++) {
-        const runoff = readTrack.weekRunoffMm[at + w];
-        if (!(runoff >= 0)) {
+        const daysInWeek = Math.min(7, weatherDays - 7 * w);
+        if (daysInWeek <= 0) {
           deposits.fill(0, w);
           break;
         }
+        const runoff = readTrack.weekRunoffMm[at + w];
         const part = winterDaysInWeek(w, days) * perDay;
         const deposit = tan * part;
-        const frozen = Math.min(1, readTrack.weekFrozenDays[at + w] / 7);
+        const frozen = readTrack.weekFrozenDays[at + w] / daysInWeek;
         let lost = 0;
         let holding = 0;
         if (deposit > 0) {
@@ -224,7 +230,8 @@ export const paddockStage = defineStage({
         ammonia += lost + released;
         held += holding - thawed;
         deposits[w] = deposit - lost - holding + thawed - released;
-        if (w <= lastWeek) washing += runoff * (dropped + part / 2);
+        if (w <= lastWeek)
+          washing += (runoff + spotShare * (readTrack.weekTroddenRunoffMm[at + w] - runoff)) * (dropped + part / 2);
         dropped += part;
       }
       const afterAmmonia = tan - ammonia;
@@ -242,15 +249,13 @@ export const paddockStage = defineStage({
       const frost = days > 0 ? Math.min(1, read.frozenDays[i] / days) : 0;
       const uptakePerHa =
         read.winterUptakeMildKgPerHa[i] * (1 - frost) + read.winterUptakeFrozenKgPerHa[i] * frost;
-      const spotShare = read.spotExcretaFraction[i];
-      const spotArea = read.spotAreaFraction[i];
       const uptake =
         Math.min(mineral * spotShare, uptakePerHa * hectares * spotArea) +
         Math.min(mineral * (1 - spotShare), uptakePerHa * hectares * (1 - spotArea));
       const open = afterAmmonia > 0 ? Math.max(0, mineral - uptake) / afterAmmonia : 0;
       const pool = hectares > 0 ? (mineral - uptake) / hectares : 0;
       const leached =
-        tan > 0 ? open * leachedFromWeekKg(i, 0, WEEKS, deposits, pool, read, readTrack, leachedByWeek) : 0;
+        tan > 0 ? open * leachedFromWeekKg(i, 0, WEEKS, deposits, pool, weatherDays, read, readTrack, leachedByWeek) : 0;
       for (let w = 0; w < WEEKS; w++)
         track.weekPaddockNitrateLeachedKg[at + w] = tan > 0 ? open * leachedByWeek[w] : 0;
 

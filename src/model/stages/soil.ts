@@ -16,7 +16,7 @@ export const soilStage = defineStage({
   about:
     'Follows spread slurry and compost through the drainage after spreading, and counts the humus they leave.',
   reads: [
-    'slurryNitrogenKg', 'compostNitrogenKg', 'slurrySoilNitrogenKg', 'slurrySoilTanKg', 'compostSoilNitrogenKg',
+    'weatherIndex', 'slurryNitrogenKg', 'compostNitrogenKg', 'slurrySoilNitrogenKg', 'slurrySoilTanKg', 'compostSoilNitrogenKg',
     'compostSoilTanKg', 'slurryPhosphorusKg', 'compostPhosphorusKg', 'slurryPotassiumKg', 'compostPotassiumKg',
     'slurryCarbonKg', 'compostCarbonKg', 'paddockCarbonKeptKg', 'compostM3', 'receivingHa', 'spreadDay',
     'soilNitrousFraction', 'soilDinitrogenPerNitrous', 'soilNitricFraction', 'slurryIsohumicFraction',
@@ -122,7 +122,7 @@ export const soilStage = defineStage({
       source: ['minasnyMcBratney2018'],
     },
   },
-  run({ count, read, readTrack, write }) {
+  run({ count, read, readTrack, write, weather }) {
     for (let i = 0; i < count; i++) {
       const nitrogen = read.slurrySoilNitrogenKg[i] + read.compostSoilNitrogenKg[i];
       const tan = Math.min(nitrogen, read.slurrySoilTanKg[i] + read.compostSoilTanKg[i]);
@@ -148,6 +148,7 @@ export const soilStage = defineStage({
           WEEKS,
           inflow,
           hectares > 0 ? mineral / hectares : 0,
+          weather[read.weatherIndex[i]].days,
           read,
           readTrack,
           leachedByWeek,

@@ -1,7 +1,7 @@
 /** Rain and temperature by day → snow, run-off, evapotranspiration, soil water and drainage; frozen and wet days. */
 import { stressPerMm, takenMm } from '../science/bucket.ts';
 import { retentionMm, runoffMm } from '../science/curveNumber.ts';
-import { growthDayOf, seasonOf } from '../science/season.ts';
+import { daysToDaylight, growthDayOf, seasonOf } from '../science/season.ts';
 import { meltMm, snowfallMm } from '../science/snow.ts';
 import { DAYS, defineStage, WEEKS } from '../stage.ts';
 
@@ -9,7 +9,7 @@ const READS = [
   'weatherIndex', 'winterDays', 'rainFactor', 'latitudeDeg', 'rootDepthMm', 'snowThresholdC', 'meltThresholdC',
   'meltFactorMmPerCDay', 'hargreavesFactor', 'grassCropFactor', 'snowEvaporationFraction', 'readilyAvailableFraction',
   'startSoilWaterFraction', 'groundResponsePerDay', 'frozenGroundBelowC', 'growthBaseC', 'growthRunDays',
-  'curveNumberFrozen', 'snowPoachingLimitMm', 'wetMarginMm', 'fieldCapacityM3PerM3', 'wiltingPointM3PerM3',
+  'curveNumberFrozen', 'curveNumberTrodden', 'growthDaylightHours', 'snowPoachingLimitMm', 'wetMarginMm', 'fieldCapacityM3PerM3', 'wiltingPointM3PerM3',
   'curveNumber', 'drainageRatePerDay',
 ] as const; // biome-ignore format: one list
 
@@ -103,13 +103,19 @@ export const weatherStage = defineStage({
     growthDay: {
       label: 'day grass starts to grow, from the first winter day',
       unit: 'd',
-      formula: 'first day after midwinter from which the running mean reaches the growth temperature',
-      from: ['weatherIndex', 'latitudeDeg', 'growthRunDays', 'growthBaseC'],
+      formula: 'first day after midwinter, once the days are long enough, from which the running mean reaches the growth temperature',
+      from: ['weatherIndex', 'latitudeDeg', 'growthDaylightHours', 'growthRunDays', 'growthBaseC'],
     },
   },
   tracks: {
     weekRainMm: { label: 'rain and snow', unit: 'mm', formula: words.rain, from: RAIN },
     weekRunoffMm: { label: 'surface run-off', unit: 'mm', formula: words.runoff, from: RUNOFF },
+    weekTroddenRunoffMm: {
+      label: 'surface run-off from trodden ground',
+      unit: 'mm',
+      formula: 'curve number of badly trodden ground, or of frozen ground, applied to rain and melt day by day',
+      from: [...SNOW, ...FROST, 'curveNumberTrodden', 'curveNumberFrozen'],
+    },
     weekDrainageMm: { label: 'drainage', unit: 'mm', formula: words.drained, from: SOIL },
     weekTemperatureC: {
       label: 'mean temperature',
@@ -158,10 +164,8 @@ export const weatherStage = defineStage({
       const { days, rainMm, temperatureC, hargreavesTermMm } = year;
       const season = seasonOf(year);
       const midwinter = read.latitudeDeg[i] < 0 ? season.midwinterSouth : season.midwinterNorth;
-      const growthDay = growthDayOf(
-        season.temperatureSum,
-        days,
-        midwinter,
+      const light = midwinter + 1 + daysToDaylight(read.latitudeDeg[i], read.growthDaylightHours[i]);
+      const growthDay = growthDayOf(season.temperatureSum, days, light,
         read.growthRunDays[i],
         read.growthBaseC[i],
       );
@@ -180,6 +184,8 @@ export const weatherStage = defineStage({
       const drainRate = Math.min(1, read.drainageRatePerDay[i]);
       const retention = retentionMm(read.curveNumber[i]);
       const retentionFrozen = retentionMm(read.curveNumberFrozen[i]);
+      const retentionTrodden = retentionMm(read.curveNumberTrodden[i]);
+      const troddenFrozen = Math.min(retentionTrodden, retentionFrozen);
       const response = read.groundResponsePerDay[i];
       const frozenBelow = read.frozenGroundBelowC[i];
       const wetMargin = read.wetMarginMm[i];
@@ -194,6 +200,7 @@ export const weatherStage = defineStage({
       let snow = 0;
       let snowfall = 0;
       let runoff = 0;
+      let trodden = 0;
       let taken = 0;
       let drained = 0;
       let wet = 0;
@@ -205,6 +212,7 @@ export const weatherStage = defineStage({
         const first = day;
         const end = Math.min(days, first + 7);
         const runoffBefore = runoff;
+        const troddenBefore = trodden;
         const drainedBefore = drained;
         const wetBefore = wet;
         const frozenBefore = frozen;
@@ -224,7 +232,11 @@ export const weatherStage = defineStage({
             const isFrozen = ground < frozenBelow;
 
             const water = fall - flakes + melt;
-            const away = water > 0 ? runoffMm(water, isFrozen ? retentionFrozen : retention) : 0;
+            let away = 0;
+            if (water > 0) {
+              away = runoffMm(water, isFrozen ? retentionFrozen : retention);
+              trodden += runoffMm(water, isFrozen ? troddenFrozen : retentionTrodden);
+            }
             const demand = demandFactor * hargreavesTermMm[day] * (snow > 0 ? underSnow : 1);
             const use = takenMm(demand, soil, perMm);
             soil += water - away - use;
@@ -262,6 +274,7 @@ export const weatherStage = defineStage({
         const past = end <= first;
         track.weekRainMm[at] = past ? Number.NaN : rainFactor * (season.rainSum[end] - season.rainSum[first]);
         track.weekRunoffMm[at] = past ? Number.NaN : runoff - runoffBefore;
+        track.weekTroddenRunoffMm[at] = past ? Number.NaN : trodden - troddenBefore;
         track.weekDrainageMm[at] = past ? Number.NaN : drained - drainedBefore;
         track.weekWetDays[at] = past ? Number.NaN : wet - wetBefore;
         track.weekFrozenDays[at] = past ? Number.NaN : frozen - frozenBefore;

@@ -1,92 +1,25 @@
-/** A small invented deep-bedded scenario with a made-up bed, for tests of checks, drawings and plans. */
+/** The invented shed judged by the shipped tables. */
 import { readDataFiles } from '../../../src/cli/readData.ts';
 import type { Check } from '../../../src/model/checks/check.ts';
-import { checkScenario } from '../../../src/model/checks/index.ts';
 import type { ScenarioResult } from '../../../src/model/evaluate.ts';
-import { WEEKS } from '../../../src/model/stage.ts';
 import { CHOICE_OPTIONS } from '../../../src/notebook/choiceOptions.ts';
-import { type Scenario, scenarioSchema } from '../../../src/notebook/schema.ts';
-import { SYSTEMS, type System } from '../../../src/notebook/systems.ts';
 import { loadTables } from '../../../src/tables/load.ts';
+import { type Changes, type Patch, resultFrom } from './shedCase.ts';
+
+export { bedTrack, type Patch, scenarioWith } from './shedCase.ts';
 
 export const { tables, problems } = loadTables(readDataFiles(), CHOICE_OPTIONS);
 export const { coefficients } = tables;
 
-type Part = Record<string, unknown>;
-
-const FARM = {
-  place: { name: 'an invented farm', country: 'SE', latitudeDeg: 57, longitudeDeg: 15, elevationM: 120 },
-  winter: { start: '2025-10-20', end: '2026-04-27' },
-  weather: {},
-  soil: { texture: 'sandyLoam' },
-  herd: [
-    { name: 'cows', class: 'sucklerCow', head: 16, weightKg: 600, hornedShare: 1, pregnantShare: 0.9 },
-    { name: 'young stock', class: 'heifer', head: 8, weightKg: 320, gainKgPerDay: 0.5, hornedShare: 1 },
-  ],
-  feed: [{ feed: 'hay', share: 1 }],
-  materials: [
-    { material: 'barleyStraw', tonnes: 30, moistureFraction: 0.14, pricePerTonne: 90 },
-    { material: 'softwoodChips', tonnes: 20, own: true, moistureFraction: 0.28 },
-  ],
-  land: { receivingHa: 20 },
-  money: { currency: 'EUR', year: 2024, labourPerHour: 15 },
-};
-
-export interface Patch {
-  readonly system?: System;
-  readonly shed?: Part;
-  readonly bed?: Part;
-  readonly slats?: Part;
-  readonly place?: Part;
-  readonly farm?: Part;
-  readonly rest?: Part;
+export function resultWith(patch: Patch = {}, cmPerDay = 0.5, values: Changes = {}): ScenarioResult {
+  return resultFrom(coefficients, patch, cmPerDay, values);
 }
 
-/** The scenario with parts of it changed; schema defaults filled in. */
-export function scenarioWith(patch: Patch = {}): Scenario {
-  const system = patch.system ?? 'deep-bedded';
-  return scenarioSchema.parse({
-    name: 'invented shed',
-    system,
-    because: 'a test',
-    ...SYSTEMS[system].defaults,
-    farm: { ...FARM, place: { ...FARM.place, ...patch.place }, ...patch.farm },
-    shed: { lengthM: 24, depthM: 12, calvingPensM2: 18, hardStandingM2: 30, ...patch.shed },
-    bed: { mix: [{ material: 'barleyStraw', share: 0.7 }, { material: 'softwoodChips', share: 0.3 }], ...patch.bed },
-    slats: { areaM2: 60, ...patch.slats },
-    ...patch.rest,
-  });
-}
-
-/** A bed that grows evenly by `cmPerDay` from its starting layer; NaN after the winter. */
-export function bedTrack(scenario: Scenario, cmPerDay = 0.5): Float64Array {
-  const days = Math.round((Date.parse(scenario.farm.winter.end) - Date.parse(scenario.farm.winter.start)) / 86_400_000);
-  return Float64Array.from({ length: WEEKS }, (_, week) =>
-    week * 7 < days ? scenario.bed.startDepthM + (Math.min((week + 1) * 7, days) * cmPerDay) / 100 : Number.NaN,
-  );
-}
-
-const VALUES: Readonly<Record<string, number>> = {
-  winterDays: 189, headCount: 24, packMoisture: 0.7, packFreeAirSpace: 0.33, packCarbonNitrogen: 27,
-  packAvailableCarbonNitrogen: 15, beddingTonnes: 26, beddingM3: 330, packTonnes: 110, packM3: 150, packDepthM: 1.24,
-  feedTonnes: 60, areaForNitrogenHa: 6, areaForPhosphorusHa: 9, areaNeededHa: 9, nitrogenLoadKgPerHa: 120, rainMm: 320,
-  slatsUsedM2: 60, storeNeededM3: 190, compostPeakClass: 2, compostDays: 160, compostTonnes: 55, compostM3: 85,
-  labourHours: 220,
-}; // biome-ignore format: numbers in the order of the stages
-
-export function resultWith(patch: Patch = {}, cmPerDay = 0.5, values: Readonly<Record<string, number | null>> = {}): ScenarioResult {
-  const scenario = scenarioWith(patch);
-  const tracks = { bedDepthM: bedTrack(scenario, cmPerDay), bedMoisture: bedTrack(scenario).map((d) => (Number.isNaN(d) ? d : 0.66 + d / 30)) };
-  const all = { ...VALUES, packDepthM: scenario.placement.bedShare > 0 ? 0.3 + 1.89 * cmPerDay * 0.5 : null, ...values };
-  const checks = checkScenario({ scenario, values: all, tracks, coefficients });
-  return { name: scenario.name, system: scenario.system, scenario, values: all, tracks, checks };
-}
-
-export function checksOf(patch: Patch = {}, cmPerDay = 0.5, values: Readonly<Record<string, number | null>> = {}): Check[] {
+export function checksOf(patch: Patch = {}, cmPerDay = 0.5, values: Changes = {}): Check[] {
   return [...resultWith(patch, cmPerDay, values).checks];
 }
 
-export function checkOf(id: string, patch: Patch = {}, cmPerDay = 0.5, values: Readonly<Record<string, number | null>> = {}): Check {
+export function checkOf(id: string, patch: Patch = {}, cmPerDay = 0.5, values: Changes = {}): Check {
   const found = checksOf(patch, cmPerDay, values).find((check) => check.id === id);
   if (!found) throw new Error(`no check: ${id}`);
   return found;

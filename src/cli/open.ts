@@ -1,0 +1,94 @@
+/** A notebook file read, bound and evaluated, or every problem in it as one error. */
+import { readFile, stat } from 'node:fs/promises';
+import { basename, dirname, resolve } from 'node:path';
+import { evaluate, type Run } from '../model/evaluate.ts';
+import { unknownIds } from '../model/idFaults.ts';
+import { type NotebookWinters, notebookWinters } from '../model/notebookWinters.ts';
+import { CHOICE_OPTIONS } from '../notebook/choiceOptions.ts';
+import { type Notebook, readNotebook } from '../notebook/read.ts';
+import type { Tables } from '../tables/coefficient.ts';
+import { loadTables } from '../tables/load.ts';
+import type { Problem } from '../units/problem.ts';
+import { CommandError, refuse } from './error.ts';
+import { findRoot, readDataFiles } from './readData.ts';
+
+export interface Opened {
+  readonly notebook: Notebook;
+  readonly tables: Tables;
+  readonly winters: NotebookWinters;
+  readonly run: Run;
+}
+
+/** Larger files are no notebooks and no weather; not read, so that a mistaken path costs nothing. */
+const LARGEST_BYTES = 20_000_000;
+
+let loaded: Tables | undefined;
+
+/** The shipped tables, read once; a fault in them is a fault of the program's files. */
+export function shippedTables(): Tables {
+  if (!loaded) {
+    const { tables, problems } = loadTables(readDataFiles(), CHOICE_OPTIONS);
+    if (problems.length > 0) refuse(problems);
+    loaded = tables;
+  }
+  return loaded;
+}
+
+/** Opens, validates and evaluates a notebook. Throws `CommandError` with every problem by file and line. */
+export async function openNotebook(file: string): Promise<Opened> {
+  const read = readNotebook(await bytesOf(file), file);
+  if (!read.ok) refuse(read.problems);
+  const { notebook } = read;
+  const tables = shippedTables();
+  const winters = await notebookWinters(notebook.scenarios, file, (name) => weatherText(file, name));
+  const problems = [...unknownIds(notebook, tables), ...winters.problems.map((p) => withLine(p, notebook))];
+  if (problems.length > 0) refuse(problems);
+  return { notebook, tables, winters, run: evaluate(notebook, tables, winters.winterOf) };
+}
+
+async function bytesOf(file: string): Promise<Uint8Array> {
+  try {
+    const { size } = await stat(file);
+    if (size > LARGEST_BYTES)
+      throw new CommandError(
+        `${file}: too large to be a notebook; found ${size} bytes; allowed ${LARGEST_BYTES}; is it the right file?`,
+      );
+    return await readFile(file);
+  } catch (error) {
+    if (error instanceof CommandError) throw error;
+    const { code } = error as NodeJS.ErrnoException;
+    const why =
+      code === 'ENOENT'
+        ? 'there is no such file'
+        : code === 'EISDIR'
+          ? 'that is a folder, not a notebook'
+          : `cannot be read (${code})`;
+    throw new CommandError(`${file}: ${why}; give the path of a notebook, a .md file`);
+  }
+}
+
+/** Beside the notebook first, then among the shipped files. A path may not leave the notebook's folder. */
+async function weatherText(notebookFile: string, name: string): Promise<string | undefined> {
+  const folder = resolve(dirname(notebookFile));
+  const places = [resolve(folder, name), resolve(findRoot(), 'data/weather', basename(name))];
+  for (const path of places) {
+    if (path === places[0] && !path.startsWith(folder)) continue;
+    const size = await stat(path)
+      .then((s) => (s.isFile() ? s.size : undefined))
+      .catch(() => undefined);
+    if (size === undefined) continue;
+    if (size > LARGEST_BYTES)
+      throw new CommandError(
+        `${name}: too large for a weather file; found ${size} bytes; allowed ${LARGEST_BYTES}`,
+      );
+    return readFile(path, 'utf8');
+  }
+  return undefined;
+}
+
+/** A problem with a key of the notebook gets the line that key stands on. */
+function withLine(problem: Problem, notebook: Notebook): Problem {
+  if (problem.line !== undefined || problem.key === undefined || problem.file !== notebook.file)
+    return problem;
+  return { ...problem, line: notebook.lineOf(problem.key) };
+}

@@ -1,0 +1,110 @@
+/**
+ * Questions that take longer than a frame, as plain data that crosses to a worker and back. A job is worked in
+ * steps, so that whoever runs it can report how far it is, take up something else, or stop.
+ */
+import type { RowChanges } from '../model/bind.ts';
+import type { PreparedWeather } from '../model/weather.ts';
+import { closestTwo, type Ranking, rank } from './advice.ts';
+import { type Draws, draw } from './draws.ts';
+import { type Flips, findFlips } from './flip.ts';
+import { betterOf } from './measures.ts';
+import { type Setting, withChanges } from './rows.ts';
+import { type Bands, bandsOf } from './spread.ts';
+import { type Grid, type Sweep, spanOf, stepsBetween, sweep, sweepTwo, turnOf } from './sweep.ts';
+import { runWinters, type Winters } from './winters.ts';
+
+interface Span {
+  readonly over: string;
+  /** Ends of the span; the input's own when absent. */
+  readonly from?: number;
+  readonly to?: number;
+}
+
+export interface Requests {
+  draws: { readonly kind: 'draws'; readonly count: number; readonly seed: number; readonly keep: readonly string[] };
+  sweep: Span & { readonly kind: 'sweep'; readonly steps: number; readonly names: readonly string[] };
+  grid: Span & {
+    readonly kind: 'grid';
+    readonly across: string;
+    readonly steps: number;
+    readonly names: readonly string[];
+  };
+  flips: Span & {
+    readonly kind: 'flips';
+    readonly measure: string;
+    readonly first: number;
+    readonly second: number;
+  };
+  winters: { readonly kind: 'winters'; readonly winters: readonly PreparedWeather[]; readonly names: readonly string[] };
+  rank: {
+    readonly kind: 'rank';
+    readonly measure: string;
+    /** The best two on average when absent. */
+    readonly between?: readonly [number, number];
+    readonly top: number;
+    readonly count: number;
+    readonly seed: number;
+  };
+}
+
+export interface Answers {
+  draws: { readonly draws: Draws; readonly bands: readonly Bands[] };
+  sweep: Sweep | null;
+  grid: Grid | null;
+  flips: Flips | null;
+  winters: Winters;
+  rank: { readonly draws: Draws; readonly ranking: Ranking | null };
+}
+
+export type Kind = keyof Requests;
+export type Request = Requests[Kind];
+export type Answer = Answers[Kind];
+
+/** Cells down a grid: half of those across, since a heat map is read wider than high. */
+const gridRows = (steps: number) => Math.max(2, Math.ceil(steps / 2));
+
+/**
+ * Works a request in steps: yields the share done, 0 to 1, and returns the answer; null where an input of that
+ * name does not exist. Throws on a quantity the model does not know.
+ */
+export function* work(base: Setting, request: Request, changes: RowChanges = new Map()): Generator<number, Answer> {
+  if (request.kind === 'draws') {
+    const { count, seed, keep } = request;
+    const draws = yield* draw(base, { count, seed, keep, changes });
+    const bands: Bands[] = [];
+    for (let scenario = 0; scenario < draws.scenarios; scenario++) {
+      bands.push(bandsOf(draws, scenario));
+      yield 1;
+    }
+    return { draws, bands };
+  }
+  if (request.kind === 'rank') {
+    const { measure, top, count, seed } = request;
+    const better = betterOf(measure);
+    const drawing = draw(base, { count, seed, keep: [measure], changes });
+    let step = drawing.next();
+    for (; !step.done; step = drawing.next()) yield step.value / 2;
+    const draws = step.value;
+    const [first, second] = request.between ?? closestTwo(draws, measure, better);
+    const ranking = rank(draws, { measure, better, first, second, top });
+    let next = ranking.next();
+    for (; !next.done; next = ranking.next()) yield 0.5 + next.value / 2;
+    return { draws, ranking: next.value };
+  }
+  const setting = withChanges(base, changes);
+  yield 0;
+  if (request.kind === 'winters') return runWinters(setting, request.winters, request.names);
+  const turn = turnOf(setting, request.over);
+  if (!turn) return null;
+  const span = spanOf(turn, request.from, request.to);
+  if (request.kind === 'sweep') return sweep(setting, turn, stepsBetween(...span, request.steps), request.names);
+  if (request.kind === 'flips') return findFlips(setting, turn, span, request.measure, request.first, request.second);
+  const other = turnOf(setting, request.across);
+  if (!other) return null;
+  return sweepTwo(
+    setting,
+    [turn, stepsBetween(...span, request.steps)],
+    [other, stepsBetween(...spanOf(other), gridRows(request.steps))],
+    request.names,
+  );
+}

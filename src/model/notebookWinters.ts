@@ -1,0 +1,91 @@
+/** The weather a notebook's scenarios name, read once a file, as the winters the pipeline walks. */
+import type { Scenario } from '../notebook/schema.ts';
+import { readWeather } from '../tables/weather.ts';
+import type { WeatherSeries } from '../tables/weatherSeries.ts';
+import type { Problem } from '../units/problem.ts';
+import { prepareNormals, prepareWinters, winterNotes, winterProblems } from './prepareWeather.ts';
+import type { PreparedWeather } from './weather.ts';
+
+export interface NotebookWinters {
+  /** The one winter a scenario stands in: the year it names, else the last whole one of its file. */
+  readonly winterOf: (scenario: Scenario) => PreparedWeather;
+  /** Every whole winter of its file, oldest first; made-up years where it has normals only. */
+  readonly wintersOf: (scenario: Scenario) => readonly PreparedWeather[];
+  readonly problems: readonly Problem[];
+  /** Worth knowing, though nothing is wrong. */
+  readonly notes: readonly Problem[];
+}
+
+/** How many made-up years stand for many winters when there are only normals. */
+const MADE_UP_YEARS = 20;
+
+/**
+ * `readText` finds a weather file by the name in the notebook, or gives undefined. Faults of the files are
+ * `problems`; then `winterOf` must not be called.
+ */
+export async function notebookWinters(
+  scenarios: readonly Scenario[],
+  notebookFile: string,
+  readText: (name: string) => Promise<string | undefined>,
+): Promise<NotebookWinters> {
+  const problems: Problem[] = [];
+  const notes: Problem[] = [];
+  const series = new Map<string, WeatherSeries>();
+  const names = new Set(scenarios.flatMap(({ farm }) => farm.weather.file ?? []));
+  for (const name of names) {
+    const text = await readText(name);
+    if (text === undefined) {
+      problems.push({
+        what: 'the weather file is not there',
+        file: notebookFile,
+        key: 'farm.weather.file',
+        found: name,
+        todo: 'put the file beside the notebook, or name one that is shipped',
+      });
+      continue;
+    }
+    const read = readWeather(name, text);
+    problems.push(...read.problems);
+    notes.push(...read.notes);
+    if (!read.series) continue;
+    series.set(name, read.series);
+    const users = scenarios.filter(({ farm }) => farm.weather.file === name);
+    const found = users.flatMap((scenario) => winterProblems(read.series as WeatherSeries, scenario, name));
+    problems.push(...onceEach(found));
+    notes.push(
+      ...onceEach(users.flatMap((scenario) => winterNotes(read.series as WeatherSeries, scenario, name))),
+    );
+  }
+
+  // Scenarios on the same farm share their winters, so that the pipeline can tell that rows are alike.
+  const prepared = new Map<string, readonly PreparedWeather[]>();
+  const wintersOf = (scenario: Scenario): readonly PreparedWeather[] => {
+    const { place, winter, weather } = scenario.farm;
+    const key = JSON.stringify([
+      weather.file,
+      weather.monthly,
+      weather.seed,
+      winter.start,
+      winter.end,
+      place.latitudeDeg,
+    ]);
+    let winters = prepared.get(key);
+    if (!winters) {
+      const read = weather.file === undefined ? undefined : series.get(weather.file);
+      winters = read ? prepareWinters(read, scenario) : prepareNormals(scenario, MADE_UP_YEARS);
+      prepared.set(key, winters);
+    }
+    return winters;
+  };
+  const winterOf = (scenario: Scenario): PreparedWeather => {
+    const winters = wintersOf(scenario);
+    const { file, year } = scenario.farm.weather;
+    if (file === undefined) return winters[0];
+    return winters.find(({ start }) => Number(start.slice(0, 4)) === year) ?? winters[winters.length - 1];
+  };
+  return { winterOf, wintersOf, problems, notes };
+}
+
+function onceEach(problems: readonly Problem[]): Problem[] {
+  return [...new Map(problems.map((p) => [JSON.stringify(p), p])).values()];
+}

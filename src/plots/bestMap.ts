@@ -1,0 +1,148 @@
+/** Two inputs against each other: which scenario is best where, by its letter, and by how much, by its shade. */
+import { axisX, axisY, dot, plot, rect, text } from '@observablehq/plot';
+import { type Better } from '../explore/spread.ts';
+import { betterOf } from '../explore/measures.ts';
+import type { Grid } from '../explore/sweep.ts';
+import { emptyFigure, type Figure } from './figure.ts';
+import { frame } from './frame.ts';
+import { GREYS, INK, scenarioColour } from './palette.ts';
+import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
+import { saidValue, verdictOf } from './verdict.ts';
+
+export interface Cell {
+  readonly column: number;
+  readonly row: number;
+  readonly x: number;
+  readonly y: number;
+  /** Best scenario; null where none has the measure or the best two tie. */
+  readonly best: number | null;
+  /** How much better it is than the next, 0 or more; null when it stands alone. */
+  readonly by: number | null;
+}
+
+/** Shades of a lead: at most a third, at most two thirds, all of the largest. */
+const SHADES = [0.12, 0.27, 0.45] as const;
+/** Narrowest cell that a letter can be read in, CSS pixels. */
+const LETTER_PX = 15;
+
+export const letterOf = (scenario: number) => String.fromCharCode(65 + (scenario % 26));
+
+/** The cells of a grid, of the scenarios looked at. */
+export function bestCells({ acrossAt, downAt, scenarios, results }: Grid, measure: string, shown: readonly number[], better: Better): Cell[] {
+  const sign = better === 'more' ? 1 : -1;
+  return downAt.flatMap((y, row) =>
+    acrossAt.map((x, column): Cell => {
+      const at = (row * acrossAt.length + column) * scenarios;
+      const order = shown
+        .map((s) => ({ s, value: sign * results[measure][at + s] }))
+        .filter(({ value }) => Number.isFinite(value))
+        .sort((a, b) => b.value - a.value);
+      const [first, next] = order;
+      const tie = next !== undefined && first.value === next.value;
+      return { column, row, x, y, best: first === undefined || tie ? null : first.s, by: next === undefined ? null : first.value - next.value };
+    }),
+  );
+}
+
+export interface MapView {
+  readonly measure: string;
+  readonly names: readonly string[];
+  readonly shown?: readonly number[];
+}
+
+/** The input's words, a unit behind where it is not said already. */
+export function bestMapFinding(grid: Grid, { measure, names, shown = names.map((_, k) => k) }: MapView, reading: Reading): string {
+  const { wins } = verdictOf(measure);
+  const cells = bestCells(grid, measure, shown, betterOf(measure) ?? 'more');
+  const decided = cells.filter((c) => c.best !== null);
+  if (decided.length === 0) return `No scenario is ahead in ${labelOf(measure)} anywhere here.`;
+  const { across, down } = grid;
+  const range = (own: readonly Cell[], key: 'x' | 'y', turn: typeof across, all: readonly number[]) => {
+    const values = own.map((c) => c[key]);
+    const [low, high] = [Math.min(...values), Math.max(...values)];
+    if (low === all[0] && high === all[all.length - 1]) return '';
+    return `${turn.label} ${saidValue(turn, low, reading)} to ${saidValue(turn, high, reading)}`;
+  };
+  const parts = shown
+    .map((s) => ({ s, own: decided.filter((c) => c.best === s) }))
+    .filter(({ own }) => own.length > 0)
+    .sort((a, b) => b.own.length - a.own.length)
+    .map(({ s, own }) => {
+      if (own.length === cells.length) return `“${names[s]}” everywhere`;
+      const where = [range(own, 'x', across, grid.acrossAt), range(own, 'y', down, grid.downAt)].filter((w) => w !== '');
+      const share = Math.round((own.length / cells.length) * 100);
+      return `“${names[s]}” on ${share === 0 ? 'less than 1' : share} % of it${where.length > 0 ? ` (${where.join(', ')})` : ''}`;
+    });
+  const leads = decided.flatMap((c) => (c.by === null ? [] : [c.by]));
+  const most = leads.length > 0 ? ` The lead is at most ${show(Math.max(...leads), unitOf(measure), reading).text}.` : '';
+  return `What ${wins} over ${down.label} and ${across.label}: ${inWords(parts)}.${most}`;
+}
+
+export function bestMapFigure(grid: Grid, view: MapView, reading: Reading): Figure {
+  const { measure, names, shown = names.map((_, k) => k) } = view;
+  const finding = bestMapFinding(grid, view, reading);
+  const cells = bestCells(grid, measure, shown, betterOf(measure) ?? 'more');
+  const leads = cells.flatMap((c) => (c.best === null || c.by === null ? [] : [c.by]));
+  if (!cells.some((c) => c.best !== null)) return emptyFigure(finding);
+  const most = Math.max(0, ...leads);
+  const unit = unitOf(measure);
+  const said = (v: number) => show(v, unit, reading, 2).text;
+  const winners = shown.filter((s) => cells.some((c) => c.best === s));
+  const { across, down, acrossAt, downAt } = grid;
+  const money = unit.startsWith('money') ? ` Money in ${moneyOf(reading)}.` : '';
+  // A table of every cell would be a page long; every second column says as much.
+  const columns = acrossAt.flatMap((_, k) => (acrossAt.length <= 9 || k % Math.ceil(acrossAt.length / 9) === 0 ? [k] : []));
+  return {
+    finding,
+    legend: winners.map((s) => ({ label: `${letterOf(s)} ${names[s]}`, fill: scenarioColour(s), pattern: 'solid' as const })),
+    caption: `Each letter is the scenario that is best there. Palest: ahead by up to ${said(most / 3)}; middle: up to ${said((2 * most) / 3)}; darkest: up to ${said(most)}. The ring is where you stand now. Across, ${across.label}; up, ${down.label}.${money}`,
+    table: {
+      caption: `Best in ${labelOf(measure)}, and by how much: ${down.label} down, ${across.label} across`,
+      head: [down.label, ...columns.map((k) => saidValue(across, acrossAt[k], reading))],
+      rows: [...downAt.keys()].reverse().map((row) => [
+        saidValue(down, downAt[row], reading),
+        ...columns.map((k) => {
+          const cell = cells[row * acrossAt.length + k];
+          if (cell.best === null) return '=';
+          return `${letterOf(cell.best)}${cell.by === null ? '' : ` by ${said(cell.by)}`}`;
+        }),
+      ]),
+    },
+    draw: (width) => drawMap(grid, cells, most, reading, width),
+  };
+}
+
+function drawMap({ across, down, acrossAt, downAt }: Grid, cells: readonly Cell[], most: number, reading: Reading, width: number): Element {
+  const [dx, dy] = [acrossAt[1] - acrossAt[0], downAt[1] - downAt[0]];
+  const height = Math.min(420, Math.max(240, width * 0.5));
+  const margins = { marginLeft: 60, marginRight: 12, marginTop: 12, marginBottom: 34 };
+  const cellWidth = (width - 72) / acrossAt.length;
+  const cellHeight = (height - 46) / downAt.length;
+  const [everyX, everyY] = [Math.ceil(LETTER_PX / cellWidth), Math.ceil(LETTER_PX / cellHeight)];
+  const shade = (c: Cell) => SHADES[c.by === null || most === 0 ? 2 : Math.min(2, Math.floor((c.by / most) * 3))];
+  const decided = cells.filter((c) => c.best !== null);
+  const lettered = decided.filter((c) => c.column % everyX === Math.floor(everyX / 2) && c.row % everyY === Math.floor(everyY / 2));
+  return plot({
+    ...frame(width, height),
+    ...margins,
+    x: { domain: [acrossAt[0] - dx / 2, acrossAt[acrossAt.length - 1] + dx / 2], label: null },
+    y: { domain: [downAt[0] - dy / 2, downAt[downAt.length - 1] + dy / 2], label: null },
+    marks: [
+      rect(decided, {
+        x1: (c: Cell) => c.x - dx / 2,
+        x2: (c: Cell) => c.x + dx / 2,
+        y1: (c: Cell) => c.y - dy / 2,
+        y2: (c: Cell) => c.y + dy / 2,
+        fill: { value: (c: Cell) => scenarioColour(c.best as number), scale: null },
+        fillOpacity: { value: shade, scale: null },
+      }),
+      text(lettered, { x: 'x', y: 'y', text: (c: Cell) => letterOf(c.best as number), fill: INK, fontWeight: 600, fontSize: 12 }),
+      dot([0], { x: () => across.now, y: () => down.now, r: 9, stroke: INK, strokeWidth: 2.5 }),
+      axisY({ ticks: 6, tickSize: 0, fill: GREYS.quiet, tickFormat: (v: number) => saidValue(down, v, reading) }),
+      axisX({ ticks: Math.max(2, Math.floor(width / 110)), tickSize: 0, fill: GREYS.quiet, tickFormat: (v: number) => saidValue(across, v, reading) }),
+    ],
+  });
+}
+
+/** For a heading: "net cost by rain and head". */
+export const mapHeading = ({ across, down }: Grid, measure: string) => `${capital(labelOf(measure))} by ${across.label} and ${down.label}`;

@@ -1,0 +1,226 @@
+/** Water through a winter, week by week; and every winter of a weather file beside the others. */
+import { axisX, axisY, dot, gridY, lineY, plot, rectY, ruleY, text } from '@observablehq/plot';
+import type { Winters } from '../explore/winters.ts';
+import type { Days } from '../explore/winterDays.ts';
+import { emptyFigure, type Figure } from './figure.ts';
+import { frame, roundUp } from './frame.ts';
+import { GREYS, INK, LOSS_LOOKS, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
+import { capital, labelOf, type Reading, show, unitOf } from './reading.ts';
+
+const RAIN_FILL = GREYS.rule;
+
+export interface WaterWeek {
+  /** 1 for the first week of the winter. */
+  readonly week: number;
+  readonly rainMm: number;
+  readonly drainageMm: number;
+  /** At the end of the week. */
+  readonly soilWaterMm: number;
+  readonly snowWaterMm: number;
+}
+
+/** The weeks of the winter; a week of fewer than seven days is the last. */
+export function waterWeeks({ series, count, winterDays }: Days): WaterWeek[] {
+  const days = Math.min(count, winterDays);
+  const sum = (values: Float64Array, from: number, to: number) => values.subarray(from, to).reduce((a, v) => a + v, 0);
+  return Array.from({ length: Math.ceil(days / 7) }, (_, week) => {
+    const from = week * 7;
+    const to = Math.min(days, from + 7);
+    return {
+      week: week + 1,
+      rainMm: sum(series.dayRainMm, from, to),
+      drainageMm: sum(series.dayDrainageMm, from, to),
+      soilWaterMm: series.daySoilWaterMm[to - 1],
+      snowWaterMm: series.daySnowWaterMm[to - 1],
+    };
+  });
+}
+
+export function rainFinding(days: Days, reading: Reading): string {
+  const weeks = waterWeeks(days);
+  if (weeks.length === 0) return 'There is no weather for this winter.';
+  const total = (of: (w: WaterWeek) => number) => weeks.reduce((sum, w) => sum + of(w), 0);
+  const mm = (value: number) => show(value, 'mm', reading).text;
+  const rain = total((w) => w.rainMm);
+  const drainage = total((w) => w.drainageMm);
+  const wettest = weeks.reduce((a, b) => (b.drainageMm > a.drainageMm ? b : a));
+  const snow = weeks.filter((w) => w.snowWaterMm > 1).length;
+  const drains =
+    drainage > 0
+      ? `${mm(drainage)} of it drains below the roots, most in week ${wettest.week}`
+      : 'none of it drains below the roots';
+  return `${mm(rain)} of rain and snow fall in ${days.label}; ${drains}. Snow lies at the end of ${snow} of ${weeks.length} weeks.`;
+}
+
+export function rainFigure(days: Days, reading: Reading): Figure {
+  const finding = rainFinding(days, reading);
+  const weeks = waterWeeks(days);
+  if (weeks.length === 0) return emptyFigure(finding);
+  const mm = (value: number) => show(value, 'mm', reading).number;
+  const unit = show(1, 'mm', reading).unit;
+  return {
+    finding,
+    legend: [
+      { label: 'rain and snow falling (up)', fill: RAIN_FILL },
+      { label: 'draining below the roots (down)', fill: LOSS_LOOKS.leached.fill },
+      { label: 'water held by the soil', fill: INK, symbol: 'circle' },
+      { label: 'water lying as snow', fill: GREYS.quiet, symbol: 'diamond' },
+    ],
+    caption: 'By week of the winter. Water held and lying as it stands at the end of each week.',
+    table: {
+      caption: `Water by week, ${unit}`,
+      head: ['week', 'rain and snow', 'drains', 'held by the soil', 'lying as snow'],
+      rows: weeks.map((w) => [String(w.week), mm(w.rainMm), mm(w.drainageMm), mm(w.soilWaterMm), mm(w.snowWaterMm)]),
+    },
+    draw: (width) => drawRain(weeks, reading, width),
+  };
+}
+
+function drawRain(weeks: readonly WaterWeek[], reading: Reading, width: number): Element {
+  const last = weeks.length;
+  const said = (value: number) => show(Math.abs(value), 'mm', reading).text;
+  const x = { domain: [0.5, last + 0.5], label: null };
+  const margins = { marginLeft: 56, marginRight: 12 };
+  const up = roundUp(Math.max(...weeks.map((w) => w.rainMm)));
+  const down = Math.max(...weeks.map((w) => w.drainageMm));
+  const fluxes = plot({
+    ...frame(width, 190),
+    ...margins,
+    marginTop: 8,
+    marginBottom: 8,
+    x,
+    y: { domain: [down > 0 ? -roundUp(down) : 0, up], label: null },
+    marks: [
+      gridY({ stroke: GREYS.rule, ticks: 4 }),
+      axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
+      rectY(weeks, { x1: (w: WaterWeek) => w.week - 0.4, x2: (w: WaterWeek) => w.week + 0.4, y1: 0, y2: 'rainMm', fill: RAIN_FILL, stroke: GREYS.quiet, strokeWidth: 0.7 }),
+      rectY(weeks, { x1: (w: WaterWeek) => w.week - 0.4, x2: (w: WaterWeek) => w.week + 0.4, y1: 0, y2: (w: WaterWeek) => -w.drainageMm, fill: LOSS_LOOKS.leached.fill, stroke: INK, strokeWidth: 0.7 }),
+      ruleY([0], { stroke: INK }),
+    ],
+  });
+  const most = roundUp(Math.max(...weeks.flatMap((w) => [w.soilWaterMm, w.snowWaterMm])));
+  const marked = weeks.filter((w) => w.week % 4 === 1 || w.week === last);
+  const stores = plot({
+    ...frame(width, 150),
+    ...margins,
+    marginTop: 8,
+    marginBottom: 30,
+    x,
+    y: { domain: [0, most], label: null },
+    marks: [
+      gridY({ stroke: GREYS.rule, ticks: 3 }),
+      axisY({ ticks: 3, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
+      axisX({ ticks: Math.max(2, Math.min(last, Math.floor(width / 90))), tickSize: 0, fill: GREYS.quiet, tickFormat: (week: number) => `week ${week}` }),
+      ruleY([0], { stroke: INK }),
+      lineY(weeks, { x: 'week', y: 'soilWaterMm', stroke: INK, strokeWidth: 2 }),
+      lineY(weeks, { x: 'week', y: 'snowWaterMm', stroke: GREYS.quiet, strokeWidth: 2, strokeDasharray: '4 3' }),
+      dot(marked, { x: 'week', y: 'soilWaterMm', fill: INK, symbol: 'circle', r: 4, stroke: PAPER }),
+      dot(marked, { x: 'week', y: 'snowWaterMm', fill: GREYS.quiet, symbol: 'diamond', r: 4, stroke: PAPER }),
+    ],
+  });
+  const both = document.createElement('div');
+  both.append(fluxes, stores);
+  return both;
+}
+
+interface WinterPoint {
+  readonly winter: string;
+  readonly scenario: string;
+  readonly rainMm: number;
+  readonly value: number;
+}
+
+export function wintersFinding(winters: Winters, names: readonly string[], measure: string, reading: Reading): string {
+  const { labels, driest, middle, wettest, results, scenarios } = winters;
+  if (labels.length < 2) return 'The weather file holds one winter only; one winter says nothing about the next.';
+  const rain = (k: number) => show(results.rainMm[k * scenarios], 'mm', reading).text;
+  const unit = unitOf(measure);
+  const said = names.flatMap((name, s) => {
+    const [dry, wet] = [driest, wettest].map((k) => results[measure][k * scenarios + s]);
+    return Number.isFinite(dry) && Number.isFinite(wet)
+      ? [`“${name}” ${show(dry, unit, reading).text} in the driest and ${show(wet, unit, reading).text} in the wettest`]
+      : [];
+  });
+  return `${capital(labelOf(measure))} over ${labels.length} winters: ${said.join('; ') || 'no scenario has it'}. Driest ${labels[driest]} (${rain(driest)}), middle ${labels[middle]} (${rain(middle)}), wettest ${labels[wettest]} (${rain(wettest)}).`;
+}
+
+/** `shown` lists the scenarios to draw by their place in the notebook. */
+export function wintersFigure(
+  winters: Winters,
+  names: readonly string[],
+  measure: string,
+  reading: Reading,
+  shown: readonly number[] = names.map((_, k) => k),
+): Figure {
+  const finding = wintersFinding(winters, names, measure, reading);
+  const { labels, scenarios, results, driest, wettest } = winters;
+  const points = labels.flatMap((winter, k) =>
+    shown.flatMap((s): WinterPoint[] => {
+      const value = results[measure][k * scenarios + s];
+      return Number.isFinite(value) ? [{ winter, scenario: names[s], rainMm: results.rainMm[k * scenarios], value }] : [];
+    }),
+  );
+  if (points.length === 0 || labels.length < 2) return emptyFigure(finding);
+  const unit = unitOf(measure);
+  const said = (value: number) => show(value, unit, reading).text;
+  return {
+    finding,
+    legend: shown.map((s) => ({ label: names[s], fill: scenarioColour(s), symbol: scenarioSymbol(s) })),
+    caption: `Each mark is one winter: across, the rain that fell in it; up, ${labelOf(measure)}.`,
+    table: {
+      caption: `${capital(labelOf(measure))} by winter`,
+      head: ['winter', 'rain and snow', ...shown.map((s) => names[s])],
+      rows: labels.map((label, k) => [
+        label,
+        show(results.rainMm[k * scenarios], 'mm', reading).text,
+        ...shown.map((s) => said(results[measure][k * scenarios + s])),
+      ]),
+    },
+    draw: (width) => drawWinters(points, names, [labels[driest], labels[wettest]], said, reading, width),
+  };
+}
+
+function drawWinters(
+  points: readonly WinterPoint[],
+  names: readonly string[],
+  ends: readonly string[],
+  said: (value: number) => string,
+  reading: Reading,
+  width: number,
+): Element {
+  const values = points.map((p) => p.value);
+  const low = Math.min(0, ...values);
+  const top = Math.max(...points.map((p) => p.value));
+  return plot({
+    ...frame(width, Math.min(320, Math.max(220, width * 0.45))),
+    marginLeft: 66,
+    marginRight: 20,
+    marginTop: 20,
+    marginBottom: 34,
+    x: { label: null, nice: true, inset: 8 },
+    y: { domain: [low < 0 ? -roundUp(-low) : 0, roundUp(top)], label: null },
+    color: { type: 'ordinal', domain: names, range: names.map((_, k) => scenarioColour(k)) },
+    symbol: { domain: names, range: names.map((_, k) => scenarioSymbol(k)) },
+    marks: [
+      gridY({ stroke: GREYS.rule, ticks: 4 }),
+      axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
+      axisX({ ticks: Math.max(2, Math.floor(width / 130)), tickSize: 0, fill: GREYS.quiet, tickFormat: (v: number) => show(v, 'mm', reading).text }),
+      ruleY([0], { stroke: INK }),
+      dot(points, {
+        x: 'rainMm',
+        y: 'value',
+        fill: { value: 'scenario', scale: 'color' },
+        symbol: { value: 'scenario', scale: 'symbol' },
+        r: 4.5,
+        stroke: PAPER,
+      }),
+      text(
+        ends.flatMap((winter) => {
+          const own = points.filter((p) => p.winter === winter);
+          return own.length === 0 ? [] : [own.reduce((a, b) => (b.value > a.value ? b : a))];
+        }),
+        { x: 'rainMm', y: 'value', text: 'winter', dy: -12, fill: GREYS.quiet },
+      ),
+    ],
+  });
+}

@@ -1,0 +1,149 @@
+/** A result while one input is turned, a line for each scenario; and where two of them change places. */
+import { axisX, axisY, dot, gridY, lineY, plot, ruleX, ruleY, text } from '@observablehq/plot';
+import type { Flips } from '../explore/flip.ts';
+import type { Sweep } from '../explore/sweep.ts';
+import { emptyFigure, type Figure } from './figure.ts';
+import { frame, roundUp } from './frame.ts';
+import { GREYS, INK, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
+import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
+import { saidTurn, saidValue, verdictOf } from './verdict.ts';
+
+export interface SweepView {
+  readonly measure: string;
+  /** Every scenario of the notebook, in its order. */
+  readonly names: readonly string[];
+  /** Places of the scenarios to draw; all when absent. */
+  readonly shown?: readonly number[];
+  readonly flips?: Flips | null;
+  /** To build each scenario, for saying what has to pay for itself. */
+  readonly capital?: readonly (number | null)[];
+}
+
+const valueAt = ({ results, scenarios }: Sweep, measure: string, step: number, scenario: number): number =>
+  results[measure][step * scenarios + scenario];
+
+/** "Between 5 and 54 head “Slats” costs from … to …; …" */
+export function sweepFinding(sweep: Sweep, { measure, names, shown = names.map((_, k) => k) }: SweepView, reading: Reading): string {
+  const { turn, at } = sweep;
+  const unit = unitOf(measure);
+  const last = at.length - 1;
+  const said = (v: number) => show(v, unit, reading).text;
+  const parts = shown.flatMap((s) => {
+    const [a, b] = [valueAt(sweep, measure, 0, s), valueAt(sweep, measure, last, s)];
+    if (!Number.isFinite(a) || !Number.isFinite(b)) return [];
+    if (said(a) === said(b)) return [`stays ${said(a)} in “${names[s]}”`];
+    return [`goes from ${said(a)} to ${said(b)} in “${names[s]}”`];
+  });
+  const span = `From ${saidValue(turn, at[0], reading)} to ${saidTurn(turn, at[last], reading)}`;
+  return parts.length === 0 ? `${span}: no scenario has ${labelOf(measure)}.` : `${span}, ${labelOf(measure)} ${inWords(parts)}.`;
+}
+
+/** The flips in a sentence that a keeper can act on. */
+export function flipFinding(flips: Flips, { names, capital: build }: Pick<SweepView, 'names' | 'capital'>, reading: Reading): string {
+  const { turn, first, second, ties, measure, from, to } = flips;
+  const { wins, byMore } = verdictOf(measure);
+  const [a, b] = [`“${names[first]}”`, `“${names[second]}”`];
+  const span = `from ${saidValue(turn, from, reading)} to ${saidTurn(turn, to, reading)}`;
+  if (!flips.comparable) return `${a} and ${b} cannot be set against each other: one of them has no ${labelOf(measure)}.`;
+  const other = (k: number) => (k === first ? second : first);
+  const winner = (more: number) => (byMore ? more : other(more));
+  if (ties.length === 0) {
+    if (flips.moreAtLow === null) return `${a} and ${b} do not part in ${labelOf(measure)} ${span}.`;
+    const best = winner(flips.moreAtLow);
+    return `“${names[best]}” ${wins} than “${names[other(best)]}” all the way ${span}; the answer does not flip.`;
+  }
+  const at = ties.map((tie) => saidTurn(turn, tie.at, reading));
+  if (ties.length === 1) {
+    const [below, above] = [winner(ties[0].moreBelow), winner(ties[0].moreAbove)];
+    const dearer = (k: number) => (build?.[k] ?? 0) > (build?.[other(k)] ?? 0);
+    const pays =
+      unitOf(measure).startsWith('money') && /[cC]ost/.test(measure)
+        ? dearer(above)
+          ? `Below ${at[0]} “${names[above]}” does not pay for itself against “${names[below]}”. `
+          : dearer(below)
+            ? `From ${at[0]} on “${names[below]}” does not pay for itself against “${names[above]}”. `
+            : ''
+        : '';
+    return `${pays}Below ${at[0]} “${names[below]}” ${wins}, above it “${names[above]}” does.`;
+  }
+  const order = [winner(ties[0].moreBelow), ...ties.map((tie) => winner(tie.moreAbove))];
+  const stretches = order.map((k, i) =>
+    i === 0 ? `“${names[k]}” below ${at[0]}` : i === ties.length ? `“${names[k]}” above ${at[i - 1]}` : `“${names[k]}” up to ${at[i]}`,
+  );
+  return `The answer flips ${ties.length} times ${span}. What ${wins}: ${stretches.join(', then ')}.`;
+}
+
+export function sweepFigure(sweep: Sweep, view: SweepView, reading: Reading): Figure {
+  const { measure, names, flips, shown = names.map((_, k) => k) } = view;
+  const { turn, at } = sweep;
+  const finding = flips ? flipFinding(flips, view, reading) : sweepFinding(sweep, view, reading);
+  const lines = shown.filter((s) => at.some((_, step) => Number.isFinite(valueAt(sweep, measure, step, s))));
+  if (lines.length === 0) return emptyFigure(finding);
+  const unit = unitOf(measure);
+  const said = (v: number) => show(v, unit, reading).text;
+  const money = unit.startsWith('money') ? ` Money in ${moneyOf(reading)}.` : '';
+  const absent = shown.filter((s) => !lines.includes(s)).map((s) => `“${names[s]}”`);
+  return {
+    finding,
+    legend: lines.map((s) => ({ label: names[s], fill: scenarioColour(s), symbol: scenarioSymbol(s) })),
+    caption: `Across, ${turn.label}; up, ${labelOf(measure)}. The upright line is where it stands now.${flips && flips.ties.length > 0 ? ' The ring is where the two are equal.' : ''}${absent.length > 0 ? ` There is none in ${inWords(absent)}.` : ''}${money}`,
+    table: {
+      caption: `${capital(labelOf(measure))} by ${turn.label}`,
+      head: [turn.label, ...lines.map((s) => names[s])],
+      rows: at.map((value, step) => [saidValue(turn, value, reading), ...lines.map((s) => said(valueAt(sweep, measure, step, s)))]),
+    },
+    draw: (width) => drawSweep(sweep, { ...view, shown: lines }, reading, width),
+  };
+}
+
+interface Point {
+  readonly at: number;
+  readonly value: number;
+  readonly scenario: string;
+}
+
+function drawSweep(sweep: Sweep, { measure, names, flips, shown = [] }: SweepView, reading: Reading, width: number): Element {
+  const { at, turn } = sweep;
+  const unit = unitOf(measure);
+  const said = (v: number) => show(v, unit, reading).text;
+  const lines = shown.map((s) => ({
+    name: names[s],
+    points: at.map((value, step): Point => ({ at: value, value: valueAt(sweep, measure, step, s), scenario: names[s] })),
+  }));
+  const points = lines.flatMap((line) => line.points).filter((p) => Number.isFinite(p.value));
+  const low = Math.min(0, ...points.map((p) => p.value));
+  const high = Math.max(0, ...points.map((p) => p.value));
+  const every = Math.max(1, Math.round(at.length / 6));
+  const marked = lines.flatMap(({ points: own }, k) => own.filter((p, i) => Number.isFinite(p.value) && (i + k) % every === 0));
+  const rings = (flips?.ties ?? []).map((tie) => ({ at: tie.at, value: between(sweep, measure, shown.includes(flips?.first ?? -1) ? (flips?.first as number) : shown[0], tie.at) }));
+  return plot({
+    ...frame(width, Math.min(330, Math.max(220, width * 0.45))),
+    marginLeft: 66,
+    marginRight: 16,
+    marginTop: 22,
+    marginBottom: 34,
+    x: { domain: [at[0], at[at.length - 1]], label: null },
+    y: { domain: [low < 0 ? -roundUp(-low) : 0, high > 0 ? roundUp(high) : 0], label: null },
+    color: { type: 'ordinal', domain: names, range: names.map((_, k) => scenarioColour(k)) },
+    symbol: { domain: names, range: names.map((_, k) => scenarioSymbol(k)) },
+    marks: [
+      gridY({ stroke: GREYS.rule, ticks: 4 }),
+      axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
+      axisX({ ticks: Math.max(2, Math.floor(width / 110)), tickSize: 0, fill: GREYS.quiet, tickFormat: (v: number) => saidValue(turn, v, reading) }),
+      ruleY([0], { stroke: INK }),
+      turn.now >= at[0] && turn.now <= at[at.length - 1] ? [ruleX([turn.now], { stroke: GREYS.quiet, strokeDasharray: '3 3' }), text([turn.now], { x: (v: number) => v, frameAnchor: 'top', dy: -14, text: () => 'now', fill: GREYS.quiet })] : [],
+      lineY(points, { x: 'at', y: 'value', z: 'scenario', stroke: { value: 'scenario', scale: 'color' }, strokeWidth: 2 }),
+      dot(marked, { x: 'at', y: 'value', fill: { value: 'scenario', scale: 'color' }, symbol: { value: 'scenario', scale: 'symbol' }, r: 4.5, stroke: PAPER }),
+      dot(rings, { x: 'at', y: 'value', r: 8, stroke: INK, strokeWidth: 2 }),
+      text(rings, { x: 'at', y: 'value', dy: -16, fontWeight: 600, fill: INK, text: (r: { at: number }) => saidValue(turn, r.at, reading) }),
+    ],
+  });
+}
+
+/** The measure between two steps, on the line as it is drawn. */
+function between(sweep: Sweep, measure: string, scenario: number, at: number): number {
+  const k = Math.max(1, sweep.at.findIndex((value) => value >= at));
+  const [x0, x1] = [sweep.at[k - 1], sweep.at[k]];
+  const [y0, y1] = [valueAt(sweep, measure, k - 1, scenario), valueAt(sweep, measure, k, scenario)];
+  return y0 + ((y1 - y0) * (at - x0)) / (x1 - x0);
+}

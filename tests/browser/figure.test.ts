@@ -1,0 +1,75 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import { page } from 'vitest/browser';
+import '../../src/app/styles.css';
+import '../../src/elements/wk-figure.ts';
+import '../../src/elements/wk-ledger.ts';
+import { compareFigure } from '../../src/plots/compare.ts';
+import { ladderFigure } from '../../src/plots/ladder.ts';
+import { ledgerFigure } from '../../src/plots/ledger.ts';
+import { WEEK_SERIES, weekFigure } from '../../src/plots/weeks.ts';
+import { evaluation, reading } from './fixtures/evaluation.ts';
+
+const { scenarios } = evaluation;
+afterEach(() => document.body.replaceChildren());
+
+async function shown(width: number, figure: ReturnType<typeof ledgerFigure>) {
+  await page.viewport(width, 800);
+  const element = document.createElement('wk-figure');
+  element.figure = figure;
+  document.body.append(element);
+  await expect.poll(() => element.shadowRoot?.querySelector('.drawing svg')).toBeTruthy();
+  return element.shadowRoot as ShadowRoot;
+}
+
+const FIGURES = {
+  ledger: () => ledgerFigure(scenarios, 'nitrogen', reading),
+  ladder: () => ladderFigure(scenarios, reading),
+  compare: () => compareFigure(scenarios, 'netCost', reading),
+  bed: () => weekFigure(scenarios, WEEK_SERIES.bedDepthM, reading),
+  rain: () => weekFigure(scenarios, WEEK_SERIES.weekRainMm, reading),
+};
+
+describe('wk-figure', () => {
+  it.each(Object.entries(FIGURES).flatMap(([name, figure]) => [390, 1280].map((width) => [name, width, figure] as const)))(
+    'draws %s at %i px inside its column, with a name and a table',
+    async (_, width, figure) => {
+      const root = await shown(width, figure());
+      const drawing = root.querySelector('[role=img]') as HTMLElement;
+      expect(drawing.getAttribute('aria-label')).toBe(figure().finding);
+      const svg = drawing.querySelector('svg') as SVGSVGElement;
+      expect(svg.getBoundingClientRect().width).toBeLessThanOrEqual(width);
+      for (const text of svg.querySelectorAll('text')) {
+        const box = text.getBoundingClientRect();
+        expect(box.left).toBeGreaterThanOrEqual(-1);
+        expect(box.right).toBeLessThanOrEqual(width + 1);
+      }
+      expect(root.querySelectorAll('tbody tr')).toHaveLength(figure().table.rows.length);
+    },
+  );
+
+  it('draws again when its figure changes', async () => {
+    const root = await shown(800, FIGURES.compare());
+    const before = root.querySelector('.drawing')?.innerHTML;
+    (root.host as HTMLElement & { figure: unknown }).figure = compareFigure(scenarios, 'labourHours', reading);
+    await expect.poll(() => root.querySelector('.drawing')?.innerHTML).not.toBe(before);
+  });
+
+  it('keeps the colour of what is kept with its scenario, and a pattern for every loss', async () => {
+    const root = await shown(800, FIGURES.ledger());
+    const fills = [...root.querySelectorAll('.drawing g[aria-label=bar] rect')].map((rect) => rect.getAttribute('fill'));
+    expect(fills.filter((fill) => fill?.startsWith('#'))).toHaveLength(3);
+    expect(fills.filter((fill) => fill?.startsWith('url(#'))).toHaveLength(15);
+  });
+});
+
+describe('wk-ledger', () => {
+  it('shows the element the reader chooses', async () => {
+    await page.viewport(800, 800);
+    const element = document.createElement('wk-ledger');
+    element.results = scenarios;
+    element.reading = reading;
+    document.body.append(element);
+    await page.getByRole('radio', { name: 'Potassium' }).click();
+    await expect.element(page.getByText(/620 kg of potassium/).first()).toBeVisible();
+  });
+});

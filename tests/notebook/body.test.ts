@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest';
+import { CELL_KINDS, CELL_OPTIONS } from '../../src/notebook/cells.ts';
+import { isInlineValue, readInlineValue } from '../../src/notebook/inline.ts';
+import { proseHtml } from '../../src/notebook/markdown.ts';
+import { type Notebook, readNotebook } from '../../src/notebook/read.ts';
+import { replaceBlock } from '../../src/notebook/write.ts';
+import { shipped } from './shipped.ts';
+import { SMALL } from './small.ts';
+
+const blocksOf = (text: string) => (readNotebook(text, 'small.md').notebook as Notebook).blocks;
+
+describe('cells', () => {
+  it('are fences of their own whose first word is a kind; all else is prose', () => {
+    expect(blocksOf(SMALL).map((b) => [b.type, b.type === 'cell' ? b.kind : '', b.line])).toEqual([
+      ['prose', '', 34],
+      ['cell', 'ledger', 40],
+      ['prose', '', 43],
+      ['cell', 'sweep', 53],
+    ]);
+    expect(blocksOf(SMALL).flatMap((b) => (b.type === 'cell' ? [b.options] : []))).toEqual([
+      { element: 'nitrogen' },
+      { over: 'rainFactor', measure: 'netCost', steps: 41 },
+    ]);
+  });
+
+  it('stand where they say: text, offsets and lines agree in every shipped notebook', () => {
+    for (const text of [SMALL, ...shipped.map((s) => s.text)])
+      for (const block of blocksOf(text)) {
+        expect(text.slice(block.from, block.to)).toBe(block.text);
+        expect(text.slice(0, block.from).split('\n').length).toBe(block.line);
+        expect(replaceBlock(text, block, block.text)).toBe(text);
+      }
+  });
+
+  it('that cannot be read are kept, to be shown in place', () => {
+    const { notebook, problems } = readNotebook(
+      SMALL.replace('element: nitrogen', 'element: gold'),
+      'small.md',
+    );
+    expect(notebook?.blocks[1]).toMatchObject({
+      type: 'broken',
+      kind: 'ledger',
+      line: 40,
+      text: '```ledger\nelement: gold\n```\n',
+    });
+    expect(problems).toHaveLength(1);
+  });
+
+  it('of every kind but those that need a measure can stand without options', () => {
+    const needing = CELL_KINDS.filter((kind) => !CELL_OPTIONS[kind].safeParse({}).success);
+    expect(needing).toEqual(['compare', 'sweep', 'flip', 'draws', 'rank']);
+  });
+
+  it('of every kind but mix, diary and a few plain ones appear in the shipped notebooks', () => {
+    const used = new Set(
+      shipped.flatMap(({ text }) => blocksOf(text).map((b) => (b.type === 'cell' ? b.kind : ''))),
+    );
+    expect(CELL_KINDS.filter((kind) => !used.has(kind))).toEqual(['diary']);
+  });
+});
+
+describe('values by name', () => {
+  it('are found in the prose with their lines', () => {
+    const [first] = blocksOf(SMALL);
+    expect(first.type === 'prose' && first.values).toEqual([
+      { quantity: 'nitrogenKeptKg', scenario: 'Deep bed', line: 37 },
+      { quantity: 'nitrogenExcretedKg', scenario: null, line: 38 },
+    ]);
+  });
+
+  it.each([
+    ['=netCost of Deep bed, no grant', { quantity: 'netCost', scenario: 'Deep bed, no grant' }],
+    ['= headCount', { quantity: 'headCount', scenario: null }],
+    ['=a of b of c', { quantity: 'a', scenario: 'b of c' }],
+  ])('%s', (code, expected) => {
+    expect(readInlineValue(code, 3)).toEqual({ ...expected, line: 3 });
+  });
+
+  it.each(['=1+2', '=a+b', '=a of', '=', '=SUM(A1)', '=a.b', '=constructor()'])('%s is refused', (code) => {
+    expect(isInlineValue(code)).toBe(true);
+    expect(readInlineValue(code, 1)).toBeUndefined();
+  });
+});
+
+describe('prose as HTML', () => {
+  const html = (text: string) => proseHtml(text, ({ quantity, scenario }) => `<${quantity}|${scenario}>`);
+
+  it('shows values as buttons whose text is escaped', () => {
+    expect(html('keeps `=netCost of A "b" <c>`.')).toBe(
+      '<p>keeps <button type="button" class="inline-value" data-quantity="netCost" data-scenario="A &quot;b&quot; &lt;c&gt;">&lt;netCost|A &quot;b&quot; &lt;c&gt;&gt;</button>.</p>\n',
+    );
+  });
+
+  it('lets through no HTML, no script address and no picture', () => {
+    const made = html(
+      '<script>x</script> <img src=x onerror=y> [a](javascript:b) ![p](http://example.org/p.png) [ok](other.md)',
+    );
+    expect(made).not.toMatch(/<script|<img|href="javascript/);
+    expect(made).toContain('&lt;script&gt;');
+    expect(made).toContain('<a href="other.md" rel="noopener noreferrer">ok</a>');
+  });
+});

@@ -1,0 +1,106 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { type FrontMatter, findFrontMatter } from '../../src/notebook/frontMatter.ts';
+import { frontSchema } from '../../src/notebook/frontSchema.ts';
+import { INPUTS } from '../../src/notebook/inputs.ts';
+import { notebookJsonSchema, notebookJsonSchemaText } from '../../src/notebook/jsonSchema.ts';
+import { type Migration, migrate } from '../../src/notebook/migrate.ts';
+import { type Notebook, readNotebook } from '../../src/notebook/read.ts';
+import { farmSchema, scenarioSchema } from '../../src/notebook/schema.ts';
+import { allowedWords, schemaAt } from '../../src/notebook/schemaAt.ts';
+import { shipped } from './shipped.ts';
+import { SMALL } from './small.ts';
+
+interface Json {
+  readonly properties: Record<string, Json>;
+  readonly required?: readonly string[];
+  readonly items: Json;
+  readonly enum?: readonly string[];
+  readonly description?: string;
+  readonly additionalProperties?: boolean;
+}
+
+describe('shared/notebook.schema.json', () => {
+  it('is the one the definition gives: run `npm run generate` when it is not', () => {
+    expect(readFileSync(new URL('../../shared/notebook.schema.json', import.meta.url), 'utf8')).toBe(
+      notebookJsonSchemaText(),
+    );
+  });
+
+  it('asks of a scenario only its name, system and reason, and knows every key it may have', () => {
+    const scenario = (notebookJsonSchema() as unknown as Json).properties.scenarios.items;
+    expect(scenario.required).toEqual(['name', 'system', 'because']);
+    expect(Object.keys(scenario.properties).sort()).toEqual(Object.keys(scenarioSchema.shape).sort());
+    expect(Object.keys(scenario.properties.farm.properties)).toEqual(Object.keys(farmSchema.shape));
+    expect(scenario.properties.farm.required).toBeUndefined();
+    expect(scenario.properties.shed.properties.stanceDepthM.description).toContain('feed stance');
+    expect(scenario.additionalProperties).toBe(false);
+  });
+
+  it.each(shipped)('accepts $file as it is written', ({ text }) => {
+    expect(
+      frontSchema.safeParse(parse((findFrontMatter(text, '') as FrontMatter).source)).error?.issues,
+    ).toBeUndefined();
+  });
+});
+
+describe('what is allowed, in words', () => {
+  it.each([
+    ['placement.bedShare', 'a number from 0 to 1'],
+    ['farm.land.receivingHa', 'a number above 0'],
+    ['farm.herd.0.head', 'a number of 0 or more'],
+    ['farm.soil.texture', 'one of sand, loamySand, sandyLoam, loam, siltLoam, siltyClayLoam, clay'],
+    ['farm.winter.start', 'a date as year-month-day, such as 2025-11-01'],
+    ['farm.weather.monthly.rainMm', 'a list of 12'],
+    ['farm.herd', 'a list of 1 to 12'],
+    ['compost.turns', 'a whole number from 0 to 30'],
+    ['farm.money.currency', 'three capital letters, such as EUR'],
+    ['shed.ownTimber', 'true or false'],
+    ['name', 'words, at most 60 letters'],
+  ])('%s: %s', (path, words) => {
+    const schema = schemaAt(scenarioSchema, path.split('.'));
+    expect(schema && allowedWords(schema)).toBe(words);
+  });
+
+  it('has a schema at the path of every input of the model', () => {
+    expect(INPUTS.filter(({ path }) => schemaAt(scenarioSchema, path.split('.')) === undefined)).toEqual([]);
+  });
+});
+
+describe('older formats', () => {
+  /** A format that never was: it called the farm's ground `fields`. */
+  const fromZero: Migration = ({ fields, ...front }) => ({
+    ...front,
+    farm: { ...(front.farm as object), land: fields },
+  });
+  const old = SMALL.replace('winterkeep: 1', 'winterkeep: 0')
+    .replace('  land: { receivingHa: 20 }\n', '')
+    .replace('farm:', 'fields: { receivingHa: 20 }\nfarm:');
+
+  it('are lifted version by version before they are checked, the text left as it is', () => {
+    const { notebook, problems } = readNotebook(old, 'old.md', { 0: fromZero });
+    expect(problems).toEqual([]);
+    expect(notebook?.version).toBe(0);
+    expect(notebook?.farm).toEqual((readNotebook(SMALL, 'x.md').notebook as Notebook).farm);
+    expect(notebook?.text).toBe(old);
+  });
+
+  it('say what is wrong with them where it is written', () => {
+    const { problems } = readNotebook(old.replace('head: 16', 'head: -1'), 'old.md', { 0: fromZero });
+    expect(problems).toMatchObject([{ key: 'farm.herd.0.head', line: 12 }]);
+  });
+
+  it('without a way to today are refused', () => {
+    expect(readNotebook(old, 'old.md').problems).toMatchObject([
+      { key: 'winterkeep', found: '0', allowed: '1' },
+    ]);
+    expect(
+      readNotebook(old.replace('winterkeep: 0', 'winterkeep: -1'), 'old.md', { 0: fromZero }).problems,
+    ).toMatchObject([{ key: 'winterkeep', allowed: '0 to 1' }]);
+  });
+
+  it('leave a text of today alone', () => {
+    expect(migrate({ winterkeep: 1, title: 'x' }, { 0: fromZero })).toEqual({ winterkeep: 1, title: 'x' });
+  });
+});

@@ -1,0 +1,8 @@
+import { readdirSync, readFileSync } from 'node:fs';
+
+const FOLDER = new URL('../../notebooks/', import.meta.url);
+
+/** Every shipped notebook: file name and text. */
+export const shipped: readonly { readonly file: string; readonly text: string }[] = readdirSync(FOLDER)
+  .filter((file) => file.endsWith('.md'))
+  .map((file) => ({ file, text: readFileSync(new URL(file, FOLDER), 'utf8') }));
