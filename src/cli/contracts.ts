@@ -1,9 +1,10 @@
 /** The contracts with the outside that are read off the code, as texts for `shared/`. */
 import { RESULTS } from '../model/dictionary.ts';
+import { notebookJsonSchemaText } from '../notebook/jsonSchema.ts';
 import { csvField } from './csv.ts';
 
 /** Every quantity the model makes: the dictionary as CSV. */
-export function quantitiesCsv(): string {
+function quantitiesCsv(): string {
   const rows = RESULTS.map(({ name, label, unit, stage, route, formula, from, source }) =>
     [name, label, unit, stage, route, formula, from?.join(' '), source?.join(' ')].map(csvField).join(','),
   );
@@ -14,7 +15,7 @@ const nullableNumber = { type: ['number', 'null'] };
 const values = { type: 'object', additionalProperties: nullableNumber };
 
 /** What `compare --format json` prints, as JSON Schema. */
-export function resultsSchema(): string {
+function resultsSchema(): string {
   const names = ['winterDays', ...RESULTS.map((r) => r.name)];
   const schema = {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -71,3 +72,10 @@ export function resultsSchema(): string {
   };
   return `${JSON.stringify(schema, null, 2)}\n`;
 }
+
+/** Generated files by path; a test refuses them when they are stale. */
+export const GENERATED: Readonly<Record<string, () => string>> = {
+  'shared/notebook.schema.json': notebookJsonSchemaText,
+  'shared/results.schema.json': resultsSchema,
+  'shared/quantities.csv': quantitiesCsv,
+};

@@ -2,13 +2,9 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { notebookJsonSchemaText } from '../notebook/jsonSchema.ts';
+import { GENERATED } from './contracts.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const GENERATED: Readonly<Record<string, () => string>> = {
-  'shared/notebook.schema.json': notebookJsonSchemaText,
-};
-
 for (const [path, text] of Object.entries(GENERATED)) {
   writeFileSync(join(root, path), text());
   process.stdout.write(`${path}\n`);

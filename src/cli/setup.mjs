@@ -2,27 +2,48 @@
 // `--browser` a Chromium when none is found. Quiet when there is nothing to do.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { findChromium } from './chromium.mjs';
 
 const ROOT = new URL('../../', import.meta.url);
+const BUSY = new URL('.winterkeep-setup/', ROOT);
 const STAMP = new URL('node_modules/.winterkeep-lock', ROOT);
 
 const [major, minor] = process.versions.node.split('.').map(Number);
 if (major < 20 || (major === 20 && minor < 19))
   fail(`Node ${process.versions.node} is too old: winterkeep needs Node 20.19 or newer.`);
 
-const lock = createHash('sha256')
-  .update(readFileSync(new URL('package-lock.json', ROOT)))
-  .digest('hex');
-if (!existsSync(STAMP) || readFileSync(STAMP, 'utf8') !== lock) {
+const wanted = createHash('sha256').update(readFileSync(new URL('package-lock.json', ROOT))).digest('hex');
+const ready = () => existsSync(STAMP) && readFileSync(STAMP, 'utf8') === wanted;
+if (!ready()) await alone(installPackages);
+
+function installPackages() {
+  // Another command may have done it while this one waited.
+  if (ready()) return;
   say('Installing packages …');
-  run(
-    'npm',
-    ['ci', '--no-audit', '--no-fund'],
-    'Packages could not be installed. Is there a network? The lines above say what failed.',
-  );
-  writeFileSync(STAMP, lock);
+  run('npm', ['ci', '--no-audit', '--no-fund'], 'Packages could not be installed. Is there a network? The lines above say what failed.');
+  writeFileSync(STAMP, wanted);
+}
+
+/** Two commands started at once must not both empty node_modules: the second waits for the first. */
+async function alone(work) {
+  const started = Date.now();
+  for (;;) {
+    try {
+      mkdirSync(BUSY);
+      break;
+    } catch (error) {
+      if (error.code !== 'EEXIST') throw error;
+      // Left behind by a set-up that was stopped.
+      const age = Date.now() - (statSync(BUSY, { throwIfNoEntry: false })?.mtimeMs ?? Date.now());
+      if (age > 600_000 || Date.now() - started > 600_000) rmSync(BUSY, { recursive: true, force: true });
+      await new Promise((resolve) => setTimeout(resolve, 300));
+    }
+  }
+  process.on('exit', () => rmSync(BUSY, { recursive: true, force: true }));
+  for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => process.exit(1));
+  work();
+  rmSync(BUSY, { recursive: true, force: true });
 }
 
 if (process.argv.includes('--browser') && !findChromium()) {

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import { calendarFile } from '../explore/calendarFile.ts';
 import { type SeasonPlan, seasonPlan } from '../explore/season.ts';
 import { sayDay } from '../model/checks/bedSeries.ts';
-import type { ScenarioResult } from '../model/evaluate.ts';
+import type { ShedResult } from '../model/checks/check.ts';
 import type { Coefficient } from '../tables/coefficient.ts';
 import { shared } from './style.ts';
 
@@ -78,7 +78,7 @@ export class WkCalendar extends LitElement {
     `,
   ];
 
-  declare result: ScenarioResult | undefined;
+  declare result: ShedResult | undefined;
   declare coefficients: ReadonlyMap<string, Coefficient> | undefined;
 
   #save(plan: SeasonPlan): void {

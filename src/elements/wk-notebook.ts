@@ -1,6 +1,9 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
+import type { Draws } from '../explore/draws.ts';
+import type { RowChanges } from '../model/bind.ts';
 import type { Run, ScenarioResult } from '../model/evaluate.ts';
+import type { PreparedWeather } from '../model/weather.ts';
 import type { Block, CellBlock } from '../notebook/body.ts';
 import type { InlineValue } from '../notebook/inline.ts';
 import { proseHtml } from '../notebook/markdown.ts';
@@ -9,13 +12,19 @@ import type { Figure } from '../plots/figure.ts';
 import { ladderFigure } from '../plots/ladder.ts';
 import { type Reading, show, unitOf } from '../plots/reading.ts';
 import { WEEK_SERIES, weekFigure } from '../plots/weeks.ts';
+import type { Explorer } from '../store/explorer.ts';
 import { ask } from './events.ts';
 import { shared } from './style.ts';
 import './wk-checks.ts';
+import './wk-draws.ts';
 import './wk-figure.ts';
+import './wk-flip.ts';
 import './wk-ledger.ts';
 import './wk-problems.ts';
+import './wk-rain.ts';
+import './wk-rank.ts';
 import './wk-sources.ts';
+import './wk-sweep.ts';
 import './wk-calendar.ts';
 import './wk-plan.ts';
 import './wk-section.ts';
@@ -41,6 +50,11 @@ export class WkNotebook extends LitElement {
     run: { attribute: false },
     reading: { attribute: false },
     heading: {},
+    explorer: { attribute: false },
+    changes: { attribute: false },
+    draws: { attribute: false },
+    seed: { type: Number },
+    winters: { attribute: false },
   };
 
   static override styles = [
@@ -117,6 +131,13 @@ export class WkNotebook extends LitElement {
   declare reading: Reading;
   /** The page's own heading; the same words at the top of the prose are not said twice. */
   declare heading: string;
+  /** What the exploring cells ask; without it they stay empty. */
+  declare explorer: Explorer | undefined;
+  declare changes: RowChanges | undefined;
+  declare draws: Draws | undefined;
+  declare seed: number;
+  /** Every winter of the weather file. */
+  declare winters: readonly PreparedWeather[];
 
   constructor() {
     super();
@@ -124,6 +145,8 @@ export class WkNotebook extends LitElement {
     this.results = [];
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
     this.heading = '';
+    this.seed = 1;
+    this.winters = [];
   }
 
   #scenarioOf(name: string | null): number {
@@ -172,7 +195,7 @@ export class WkNotebook extends LitElement {
   }
 
   #cell(block: CellBlock): TemplateResult | typeof nothing {
-    const { reading } = this;
+    const { changes, explorer, reading, run } = this;
     switch (block.kind) {
       case 'cards':
         return nothing;
@@ -182,10 +205,26 @@ export class WkNotebook extends LitElement {
         return this.#figure(compareFigure(this.#some(block.options.scenarios), block.options.measure, reading), block.options.caption);
       case 'ladder':
         return this.#figure(ladderFigure(this.#some(block.options.scenarios), reading), block.options.caption, 'Nitrogen step by step');
-      case 'rain':
-        if (block.options.show !== 'winter') return this.#asWritten(block);
-        return html`${this.#figure(weekFigure(this.results, WEEK_SERIES.weekRainMm, reading), block.options.caption, 'Rain')}
-        ${this.#figure(weekFigure(this.results, WEEK_SERIES.weekDrainageMm, reading), undefined, 'Drainage')}`;
+      case 'rain': {
+        const { show: which, scenario, measure, caption } = block.options;
+        return html`<wk-rain .run=${run} .explorer=${explorer} .winters=${this.winters} .reading=${reading} .show=${which} .scenario=${scenario} .measure=${measure ?? 'nitrogenLeachedKg'} .caption=${caption}></wk-rain>`;
+      }
+      case 'sweep': {
+        const { over, from, to, steps, measure, across, scenarios, caption } = block.options;
+        return html`<wk-sweep .run=${run} .explorer=${explorer} .changes=${changes} .reading=${reading} .over=${over} .from=${from} .to=${to} .steps=${steps} .measure=${measure} .across=${across} .scenarios=${scenarios} .caption=${caption}></wk-sweep>`;
+      }
+      case 'flip': {
+        const { over, from, to, steps, measure, between, caption } = block.options;
+        return html`<wk-flip .run=${run} .explorer=${explorer} .changes=${changes} .reading=${reading} .over=${over} .from=${from} .to=${to} .steps=${steps} .measure=${measure} .between=${between} .caption=${caption}></wk-flip>`;
+      }
+      case 'draws': {
+        const { measure, scenarios, caption } = block.options;
+        return html`<wk-draws .run=${run} .explorer=${explorer} .changes=${changes} .draws=${this.draws} .seed=${this.seed} .reading=${reading} .measure=${measure} .scenarios=${scenarios} .caption=${caption}></wk-draws>`;
+      }
+      case 'rank': {
+        const { measure, between, top, caption } = block.options;
+        return html`<wk-rank .run=${run} .explorer=${explorer} .seed=${this.seed} .reading=${reading} .measure=${measure} .between=${between} .top=${top} .caption=${caption}></wk-rank>`;
+      }
       case 'bed':
         return this.#figure(weekFigure(this.#some(block.options.scenarios), WEEK_SERIES[BED[block.options.show]], reading), block.options.caption, 'The bed');
       case 'checks':

@@ -1,5 +1,5 @@
 import { html, LitElement, nothing } from 'lit';
-import type { ScenarioResult } from '../model/evaluate.ts';
+import type { ShedResult } from '../model/checks/check.ts';
 import { planFigure } from '../plots/plan.ts';
 import type { Coefficient } from '../tables/coefficient.ts';
 import { shared } from './style.ts';
@@ -10,7 +10,7 @@ export class WkPlan extends LitElement {
   static override properties = { result: { attribute: false }, coefficients: { attribute: false } };
   static override styles = shared;
 
-  declare result: ScenarioResult | undefined;
+  declare result: ShedResult | undefined;
   declare coefficients: ReadonlyMap<string, Coefficient> | undefined;
 
   protected override render() {

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { sayDay, weekStart } from '../model/checks/bedSeries.ts';
-import type { ScenarioResult } from '../model/evaluate.ts';
+import type { ShedResult } from '../model/checks/check.ts';
 import { toElement } from '../plots/drawing.ts';
 import { sceneAt } from '../plots/scene.ts';
 import { sectionDrawing, sectionFigure, sectionFinding } from '../plots/section.ts';
@@ -63,7 +63,7 @@ export class WkSection extends LitElement {
     `,
   ];
 
-  declare result: ScenarioResult | undefined;
+  declare result: ShedResult | undefined;
   declare coefficients: ReadonlyMap<string, Coefficient> | undefined;
   declare week: number;
 

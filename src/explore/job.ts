@@ -10,7 +10,7 @@ import { type Flips, findFlips } from './flip.ts';
 import { betterOf } from './measures.ts';
 import { type Setting, withChanges } from './rows.ts';
 import { type Bands, bandsOf } from './spread.ts';
-import { type Grid, type Sweep, spanOf, stepsBetween, sweep, sweepTwo, turnOf } from './sweep.ts';
+import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo, turnOf } from './sweep.ts';
 import { runWinters, type Winters } from './winters.ts';
 
 interface Span {
@@ -97,14 +97,14 @@ export function* work(base: Setting, request: Request, changes: RowChanges = new
   const turn = turnOf(setting, request.over);
   if (!turn) return null;
   const span = spanOf(turn, request.from, request.to);
-  if (request.kind === 'sweep') return sweep(setting, turn, stepsBetween(...span, request.steps), request.names);
+  if (request.kind === 'sweep') return sweep(setting, turn, stepsOf(turn, ...span, request.steps), request.names);
   if (request.kind === 'flips') return findFlips(setting, turn, span, request.measure, request.first, request.second);
   const other = turnOf(setting, request.across);
   if (!other) return null;
   return sweepTwo(
     setting,
-    [turn, stepsBetween(...span, request.steps)],
-    [other, stepsBetween(...spanOf(other), gridRows(request.steps))],
+    [turn, stepsOf(turn, ...span, request.steps)],
+    [other, stepsOf(other, ...spanOf(other), gridRows(request.steps))],
     request.names,
   );
 }

@@ -1,26 +1,17 @@
 /** The season as a keeper's list: what must be stacked, done and kept clear, and on which day. */
 import { type BarrierRaise, barrierRaises } from '../model/checks/barrier.ts';
 import { bedSeries, sayDay, weekStart } from '../model/checks/bedSeries.ts';
+import type { ShedResult } from '../model/checks/check.ts';
 import { closedPeriod, firstOpenDay } from '../model/checks/closedPeriod.ts';
 import { say } from '../model/checks/say.ts';
-import type { ScenarioResult } from '../model/evaluate.ts';
 import type { Coefficient } from '../tables/coefficient.ts';
 import { dayAfter, daysBetween } from './days.ts';
 import { type Heap, heapOf } from './seasonHeap.ts';
 import { type RowOf, type Stack, stacksOf } from './seasonStacks.ts';
 
-export type TaskKind =
-  | 'stack'
-  | 'feed'
-  | 'start'
-  | 'raise'
-  | 'cleanOut'
-  | 'turn'
-  | 'ready'
-  | 'spread'
-  | 'store';
+type TaskKind = 'stack' | 'feed' | 'start' | 'raise' | 'cleanOut' | 'turn' | 'ready' | 'spread' | 'store';
 
-export interface SeasonTask {
+interface SeasonTask {
   readonly kind: TaskKind;
   /** ISO day it must be done by, or on which it begins. */
   readonly day: string;
@@ -30,7 +21,7 @@ export interface SeasonTask {
   readonly words: string;
 }
 
-export interface BeddingWeek {
+interface BeddingWeek {
   readonly week: number;
   readonly day: string;
   readonly beddingKg: number;
@@ -39,7 +30,7 @@ export interface BeddingWeek {
   readonly raiseM: number;
 }
 
-export interface SpreadingPlan {
+interface SpreadingPlan {
   /** First ISO day the law leaves open after the manure is ready. */
   readonly earliest: string;
   /** False where the tables hold no closed period for the country and kind. */
@@ -65,10 +56,7 @@ export interface SeasonPlan {
 }
 
 /** The plan of one scenario. Quantities a scenario does not have are null or empty lists; never throws. */
-export function seasonPlan(
-  result: ScenarioResult,
-  coefficients: ReadonlyMap<string, Coefficient>,
-): SeasonPlan {
+export function seasonPlan(result: ShedResult, coefficients: ReadonlyMap<string, Coefficient>): SeasonPlan {
   const { scenario, values, name } = result;
   const { start, end } = scenario.farm.winter;
   const row: RowOf = (id) => coefficients.get(id);
@@ -100,7 +88,7 @@ export function seasonPlan(
   return { ...plan, tasks: tasksOf(result, plan) };
 }
 
-function cleanOutWindow({ scenario }: ScenarioResult, row: RowOf): { from: string; to: string } {
+function cleanOutWindow({ scenario }: ShedResult, row: RowOf): { from: string; to: string } {
   const after = row('cleanOutAfterDays');
   const { end } = scenario.farm.winter;
   if (scenario.bed.cleanOut) return { from: scenario.bed.cleanOut, to: scenario.bed.cleanOut };
@@ -109,7 +97,7 @@ function cleanOutWindow({ scenario }: ScenarioResult, row: RowOf): { from: strin
 
 /** Bedding spread evenly over the winter's days after the starting layer, which lies in week 1. */
 function beddingWeeks(
-  { scenario, values, tracks }: ScenarioResult,
+  { scenario, values, tracks }: ShedResult,
   days: number,
   raises: readonly BarrierRaise[],
 ): BeddingWeek[] {
@@ -128,11 +116,7 @@ function beddingWeeks(
   });
 }
 
-function spreadingPlan(
-  { scenario, values }: ScenarioResult,
-  ready: string,
-  row: RowOf,
-): SpreadingPlan | null {
+function spreadingPlan({ scenario, values }: ShedResult, ready: string, row: RowOf): SpreadingPlan | null {
   const { bedShare, slatsShare } = scenario.placement;
   if (bedShare <= 0 && slatsShare <= 0) return null;
   const country = scenario.farm.place.country?.toUpperCase() ?? null;
@@ -147,7 +131,7 @@ function spreadingPlan(
   };
 }
 
-function tasksOf({ scenario, values }: ScenarioResult, plan: Omit<SeasonPlan, 'tasks'>): SeasonTask[] {
+function tasksOf({ scenario, values }: ShedResult, plan: Omit<SeasonPlan, 'tasks'>): SeasonTask[] {
   const tasks: SeasonTask[] = [];
   for (const stack of plan.stacks)
     tasks.push({

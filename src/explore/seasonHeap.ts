@@ -1,10 +1,11 @@
 /** The windrow after the clean-out: its turns, how warm it should be, when it is ready. */
+
+import type { ShedResult } from '../model/checks/check.ts';
 import { say } from '../model/checks/say.ts';
-import type { ScenarioResult } from '../model/evaluate.ts';
 import { dayAfter } from './days.ts';
 import type { RowOf } from './seasonStacks.ts';
 
-export interface Turn {
+interface Turn {
   readonly number: number;
   /** ISO day. */
   readonly day: string;
@@ -25,7 +26,7 @@ export interface Heap {
 const CLASSES = ['heapColdC', 'heapWarmC', 'heapCompostingC', 'heapSanitisingC'];
 
 /** The heap made on `made` (ISO day); null where the bed is spread as it is. */
-export function heapOf({ scenario, values }: ScenarioResult, made: string, row: RowOf): Heap | null {
+export function heapOf({ scenario, values }: ShedResult, made: string, row: RowOf): Heap | null {
   const { way, turns } = scenario.compost;
   if (way === 'none') return null;
   const peak = row(CLASSES[Math.round(values.compostPeakClass ?? -1)] ?? '');

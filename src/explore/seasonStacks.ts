@@ -1,6 +1,7 @@
 /** What bedding has to lie under a roof before the winter, and how much room and work it is. */
+
+import type { ShedResult } from '../model/checks/check.ts';
 import { say } from '../model/checks/say.ts';
-import type { ScenarioResult } from '../model/evaluate.ts';
 import type { Coefficient } from '../tables/coefficient.ts';
 import { dayAfter } from './days.ts';
 
@@ -32,12 +33,12 @@ const BALED = ['wheatStraw', 'barleyStraw', 'oatStraw', 'spoiledHay', 'reed'];
 const DAYS_BEFORE = 7;
 
 /** `barleyStraw` → `barley straw`. */
-export function materialLabel(material: string): string {
+function materialLabel(material: string): string {
   return material.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 }
 
 /** One stack for each material of the bedding mix; empty without a bed or a mix. */
-export function stacksOf({ scenario, values }: ScenarioResult, row: RowOf): Stack[] {
+export function stacksOf({ scenario, values }: ShedResult, row: RowOf): Stack[] {
   const total = values.beddingTonnes;
   if (total === null || total === undefined) return [];
   const margin = row('stackMarginFraction')?.central ?? 0;

@@ -87,6 +87,15 @@ export function stepsBetween(from: number, to: number, steps: number): number[] 
   });
 }
 
+/** Units of things that only come whole: no herd has 11.4 head. */
+export const WHOLE_UNITS: ReadonlySet<string> = new Set(['head', 'bowls', 'turns', 'd', 'yr']);
+
+/** Values to look at over a span: evenly spread, and whole where the input only comes whole. */
+export function stepsOf({ unit }: Turn, from: number, to: number, steps: number): number[] {
+  const even = stepsBetween(from, to, steps);
+  return WHOLE_UNITS.has(unit) && to - from >= 2 ? [...new Set(even.map(Math.round))] : even;
+}
+
 /** Runs every scenario at every value of one input. */
 export function sweep(setting: Setting, turn: Turn, at: readonly number[], names: readonly string[]): Sweep {
   const block = repeatScenarios(setting, at.length, names);

@@ -24,7 +24,7 @@ export function daysOf(setting: Setting, scenario: number): Days {
   const last = STAGES.findLastIndex((stage) => Object.keys(stage.dailies ?? {}).length > 0);
   const result = runPipeline(
     toTable([{ bound: setting.bound[scenario], weatherIndex: index }]),
-    { weather: setting.weather, keep: [], daily: true },
+    { weather: setting.weather, keep: ['rainMm'], daily: true },
     STAGES.slice(0, last + 1),
   );
   const count = Math.min(winter.days, DAYS);

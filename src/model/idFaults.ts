@@ -1,61 +1,47 @@
-/** Ids in a notebook that must be rows of the tables: own coefficients, own prices, quoted bill lines. */
-
-import { nearest } from '../notebook/nearest.ts';
+/** Names in a notebook that must be known to the tables and the model. */
+import { INPUT_FAMILIES, INPUTS } from '../notebook/inputs.ts';
+import { checkNames } from '../notebook/names.ts';
 import type { Notebook } from '../notebook/read.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import type { Problem } from '../units/problem.ts';
 import { quoteFaults } from './bill.ts';
 import { RESULTS } from './dictionary.ts';
 
-/** Every id that names nothing, with its line and the ids most like it; and weights of unknown results. */
+/** Every name that names nothing, with its line and the ones most like it; and a currency without prices. */
 export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {
-  const { file, lineOf } = notebook;
-  const out: Problem[] = [];
-  const check = (id: string, known: readonly string[], key: string, what: string) => {
-    if (!known.includes(id))
-      out.push({
-        what,
-        file,
-        line: lineOf(key),
-        key,
-        found: id,
-        allowed: `ids like ${nearest(id, known).join(', ')}`,
-      });
-  };
-  const currencies = [...tables.prices.keys()];
-  const noPrices = new Set<string>();
-  const farms = [
-    { farm: notebook.farm, at: 'farm' },
-    ...notebook.scenarios.map(({ farm }, k) => ({ farm, at: `scenarios.${k}.farm` })),
-  ];
-  for (const { farm, at } of farms) {
-    const { currency } = farm.money;
-    if (currencies.includes(currency) || noPrices.has(currency)) continue;
-    noPrices.add(currency);
-    const key = `${at}.money.currency`;
-    out.push({
-      what: 'there is no table of prices in this currency',
-      file,
-      line: lineOf(key),
-      key,
-      found: currency,
-      allowed: currencies.join(', '),
-      todo: 'use one of these and put own prices in place, with a reason',
-    });
-  }
-  const priceIds = [...new Set([...tables.prices.values()].flatMap((table) => [...table.keys()]))];
-  const rowIds = [...tables.coefficients.keys(), ...priceIds];
-  notebook.overrides.forEach(({ id }, k) =>
-    check(id, rowIds, `coefficients.${k}.id`, 'no coefficient or price has this id'),
+  const priceIds = new Set([...tables.prices.values()].flatMap((table) => [...table.keys()]));
+  const coefficients = [...tables.coefficients.keys(), ...priceIds];
+  const families = INPUT_FAMILIES.flatMap(({ family, fields, items }) =>
+    Object.keys(fields).flatMap((field) =>
+      Array.from({ length: Math.max(0, ...notebook.scenarios.map((s) => items(s).length)) }, (_, k) => `${family}${k + 1}${field}`),
+    ),
   );
-  for (const id of Object.keys(notebook.farm.money.prices))
-    check(id, priceIds, `farm.money.prices.${id}`, 'no price has this id');
-  notebook.scenarios.forEach((scenario, k) => {
-    for (const { at, words } of quoteFaults(scenario))
-      out.push({ what: words, file, line: lineOf(`scenarios.${k}.${at}`), key: `scenarios.${k}.${at}` });
-  });
-  const results = RESULTS.map((r) => r.name);
-  for (const name of Object.keys(notebook.decide.weights))
-    check(name, results, `decide.weights.${name}`, 'no result has this name');
-  return out;
+  const inputs = ['headCount', ...INPUTS.map((i) => i.column), ...families, ...coefficients];
+  const quantities = ['winterDays', ...RESULTS.map((r) => r.name), ...inputs];
+  return [
+    ...checkNames(notebook, { coefficients, quantities, inputs }),
+    ...notebook.scenarios.flatMap((scenario, k) =>
+      quoteFaults(scenario).map(({ at, words }) => problemAt(notebook, `scenarios.${k}.${at}`, { what: words })),
+    ),
+    ...currencyFaults(notebook, [...tables.prices.keys()]),
+  ];
+}
+
+function currencyFaults(notebook: Notebook, known: readonly string[]): Problem[] {
+  const places = [{ farm: notebook.farm, at: 'farm' }, ...notebook.scenarios.map(({ farm }, k) => ({ farm, at: `scenarios.${k}.farm` }))];
+  const unknown = new Map<string, string>();
+  for (const { farm, at } of places)
+    if (!known.includes(farm.money.currency) && !unknown.has(farm.money.currency)) unknown.set(farm.money.currency, `${at}.money.currency`);
+  return [...unknown].map(([found, key]) =>
+    problemAt(notebook, key, {
+      what: 'there is no table of prices in this currency',
+      found,
+      allowed: known.join(', '),
+      todo: 'use one of these and put own prices in place, with a reason',
+    }),
+  );
+}
+
+function problemAt({ file, lineOf }: Notebook, key: string, problem: Omit<Problem, 'file' | 'line' | 'key'>): Problem {
+  return { ...problem, file, line: lineOf(key), key };
 }

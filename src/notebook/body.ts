@@ -15,7 +15,7 @@ interface Part {
   readonly from: number;
   readonly to: number;
 }
-export interface ProseBlock extends Part {
+interface ProseBlock extends Part {
   readonly type: 'prose';
   readonly values: readonly InlineValue[];
 }
@@ -23,7 +23,7 @@ export type CellBlock = Part & { readonly type: 'cell' } & Cell & {
     readonly lineOf: (option: string) => number;
   };
 /** A cell that could not be read; the page shows why in its place. */
-export interface BrokenBlock extends Part {
+interface BrokenBlock extends Part {
   readonly type: 'broken';
   readonly kind: string;
   readonly problems: readonly Problem[];

@@ -23,8 +23,8 @@ const span = {
   steps: z.number().int().min(2).max(201).default(41),
 };
 
-export const ELEMENTS = ['nitrogen', 'phosphorus', 'potassium'] as const;
-export const BED_SERIES = ['depth', 'moisture', 'carbonNitrogen', 'dryMatter', 'nitrogen'] as const;
+const ELEMENTS = ['nitrogen', 'phosphorus', 'potassium'] as const;
+const BED_SERIES = ['depth', 'moisture', 'carbonNitrogen', 'dryMatter', 'nitrogen'] as const;
 
 export const CELL_OPTIONS = {
   /** Scenarios side by side: what stays, what it takes, how sure. */
@@ -77,7 +77,7 @@ export const CELL_OPTIONS = {
 export type CellKind = keyof typeof CELL_OPTIONS;
 export const CELL_KINDS = Object.keys(CELL_OPTIONS) as CellKind[];
 /** Options of one kind, defaults filled. */
-export type CellOptions<K extends CellKind = CellKind> = z.output<(typeof CELL_OPTIONS)[K]>;
+type CellOptions<K extends CellKind = CellKind> = z.output<(typeof CELL_OPTIONS)[K]>;
 /** A cell's kind with the options that belong to it. */
 export type Cell = { [K in CellKind]: { readonly kind: K; readonly options: CellOptions<K> } }[CellKind];
 

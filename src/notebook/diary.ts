@@ -12,8 +12,6 @@ const common = {
   note: z.string().min(1).optional(),
 };
 
-export const DIARY_KINDS = ['load', 'depth', 'temperature', 'moisture', 'head', 'note'] as const;
-
 export const diaryEntrySchema = z.discriminatedUnion('kind', [
   z.strictObject({
     ...common,

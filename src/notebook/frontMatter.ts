@@ -2,7 +2,7 @@
 import type { Problem } from '../units/problem.ts';
 
 /** Parsing must stay fast on hostile text, and no farm needs as much. */
-export const MAX_FRONT_MATTER = 200_000;
+const MAX_FRONT_MATTER = 150_000;
 
 export interface FrontMatter {
   /** The YAML between the two marks, line ends included. */

@@ -4,7 +4,7 @@ import { diaryEntrySchema } from './diary.ts';
 import { FORMAT_VERSION, farmSchema, overrideSchema, scenarioSchema } from './schema.ts';
 import { unwrap } from './schemaAt.ts';
 
-export const UNIT_SYSTEMS = ['metric', 'us'] as const;
+const UNIT_SYSTEMS = ['metric', 'us'] as const;
 
 /** Any part of an object schema: objects at every level may be incomplete, lists are whole. */
 function partOf(schema: z.core.$ZodType): z.ZodType {
@@ -22,7 +22,7 @@ function partOf(schema: z.core.$ZodType): z.ZodType {
 const { name, system, because, ...rest } = scenarioSchema.shape;
 
 /** A scenario as it is written: a name, a system, a reason, and only what differs. */
-export const scenarioDifferenceSchema = z.strictObject({
+const scenarioDifferenceSchema = z.strictObject({
   name,
   system,
   because,

@@ -129,7 +129,7 @@ export const valueAt = (data: unknown, path: readonly PropertyKey[]): unknown =>
     data,
   );
 
-export const quote = (text: string) => `"${text.length > 60 ? `${text.slice(0, 60)}…` : text}"`;
+const quote = (text: string) => `"${text.length > 60 ? `${text.slice(0, 60)}…` : text}"`;
 
 export function show(value: unknown): string {
   if (typeof value === 'string') return quote(value);

@@ -18,5 +18,9 @@ export function setQuote(
   const index = before.findIndex((quote) => quote.line === line);
   if (unitPrice === null) return index < 0 ? text : setInput(text, [...list, index], undefined);
   if (index < 0) return addItem(text, list, { line, unitPrice, because });
-  return setInput(setInput(text, [...list, index, 'unitPrice'], unitPrice), [...list, index, 'because'], because);
+  return setInput(
+    setInput(text, [...list, index, 'unitPrice'], unitPrice),
+    [...list, index, 'because'],
+    because,
+  );
 }

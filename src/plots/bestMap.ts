@@ -1,13 +1,13 @@
 /** Two inputs against each other: which scenario is best where, by its letter, and by how much, by its shade. */
 import { axisX, axisY, dot, plot, rect, text } from '@observablehq/plot';
-import { type Better } from '../explore/spread.ts';
+import type { Better } from '../explore/spread.ts';
 import { betterOf } from '../explore/measures.ts';
 import type { Grid } from '../explore/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame } from './frame.ts';
+import { frame, leftMargin } from './frame.ts';
 import { GREYS, INK, scenarioColour } from './palette.ts';
-import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
-import { saidValue, verdictOf } from './verdict.ts';
+import { inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
+import { saidSpan, saidValue, verdictOf } from './verdict.ts';
 
 export interface Cell {
   readonly column: number;
@@ -50,7 +50,7 @@ export interface MapView {
   readonly shown?: readonly number[];
 }
 
-/** The input's words, a unit behind where it is not said already. */
+/** "What costs less net a year over head and rain: “Slats” on 54 % of it (1 to 20 head) and …" */
 export function bestMapFinding(grid: Grid, { measure, names, shown = names.map((_, k) => k) }: MapView, reading: Reading): string {
   const { wins } = verdictOf(measure);
   const cells = bestCells(grid, measure, shown, betterOf(measure) ?? 'more');
@@ -61,7 +61,7 @@ export function bestMapFinding(grid: Grid, { measure, names, shown = names.map((
     const values = own.map((c) => c[key]);
     const [low, high] = [Math.min(...values), Math.max(...values)];
     if (low === all[0] && high === all[all.length - 1]) return '';
-    return `${turn.label} ${saidValue(turn, low, reading)} to ${saidValue(turn, high, reading)}`;
+    return `${turn.name === 'headCount' ? '' : `${turn.label} `}${saidSpan(turn, low, high, reading)}`;
   };
   const parts = shown
     .map((s) => ({ s, own: decided.filter((c) => c.best === s) }))
@@ -113,10 +113,10 @@ export function bestMapFigure(grid: Grid, view: MapView, reading: Reading): Figu
 }
 
 function drawMap({ across, down, acrossAt, downAt }: Grid, cells: readonly Cell[], most: number, reading: Reading, width: number): Element {
-  const [dx, dy] = [acrossAt[1] - acrossAt[0], downAt[1] - downAt[0]];
+  const [edgeX, edgeY] = [edgesOf(acrossAt), edgesOf(downAt)];
   const height = Math.min(420, Math.max(240, width * 0.5));
-  const margins = { marginLeft: 60, marginRight: 12, marginTop: 12, marginBottom: 34 };
-  const cellWidth = (width - 72) / acrossAt.length;
+  const margins = { marginLeft: leftMargin(downAt.map((v) => saidValue(down, v, reading))), marginRight: 22, marginTop: 12, marginBottom: 34 };
+  const cellWidth = (width - margins.marginLeft - margins.marginRight) / acrossAt.length;
   const cellHeight = (height - 46) / downAt.length;
   const [everyX, everyY] = [Math.ceil(LETTER_PX / cellWidth), Math.ceil(LETTER_PX / cellHeight)];
   const shade = (c: Cell) => SHADES[c.by === null || most === 0 ? 2 : Math.min(2, Math.floor((c.by / most) * 3))];
@@ -125,14 +125,14 @@ function drawMap({ across, down, acrossAt, downAt }: Grid, cells: readonly Cell[
   return plot({
     ...frame(width, height),
     ...margins,
-    x: { domain: [acrossAt[0] - dx / 2, acrossAt[acrossAt.length - 1] + dx / 2], label: null },
-    y: { domain: [downAt[0] - dy / 2, downAt[downAt.length - 1] + dy / 2], label: null },
+    x: { domain: [edgeX[0], edgeX[acrossAt.length]], label: null },
+    y: { domain: [edgeY[0], edgeY[downAt.length]], label: null },
     marks: [
       rect(decided, {
-        x1: (c: Cell) => c.x - dx / 2,
-        x2: (c: Cell) => c.x + dx / 2,
-        y1: (c: Cell) => c.y - dy / 2,
-        y2: (c: Cell) => c.y + dy / 2,
+        x1: (c: Cell) => edgeX[c.column],
+        x2: (c: Cell) => edgeX[c.column + 1],
+        y1: (c: Cell) => edgeY[c.row],
+        y2: (c: Cell) => edgeY[c.row + 1],
         fill: { value: (c: Cell) => scenarioColour(c.best as number), scale: null },
         fillOpacity: { value: shade, scale: null },
       }),
@@ -144,5 +144,10 @@ function drawMap({ across, down, acrossAt, downAt }: Grid, cells: readonly Cell[
   });
 }
 
-/** For a heading: "net cost by rain and head". */
-export const mapHeading = ({ across, down }: Grid, measure: string) => `${capital(labelOf(measure))} by ${across.label} and ${down.label}`;
+/** Borders of cells half way between neighbours, and as far beyond the ends. */
+export function edgesOf(at: readonly number[]): number[] {
+  if (at.length === 1) return [at[0] - 0.5, at[0] + 0.5];
+  const inner = at.slice(1).map((value, k) => (at[k] + value) / 2);
+  const last = at.length - 1;
+  return [at[0] - (at[1] - at[0]) / 2, ...inner, at[last] + (at[last] - at[last - 1]) / 2];
+}

@@ -21,7 +21,7 @@ export interface PathShape extends Common {
   readonly smooth?: boolean;
 }
 
-export interface TextShape extends Common {
+interface TextShape extends Common {
   readonly kind: 'text';
   readonly at: Point;
   readonly text: string;
@@ -36,7 +36,7 @@ export interface TextShape extends Common {
 
 export type Shape = PathShape | TextShape;
 
-export interface Hatch {
+interface Hatch {
   readonly id: string;
   readonly stroke: string;
   readonly stepM: number;
@@ -150,7 +150,7 @@ export function dimension(
   const flat = vertical && Math.abs(to[1] - from[1]) < text.length * LETTER * sizeM;
   const away = side === 'left' ? -1 : 1;
   const at: Point = flat
-    ? [x + away * sizeM * 0.5, y - sizeM * 0.35]
+    ? [x + away * sizeM * 0.5, Math.max(y - sizeM * 0.35, Math.min(from[1], to[1]) + sizeM * 0.35)]
     : vertical
       ? [x + (side === 'left' ? -0.3 : 1.05) * sizeM, y]
       : [x, y + sizeM * 0.3];

@@ -30,3 +30,9 @@ export interface Figure {
 export function emptyFigure(finding: string): Figure {
   return { finding, table: { caption: finding, head: [], rows: [] }, legend: [], draw: null };
 }
+
+/** A figure drawn as text: for paper and files, where there is no document. */
+export interface PrintFigure extends Figure {
+  /** The drawing as SVG text at a width in CSS pixels; `ids` keeps the patterns of several drawings apart. */
+  readonly markup: ((width: number, ids?: string) => string) | null;
+}

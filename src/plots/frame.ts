@@ -20,3 +20,8 @@ export function roundUp(max: number): number {
   const step = [1, 1.5, 2, 3, 4, 5, 6, 8, 10].find((s) => s * power >= max) ?? 10;
   return step * power;
 }
+
+/** Room for the longest of these labels left of a drawing, in CSS pixels. */
+export function leftMargin(labels: readonly string[]): number {
+  return 12 + Math.ceil(7.4 * Math.max(0, ...labels.map((label) => label.length)));
+}

@@ -265,7 +265,7 @@ function pens({ penM2, lengthM: l, depthM: d, stanceM }: PlanScene, size: number
 }
 
 /** What the plan shows in one sentence. */
-export function planFinding(scene: PlanScene): string {
+function planFinding(scene: PlanScene): string {
   const { places: room, head, behindM, wantedM, exits, bowls, rules } = scene;
   const feed =
     room >= head ? `all ${head} animals can eat at once` : `${room} of ${head} animals can eat at once`;

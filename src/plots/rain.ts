@@ -3,9 +3,10 @@ import { axisX, axisY, dot, gridY, lineY, plot, rectY, ruleY, text } from '@obse
 import type { Winters } from '../explore/winters.ts';
 import type { Days } from '../explore/winterDays.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, roundUp } from './frame.ts';
+import { frame, leftMargin, roundUp } from './frame.ts';
 import { GREYS, INK, LOSS_LOOKS, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
 import { capital, labelOf, type Reading, show, unitOf } from './reading.ts';
+import { orNothing } from './verdict.ts';
 
 const RAIN_FILL = GREYS.rule;
 
@@ -87,8 +88,8 @@ function drawRain(weeks: readonly WaterWeek[], reading: Reading, width: number):
     ...frame(width, 190),
     ...margins,
     marginTop: 8,
-    marginBottom: 8,
-    x,
+    marginBottom: 10,
+    x: { ...x, axis: null },
     y: { domain: [down > 0 ? -roundUp(down) : 0, up], label: null },
     marks: [
       gridY({ stroke: GREYS.rule, ticks: 4 }),
@@ -103,7 +104,7 @@ function drawRain(weeks: readonly WaterWeek[], reading: Reading, width: number):
   const stores = plot({
     ...frame(width, 150),
     ...margins,
-    marginTop: 8,
+    marginTop: 12,
     marginBottom: 30,
     x,
     y: { domain: [0, most], label: null },
@@ -135,11 +136,12 @@ export function wintersFinding(winters: Winters, names: readonly string[], measu
   if (labels.length < 2) return 'The weather file holds one winter only; one winter says nothing about the next.';
   const rain = (k: number) => show(results.rainMm[k * scenarios], 'mm', reading).text;
   const unit = unitOf(measure);
+  const scale = Math.max(...results[measure].filter(Number.isFinite).map(Math.abs), 0);
   const said = names.flatMap((name, s) => {
-    const [dry, wet] = [driest, wettest].map((k) => results[measure][k * scenarios + s]);
-    return Number.isFinite(dry) && Number.isFinite(wet)
-      ? [`“${name}” ${show(dry, unit, reading).text} in the driest and ${show(wet, unit, reading).text} in the wettest`]
-      : [];
+    const [dry, wet] = [driest, wettest].map((k) => orNothing(results[measure][k * scenarios + s], scale));
+    if (!Number.isFinite(dry) || !Number.isFinite(wet)) return [];
+    if (dry === 0 && wet === 0) return [`“${name}” next to none in either`];
+    return [`“${name}” ${show(dry, unit, reading).text} in the driest and ${show(wet, unit, reading).text} in the wettest`];
   });
   return `${capital(labelOf(measure))} over ${labels.length} winters: ${said.join('; ') || 'no scenario has it'}. Driest ${labels[driest]} (${rain(driest)}), middle ${labels[middle]} (${rain(middle)}), wettest ${labels[wettest]} (${rain(wettest)}).`;
 }
@@ -163,6 +165,7 @@ export function wintersFigure(
   if (points.length === 0 || labels.length < 2) return emptyFigure(finding);
   const unit = unitOf(measure);
   const said = (value: number) => show(value, unit, reading).text;
+  const top = Math.max(...points.map((p) => Math.abs(p.value)));
   return {
     finding,
     legend: shown.map((s) => ({ label: names[s], fill: scenarioColour(s), symbol: scenarioSymbol(s) })),
@@ -173,7 +176,7 @@ export function wintersFigure(
       rows: labels.map((label, k) => [
         label,
         show(results.rainMm[k * scenarios], 'mm', reading).text,
-        ...shown.map((s) => said(results[measure][k * scenarios + s])),
+        ...shown.map((s) => said(orNothing(results[measure][k * scenarios + s], top))),
       ]),
     },
     draw: (width) => drawWinters(points, names, [labels[driest], labels[wettest]], said, reading, width),
@@ -193,8 +196,8 @@ function drawWinters(
   const top = Math.max(...points.map((p) => p.value));
   return plot({
     ...frame(width, Math.min(320, Math.max(220, width * 0.45))),
-    marginLeft: 66,
-    marginRight: 20,
+    marginLeft: leftMargin([said(low < 0 ? -roundUp(-low) : 0), said(roundUp(top))]),
+    marginRight: 28,
     marginTop: 20,
     marginBottom: 34,
     x: { label: null, nice: true, inset: 8 },

@@ -3,10 +3,10 @@ import { axisX, axisY, dot, gridY, lineY, plot, ruleX, ruleY, text } from '@obse
 import type { Flips } from '../explore/flip.ts';
 import type { Sweep } from '../explore/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, roundUp } from './frame.ts';
+import { frame, leftMargin, roundUp } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
-import { saidTurn, saidValue, verdictOf } from './verdict.ts';
+import { saidSpan, saidTurn, saidValue, verdictOf } from './verdict.ts';
 
 export interface SweepView {
   readonly measure: string;
@@ -34,7 +34,7 @@ export function sweepFinding(sweep: Sweep, { measure, names, shown = names.map((
     if (said(a) === said(b)) return [`stays ${said(a)} in “${names[s]}”`];
     return [`goes from ${said(a)} to ${said(b)} in “${names[s]}”`];
   });
-  const span = `From ${saidValue(turn, at[0], reading)} to ${saidTurn(turn, at[last], reading)}`;
+  const span = `From ${saidSpan(turn, at[0], at[last], reading)}${turn.name === 'headCount' ? '' : ` (${turn.label})`}`;
   return parts.length === 0 ? `${span}: no scenario has ${labelOf(measure)}.` : `${span}, ${labelOf(measure)} ${inWords(parts)}.`;
 }
 
@@ -43,7 +43,7 @@ export function flipFinding(flips: Flips, { names, capital: build }: Pick<SweepV
   const { turn, first, second, ties, measure, from, to } = flips;
   const { wins, byMore } = verdictOf(measure);
   const [a, b] = [`“${names[first]}”`, `“${names[second]}”`];
-  const span = `from ${saidValue(turn, from, reading)} to ${saidTurn(turn, to, reading)}`;
+  const span = `from ${saidSpan(turn, from, to, reading)}${turn.name === 'headCount' ? '' : ` (${turn.label})`}`;
   if (!flips.comparable) return `${a} and ${b} cannot be set against each other: one of them has no ${labelOf(measure)}.`;
   const other = (k: number) => (k === first ? second : first);
   const winner = (more: number) => (byMore ? more : other(more));
@@ -56,19 +56,16 @@ export function flipFinding(flips: Flips, { names, capital: build }: Pick<SweepV
   if (ties.length === 1) {
     const [below, above] = [winner(ties[0].moreBelow), winner(ties[0].moreAbove)];
     const dearer = (k: number) => (build?.[k] ?? 0) > (build?.[other(k)] ?? 0);
-    const pays =
-      unitOf(measure).startsWith('money') && /[cC]ost/.test(measure)
-        ? dearer(above)
-          ? `Below ${at[0]} “${names[above]}” does not pay for itself against “${names[below]}”. `
-          : dearer(below)
-            ? `From ${at[0]} on “${names[below]}” does not pay for itself against “${names[above]}”. `
-            : ''
-        : '';
-    return `${pays}Below ${at[0]} “${names[below]}” ${wins}, above it “${names[above]}” does.`;
+    const cost = unitOf(measure).startsWith('money') && !byMore;
+    if (cost && dearer(above))
+      return `Below ${at[0]} “${names[above]}” does not pay for itself against “${names[below]}”: “${names[below]}” ${wins} there, “${names[above]}” above.`;
+    if (cost && dearer(below))
+      return `Above ${at[0]} “${names[below]}” does not pay for itself against “${names[above]}”: “${names[above]}” ${wins} there, “${names[below]}” below.`;
+    return `Below ${at[0]} “${names[below]}” ${wins}, above it “${names[above]}” does.`;
   }
   const order = [winner(ties[0].moreBelow), ...ties.map((tie) => winner(tie.moreAbove))];
   const stretches = order.map((k, i) =>
-    i === 0 ? `“${names[k]}” below ${at[0]}` : i === ties.length ? `“${names[k]}” above ${at[i - 1]}` : `“${names[k]}” up to ${at[i]}`,
+    i === ties.length ? `“${names[k]}” above ${at[i - 1]}` : `“${names[k]}” up to ${at[i]}`,
   );
   return `The answer flips ${ties.length} times ${span}. What ${wins}: ${stretches.join(', then ')}.`;
 }
@@ -118,8 +115,8 @@ function drawSweep(sweep: Sweep, { measure, names, flips, shown = [] }: SweepVie
   const rings = (flips?.ties ?? []).map((tie) => ({ at: tie.at, value: between(sweep, measure, shown.includes(flips?.first ?? -1) ? (flips?.first as number) : shown[0], tie.at) }));
   return plot({
     ...frame(width, Math.min(330, Math.max(220, width * 0.45))),
-    marginLeft: 66,
-    marginRight: 16,
+    marginLeft: leftMargin([said(low < 0 ? -roundUp(-low) : 0), said(roundUp(high))]),
+    marginRight: 28,
     marginTop: 22,
     marginBottom: 34,
     x: { domain: [at[0], at[at.length - 1]], label: null },

@@ -1,6 +1,6 @@
 /** How scenarios are set against each other in sentences: "costs less net a year", "keeps more nitrogen". */
 import { COMPARISONS } from '../explore/measures.ts';
-import type { Turn } from '../explore/sweep.ts';
+import { type Turn, WHOLE_UNITS } from '../explore/sweep.ts';
 import { labelOf, type Reading, show } from './reading.ts';
 
 export interface Verdict {
@@ -17,18 +17,28 @@ export function verdictOf(measure: string): Verdict {
   return { wins: `${known.verb} ${byMore ? 'more' : 'less'} ${known.noun}`, byMore };
 }
 
-/** Things that only come whole: no herd has 11.4 head. */
-const WHOLE = new Set(['head', 'bowls', 'turns', 'd', 'yr']);
-
-/** A value of a turned input in words; for things that come whole, the first whole one at or above it. */
-export function saidTurn({ unit, label, name }: Turn, value: number, reading: Reading): string {
-  const at = WHOLE.has(unit) ? Math.ceil(value) : value;
-  if (name === 'headCount') return `${show(at, unit, reading).number} head`;
-  const shown = show(at, unit === '×' ? '' : unit, reading).text;
-  return `${shown}${unit === '×' ? ' ×' : ''} ${label}`;
+/**
+ * A value of a turned input in words: "11 head", "1.2× (rain against this weather)". For things that come whole,
+ * the first whole one at or above it: below 11.4 head is below 12.
+ */
+export function saidTurn(turn: Turn, value: number, reading: Reading): string {
+  const said = saidValue(turn, WHOLE_UNITS.has(turn.unit) ? Math.ceil(value) : value, reading);
+  return turn.name === 'headCount' ? said : `${said} (${turn.label})`;
 }
 
 /** The value alone, for axes and tables. */
 export function saidValue({ unit }: Turn, value: number, reading: Reading): string {
   return unit === '×' ? `${show(value, '', reading).text}×` : show(value, unit, reading).text;
+}
+
+/** "1 to 54 head", "0× to 2.5×". */
+export function saidSpan(turn: Turn, from: number, to: number, reading: Reading): string {
+  const { unit } = turn;
+  const first = unit === '×' || unit === 'fraction' || unit.startsWith('money') ? saidValue(turn, from, reading) : show(from, unit, reading).number;
+  return from === to ? saidValue(turn, to, reading) : `${first} to ${saidValue(turn, to, reading)}`;
+}
+
+/** A value that is nothing beside the others of its figure is said as nothing. */
+export function orNothing(value: number, scale: number): number {
+  return Math.abs(value) < scale / 1000 ? 0 : value;
 }

@@ -9,7 +9,9 @@ import { COMPARISONS } from '../explore/measures.ts';
 import type { RowChanges } from '../model/bind.ts';
 import { evaluate, evaluateBound, type Run, type ScenarioResult, type WinterOf } from '../model/evaluate.ts';
 import { unknownIds } from '../model/idFaults.ts';
+import type { PreparedWeather } from '../model/weather.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
+import type { Scenario } from '../notebook/schema.ts';
 import { removeOverride, setOverride } from '../notebook/write.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import type { Problem } from '../units/problem.ts';
@@ -27,9 +29,16 @@ export interface Engine {
   readonly tables: Tables;
   readonly read: (text: string, file: string) => ReadResult;
   /** Finds the winters of a notebook; may have to fetch them. */
-  readonly winters: (notebook: Notebook) => Promise<{ readonly winterOf: WinterOf; readonly problems: readonly Problem[] }>;
+  readonly winters: (notebook: Notebook) => Promise<FoundWinters>;
   /** Draws in the background; without one, results have no ranges. */
   readonly explorer?: Explorer;
+}
+
+/** The one winter of a scenario, and all those its weather file holds. */
+export interface FoundWinters {
+  readonly winterOf: WinterOf;
+  readonly wintersOf?: (scenario: Scenario) => readonly PreparedWeather[];
+  readonly problems: readonly Problem[];
 }
 
 export interface OpenNotebook {
@@ -44,6 +53,12 @@ export interface OpenNotebook {
   readonly results: ReadonlySignal<readonly ScenarioResult[]>;
   readonly draws: ReadonlySignal<Draws | undefined>;
   readonly strip: ReadonlySignal<readonly Strip[]>;
+  /** Columns turned but not written, by name; the same map as long as nothing is turned further. */
+  readonly changes: ReadonlySignal<RowChanges>;
+  /** Every winter of the first scenario's weather file; none where it is not known. */
+  readonly allWinters: ReadonlySignal<readonly PreparedWeather[]>;
+  /** Answers the cells that ask for more than the results; absent where there is no worker. */
+  readonly explorer: Explorer | undefined;
   /** Turns an input without writing it. */
   preview(id: string, value: number): void;
   /** Writes a turned input into the text: one step to undo. */
@@ -63,6 +78,7 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   const reading = computed(() => engine.read(now.value, file));
   const notebook = signal<Notebook | undefined>(undefined);
   const winterOf = signal<WinterOf | undefined>(undefined);
+  const wintersOf = signal<FoundWinters['wintersOf']>(undefined);
   const notebookProblems = signal<readonly Problem[]>([]);
   const turned = signal<ReadonlyMap<string, number>>(new Map());
   const fault = signal<Problem | undefined>(undefined);
@@ -73,15 +89,16 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     if (!read) return;
     // A late answer about an older text is dropped.
     const mine = ++version;
-    void engine.winters(read).then(({ winterOf: found, problems }) => {
+    void engine.winters(read).then(({ winterOf: found, wintersOf: all, problems }) => {
       if (mine !== version) return;
       batch(() => {
-        const found = [...unknownIds(read, engine.tables), ...problems.map((problem) => withLine(problem, read))];
-        notebookProblems.value = found;
+        const faults = [...unknownIds(read, engine.tables), ...problems.map((problem) => withLine(problem, read))];
+        notebookProblems.value = faults;
         turned.value = new Map();
-        if (found.length > 0) return;
+        if (faults.length > 0) return;
         notebook.value = read;
         winterOf.value = found;
+        wintersOf.value = all;
       });
     });
   });
@@ -149,6 +166,12 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
       ...(tried.value.fault ? [tried.value.fault] : []),
       ...(fault.value ? [fault.value] : []),
     ]),
+    changes,
+    allWinters: computed(() => {
+      const [read, find] = [notebook.value, wintersOf.value];
+      return read && find ? find(read.scenarios[0]) : [];
+    }),
+    explorer: engine.explorer,
     strip: computed(() => (notebook.value ? stripOf(notebook.value, engine.tables, turned.value) : [])),
     preview(id, value) {
       turned.value = new Map([[id, value]]);

@@ -16,27 +16,64 @@ const TO_CELSIUS: Readonly<Record<TemperatureUnit, (t: number) => number>> = {
 };
 
 /** The series of the lines by the guess; `station` picks one where a station column holds several. */
-export function applyGuess(file: string, label: string, lines: readonly TextLine[], guess: WeatherGuess, station?: string): WeatherReading {
+export function applyGuess(
+  file: string,
+  label: string,
+  lines: readonly TextLine[],
+  guess: WeatherGuess,
+  station?: string,
+): WeatherReading {
   const { columns, delimiter, decimalComma, dateOrder } = guess;
   const lacking = missingRoles(file, guess);
   if (lacking.length > 0) return { series: null, problems: lacking, notes: [] };
   const missing = new Set(guess.missing);
-  const body = lines.filter(({ line }) => line > guess.headerLine).map(({ line, text }) => ({ line, cells: splitCells(text, delimiter) }));
-  const cell = (cells: readonly string[], role: Role) => (columns[role] === undefined ? '' : (cells[columns[role]] ?? ''));
+  const body = lines
+    .filter(({ line }) => line > guess.headerLine)
+    .map(({ line, text }) => ({ line, cells: splitCells(text, delimiter) }));
+  const cell = (cells: readonly string[], role: Role) =>
+    columns[role] === undefined ? '' : (cells[columns[role]] ?? '');
 
-  const ids = columns.station === undefined ? [] : [...new Set(body.map(({ cells }) => cell(cells, 'station')))].filter((id) => id !== '');
-  if (ids.length > 1 && station === undefined) return { series: null, problems: [severalStations(file, ids)], notes: [] };
+  const ids =
+    columns.station === undefined
+      ? []
+      : [...new Set(body.map(({ cells }) => cell(cells, 'station')))].filter((id) => id !== '');
+  if (ids.length > 1 && station === undefined)
+    return { series: null, problems: [severalStations(file, ids)], notes: [] };
   if (station !== undefined && ids.length > 0 && !ids.includes(station))
-    return { series: null, problems: [{ what: 'the station is not in the file', file, key: 'station', found: station, allowed: ids.join(', ') }], notes: [] };
+    return {
+      series: null,
+      problems: [
+        {
+          what: 'the station is not in the file',
+          file,
+          key: 'station',
+          found: station,
+          allowed: ids.join(', '),
+        },
+      ],
+      notes: [],
+    };
 
   const problems: Problem[] = [];
   const raw: RawDay[] = [];
   for (const { line, cells } of body) {
-    if (cells.length < 2 || (station !== undefined && ids.length > 0 && cell(cells, 'station') !== station)) continue;
-    const written = columns.date === undefined ? `${cell(cells, 'year')}-${cell(cells, 'month')}-${cell(cells, 'day')}` : cell(cells, 'date');
+    if (cells.length < 2 || (station !== undefined && ids.length > 0 && cell(cells, 'station') !== station))
+      continue;
+    const written =
+      columns.date === undefined
+        ? `${cell(cells, 'year')}-${cell(cells, 'month')}-${cell(cells, 'day')}`
+        : cell(cells, 'date');
     const date = isoDateOf(written, dateOrder) ?? '';
     if (Number.isNaN(dayNumber(date))) {
-      problems.push({ what: 'not a date', file, line, key: nameOf(guess, 'date'), found: written || '(empty)', allowed: 'a date like 2014-11-30, 30.11.2014 or 20141130', todo: 'correct the column or the order of day and month' });
+      problems.push({
+        what: 'not a date',
+        file,
+        line,
+        key: nameOf(guess, 'date'),
+        found: written || '(empty)',
+        allowed: 'a date like 2014-11-30, 30.11.2014 or 20141130',
+        todo: 'correct the column or the order of day and month',
+      });
       continue;
     }
     const value = (role: 'rain' | 'min' | 'max' | 'mean', convert: (n: number) => number): number | null => {
@@ -45,7 +82,14 @@ export function applyGuess(file: string, label: string, lines: readonly TextLine
       // A trace of rain is written as a word in many places.
       if (role === 'rain' && /^(t|tr|trace|sp)$/i.test(cell(cells, role))) return 0;
       if (!Number.isNaN(number)) return convert(number);
-      problems.push({ what: 'not a number', file, line, key: nameOf(guess, role), found: cell(cells, role), allowed: `a number, or one of ${guess.missing.slice(0, 6).join(', ')} where nothing was measured` });
+      problems.push({
+        what: 'not a number',
+        file,
+        line,
+        key: nameOf(guess, role),
+        found: cell(cells, role),
+        allowed: `a number, or one of ${guess.missing.slice(0, 6).join(', ')} where nothing was measured`,
+      });
       return null;
     };
     const celsius = TO_CELSIUS[guess.temperatureUnit];
@@ -69,8 +113,15 @@ const nameOf = ({ names, columns }: WeatherGuess, role: Role) => {
 };
 
 function missingRoles(file: string, { columns, names, headerLine }: WeatherGuess): Problem[] {
-  const dated = columns.date !== undefined || (columns.year !== undefined && columns.month !== undefined && columns.day !== undefined);
-  const words = { date: 'the date', rain: 'rain a day', min: 'the lowest temperature of the day', max: 'the highest temperature of the day' };
+  const dated =
+    columns.date !== undefined ||
+    (columns.year !== undefined && columns.month !== undefined && columns.day !== undefined);
+  const words = {
+    date: 'the date',
+    rain: 'rain a day',
+    min: 'the lowest temperature of the day',
+    max: 'the highest temperature of the day',
+  };
   return (['date', 'rain', 'min', 'max'] as const)
     .filter((role) => (role === 'date' ? !dated : columns[role] === undefined))
     .map((role) => ({

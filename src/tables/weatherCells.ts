@@ -70,4 +70,5 @@ export function isoDateOf(cell: string, order: DateOrder): string | undefined {
   return order === 'mdy' ? iso(c, a, b) : iso(c, b, a);
 }
 
-const iso = (year: string, month: string, day: string) => `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
+const iso = (year: string, month: string, day: string) =>
+  `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;

@@ -5,7 +5,7 @@
  */
 import type { Problem } from '../units/problem.ts';
 import {
-  ALLOWED, DAY_MS, dateOf, dayNumber, type Gap, LONGEST_FILLED_GAP, type Measure, MEASURES, type RawDay, shorten, type WeatherDay,
+  ALLOWED, DAY_MS, dateOf, dayNumber, type Gap, LONGEST_FILLED_GAP, MEASURES, type Measure, type RawDay, shorten, type WeatherDay,
   type WeatherReading,
 } from './weatherSeries.ts'; // biome-ignore format: one list
 
@@ -15,7 +15,11 @@ export interface SeriesOptions {
 }
 
 /** The series of a file's days, or what is wrong with them. Nothing is thrown. */
-export function toSeries(file: string, raw: readonly RawDay[], { label, station }: SeriesOptions): WeatherReading {
+export function toSeries(
+  file: string,
+  raw: readonly RawDay[],
+  { label, station }: SeriesOptions,
+): WeatherReading {
   const sorted = [...raw].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.line - b.line));
   const problems = [...wrongUnits(file, sorted), ...duplicates(file, sorted)];
   if (problems.length === 0) problems.push(...implausible(file, sorted));
@@ -25,7 +29,9 @@ export function toSeries(file: string, raw: readonly RawDay[], { label, station 
 
   const first = dayNumber(sorted[0].date);
   const count = dayNumber(sorted[sorted.length - 1].date) - first + 1;
-  const columns = Object.fromEntries(MEASURES.map((key) => [key, new Float64Array(count).fill(Number.NaN)])) as Record<Measure, Float64Array>;
+  const columns = Object.fromEntries(
+    MEASURES.map((key) => [key, new Float64Array(count).fill(Number.NaN)]),
+  ) as Record<Measure, Float64Array>;
   for (const day of sorted) {
     const at = dayNumber(day.date) - first;
     for (const key of MEASURES) columns[key][at] = day[key] ?? Number.NaN;
@@ -60,7 +66,8 @@ export function toSeries(file: string, raw: readonly RawDay[], { label, station 
   const days: WeatherDay[] = [];
   for (let at = 0; at < count; at++) {
     const [rainMm, minC, maxC, meanC] = MEASURES.map((key) => columns[key][at]);
-    if (Number.isFinite(rainMm + minC + maxC + meanC)) days.push({ date: dateOf(first + at), rainMm, minC, maxC, meanC });
+    if (Number.isFinite(rainMm + minC + maxC + meanC))
+      days.push({ date: dateOf(first + at), rainMm, minC, maxC, meanC });
   }
   if (days.length === 0) {
     const none = MEASURES.find((key) => columns[key].every(Number.isNaN)) ?? 'rainMm';
@@ -79,7 +86,11 @@ export function toSeries(file: string, raw: readonly RawDay[], { label, station 
       ],
     };
   }
-  return { series: { label, ...(station ? { station } : {}), days, filled, gaps }, problems: [], notes: gapNotes(file, filled, gaps) };
+  return {
+    series: { label, ...(station ? { station } : {}), days, filled, gaps },
+    problems: [],
+    notes: gapNotes(file, filled, gaps),
+  };
 }
 
 /** Mean daily rain by calendar month over the measured days; null where nothing was measured. */
@@ -139,17 +150,47 @@ function wrongUnits(file: string, sorted: readonly RawDay[]): Problem[] {
   if (highs.length > 0 && hot > Math.max(1, highs.length / 200))
     problems.push(
       highest > 140
-        ? unit(file, 'maxC', 'the temperatures look like tenths of a degree', `highest ${highest}`, 'degrees Celsius', 'divide by ten')
-        : unit(file, 'maxC', 'the temperatures look like Fahrenheit', `highest ${highest}, ${hot} days above ${ALLOWED.maxC.to}`, 'degrees Celsius', 'convert them: (°F − 32) / 1.8'),
+        ? unit(
+            file,
+            'maxC',
+            'the temperatures look like tenths of a degree',
+            `highest ${highest}`,
+            'degrees Celsius',
+            'divide by ten',
+          )
+        : unit(
+            file,
+            'maxC',
+            'the temperatures look like Fahrenheit',
+            `highest ${highest}, ${hot} days above ${ALLOWED.maxC.to}`,
+            'degrees Celsius',
+            'convert them: (°F − 32) / 1.8',
+          ),
     );
   const wet = sorted.map((day) => day.rainMm).filter((mm) => mm !== null);
   const mean = wet.reduce((sum, mm) => sum + mm, 0) / Math.max(1, wet.length);
   if (wet.length >= 30 && mean > 25)
-    problems.push(unit(file, 'rainMm', 'the rain looks like tenths of a millimetre', `mean of ${mean.toFixed(1)} a day`, 'millimetres', 'divide by ten'));
+    problems.push(
+      unit(
+        file,
+        'rainMm',
+        'the rain looks like tenths of a millimetre',
+        `mean of ${mean.toFixed(1)} a day`,
+        'millimetres',
+        'divide by ten',
+      ),
+    );
   return problems;
 }
 
-const unit = (file: string, key: string, what: string, found: string, allowed: string, todo: string): Problem => ({ what, file, key, found, allowed, todo });
+const unit = (
+  file: string,
+  key: string,
+  what: string,
+  found: string,
+  allowed: string,
+  todo: string,
+): Problem => ({ what, file, key, found, allowed, todo });
 
 function implausible(file: string, sorted: readonly RawDay[]): Problem[] {
   const problems: Problem[] = [];
@@ -184,7 +225,8 @@ function implausible(file: string, sorted: readonly RawDay[]): Problem[] {
 
 function gapNotes(file: string, filled: readonly Gap[], gaps: readonly Gap[]): Problem[] {
   const say = ({ key, from, to, days }: Gap) => `${key} ${from}${days > 1 ? ` to ${to}` : ''}`;
-  const list = (all: readonly Gap[]) => all.slice(0, 5).map(say).join(', ') + (all.length > 5 ? ` and ${all.length - 5} more` : '');
+  const list = (all: readonly Gap[]) =>
+    all.slice(0, 5).map(say).join(', ') + (all.length > 5 ? ` and ${all.length - 5} more` : '');
   const notes: Problem[] = [];
   if (filled.length > 0)
     notes.push({

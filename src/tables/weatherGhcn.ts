@@ -9,7 +9,12 @@ import { toSeries } from './weatherDays.ts';
 import type { Measure, RawDay, WeatherReading } from './weatherSeries.ts';
 import type { TextLine } from './weatherText.ts';
 
-const ELEMENTS: Readonly<Record<string, Measure>> = { PRCP: 'rainMm', TMIN: 'minC', TMAX: 'maxC', TAVG: 'meanC' };
+const ELEMENTS: Readonly<Record<string, Measure>> = {
+  PRCP: 'rainMm',
+  TMIN: 'minC',
+  TMAX: 'maxC',
+  TAVG: 'meanC',
+};
 const MISSING = -9999;
 const DLY = /^[A-Z]{2}[A-Z0-9_-]{9}\d{4}(0[1-9]|1[0-2])[A-Z0-9]{4}/;
 
@@ -21,7 +26,11 @@ export function looksDly(line: string): boolean {
 /** Whether the header is one of the CSV form. */
 export function looksGhcnCsv(header: string): boolean {
   const names = splitCells(header, ',').map((name) => name.toUpperCase());
-  return names.includes('STATION') && names.includes('DATE') && ['PRCP', 'TMAX', 'TMIN'].every((name) => names.includes(name));
+  return (
+    names.includes('STATION') &&
+    names.includes('DATE') &&
+    ['PRCP', 'TMAX', 'TMIN'].every((name) => names.includes(name))
+  );
 }
 
 type Values = { -readonly [K in Measure]: number | null };
@@ -36,7 +45,14 @@ export function readDly(file: string, lines: readonly TextLine[], station?: stri
   const flags = { failed: 0 };
   for (const { line, text } of lines) {
     if (!looksDly(text)) {
-      problems.push({ what: 'not a line of the fixed-width form', file, line, found: text.slice(0, 30), allowed: 'station, year, month, element, 31 values of eight characters', todo: 'load the file again; a part may be cut off' });
+      problems.push({
+        what: 'not a line of the fixed-width form',
+        file,
+        line,
+        found: text.slice(0, 30),
+        allowed: 'station, year, month, element, 31 values of eight characters',
+        todo: 'load the file again; a part may be cut off',
+      });
       continue;
     }
     const id = text.slice(0, 11);
@@ -50,13 +66,27 @@ export function readDly(file: string, lines: readonly TextLine[], station?: stri
       const written = field.slice(0, 5).trim();
       if (written === '' || Number(written) === MISSING) continue;
       if (!/^-?\d+$/.test(written)) {
-        problems.push({ what: 'not a whole number', file, line, key: `${text.slice(17, 21)} day ${d + 1}`, found: written, allowed: 'tenths as whole numbers, -9999 for missing' });
+        problems.push({
+          what: 'not a whole number',
+          file,
+          line,
+          key: `${text.slice(17, 21)} day ${d + 1}`,
+          found: written,
+          allowed: 'tenths as whole numbers, -9999 for missing',
+        });
         continue;
       }
       const date = `${month}-${String(d + 1).padStart(2, '0')}`;
       const day = days.get(date) ?? emptyDay(line);
       days.set(date, day);
-      if (day[key] !== null) problems.push({ what: 'the value is there twice', file, line, key: `${text.slice(17, 21)} ${date}`, todo: 'keep the right line' });
+      if (day[key] !== null)
+        problems.push({
+          what: 'the value is there twice',
+          file,
+          line,
+          key: `${text.slice(17, 21)} ${date}`,
+          todo: 'keep the right line',
+        });
       day[key] = accepted(Number(written) / 10, field.slice(5, 6), field.slice(6, 7), key, flags);
     }
   }
@@ -84,11 +114,26 @@ export function readGhcnCsv(file: string, lines: readonly TextLine[], station?: 
       const cell = cells[at(name)] ?? '';
       if (cell === '' || Number(cell) === MISSING) continue;
       if (!/^-?\d+(\.\d+)?$/.test(cell)) {
-        problems.push({ what: 'not a number', file, line, key: name, found: cell, allowed: 'a number, or an empty cell' });
+        problems.push({
+          what: 'not a number',
+          file,
+          line,
+          key: name,
+          found: cell,
+          allowed: 'a number, or an empty cell',
+        });
         continue;
       }
-      const [measurement = '', quality = ''] = (cells[at(`${name}_ATTRIBUTES`)] ?? '').split(',').map((flag) => flag.trim());
-      day[ELEMENTS[name]] = accepted(tenths ? Number(cell) / 10 : Number(cell), measurement, quality, ELEMENTS[name], flags);
+      const [measurement = '', quality = ''] = (cells[at(`${name}_ATTRIBUTES`)] ?? '')
+        .split(',')
+        .map((flag) => flag.trim());
+      day[ELEMENTS[name]] = accepted(
+        tenths ? Number(cell) / 10 : Number(cell),
+        measurement,
+        quality,
+        ELEMENTS[name],
+        flags,
+      );
     }
     // A second line of the day stays apart, so that it is told and not overwritten.
     days.set(days.has(date) ? `${date}#${line}` : date, day);
@@ -96,9 +141,21 @@ export function readGhcnCsv(file: string, lines: readonly TextLine[], station?: 
   return seriesOfOne(file, stations, problems, flags, station);
 }
 
-const emptyDay = (line: number): DayOfStation => ({ line, rainMm: null, minC: null, maxC: null, meanC: null });
+const emptyDay = (line: number): DayOfStation => ({
+  line,
+  rainMm: null,
+  minC: null,
+  maxC: null,
+  meanC: null,
+});
 
-function accepted(value: number, measurement: string, quality: string, key: Measure, flags: { failed: number }): number | null {
+function accepted(
+  value: number,
+  measurement: string,
+  quality: string,
+  key: Measure,
+  flags: { failed: number },
+): number | null {
   if (quality.trim() !== '') {
     flags.failed++;
     return null;
@@ -117,12 +174,24 @@ function seriesOfOne(
   if (problems.length > 0) return { series: null, problems, notes: [] };
   const id = wanted ?? ids[0];
   const days = stations.get(id);
-  if (ids.length > 1 && wanted === undefined) return { series: null, problems: [severalStations(file, ids)], notes: [] };
-  if (!days) return { series: null, problems: [{ what: 'the station is not in the file', file, key: 'station', found: id, allowed: ids.join(', ') }], notes: [] };
+  if (ids.length > 1 && wanted === undefined)
+    return { series: null, problems: [severalStations(file, ids)], notes: [] };
+  if (!days)
+    return {
+      series: null,
+      problems: [
+        { what: 'the station is not in the file', file, key: 'station', found: id, allowed: ids.join(', ') },
+      ],
+      notes: [],
+    };
   const raw: RawDay[] = [...days].map(([date, day]) => ({ date: date.slice(0, 10), ...day }));
   const reading = toSeries(file, raw, { label: id, station: id });
   if (flags.failed === 0) return reading;
-  const note = { what: 'values that failed a quality check of the source were treated as not measured', file, found: `${flags.failed} values` };
+  const note = {
+    what: 'values that failed a quality check of the source were treated as not measured',
+    file,
+    found: `${flags.failed} values`,
+  };
   return { ...reading, notes: [note, ...reading.notes] };
 }
 

@@ -45,9 +45,33 @@ const NAMED: readonly (readonly [Role, RegExp])[] = [
   ['rain', /rain/],
 ];
 
-const MISSING_SIGNS = ['-999', '-999.0', '-999,0', '-9999', '-9999.0', '-99.9', '-99,9', '9999', '999.9', 'na', 'n/a', 'nan', 'null', '-', '--', 'm', '...', '///'];
+const MISSING_SIGNS = [
+  '-999',
+  '-999.0',
+  '-999,0',
+  '-9999',
+  '-9999.0',
+  '-99.9',
+  '-99,9',
+  '9999',
+  '999.9',
+  'na',
+  'n/a',
+  'nan',
+  'null',
+  '-',
+  '--',
+  'm',
+  '...',
+  '///',
+];
 const plainName = (name: string) =>
-  name.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().replace(/\(.*?\)|\[.*?\]/g, '').replace(/[^a-z0-9]/g, '');
+  name
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/\(.*?\)|\[.*?\]/g, '')
+    .replace(/[^a-z0-9]/g, '');
 
 /** Guesses columns, units and the writing of dates and numbers from the header and up to 4,000 lines. */
 export function guessWeather(lines: readonly TextLine[]): WeatherGuess {
@@ -58,19 +82,27 @@ export function guessWeather(lines: readonly TextLine[]): WeatherGuess {
   const header = findHeader(rows);
   const names = header?.cells ?? [];
   reasons.push(header ? `line ${header.line} names the columns` : 'no line names the columns');
-  const body = rows.filter(({ line, cells }) => line > (header?.line ?? 0) && cells.length > 1).map(({ cells }) => cells);
-  const decimalComma = delimiter !== ',' && body.some((cells) => cells.some((cell) => /^-?\d+,\d+$/.test(cell)));
+  const body = rows
+    .filter(({ line, cells }) => line > (header?.line ?? 0) && cells.length > 1)
+    .map(({ cells }) => cells);
+  const decimalComma =
+    delimiter !== ',' && body.some((cells) => cells.some((cell) => /^-?\d+,\d+$/.test(cell)));
   if (decimalComma) reasons.push('numbers are written with a decimal comma');
 
   const columns: Partial<Record<Role, number>> = {};
   for (const [role, pattern] of NAMED) {
     if (columns[role] !== undefined) continue;
-    const at = names.findIndex((name, k) => !Object.values(columns).includes(k) && !isFlag(name) && pattern.test(plainName(name)));
+    const at = names.findIndex(
+      (name, k) => !Object.values(columns).includes(k) && !isFlag(name) && pattern.test(plainName(name)),
+    );
     if (at < 0) continue;
     columns[role] = at;
     reasons.push(`${role} is column ${at + 1}, by its name “${names[at]}”`);
   }
-  if (columns.date === undefined && !(columns.year !== undefined && columns.month !== undefined && columns.day !== undefined)) {
+  if (
+    columns.date === undefined &&
+    !(columns.year !== undefined && columns.month !== undefined && columns.day !== undefined)
+  ) {
     const at = columnOfDates(body);
     if (at !== undefined) {
       columns.date = at;
@@ -84,10 +116,19 @@ export function guessWeather(lines: readonly TextLine[]): WeatherGuess {
   const values = (role: Role): number[] =>
     columns[role] === undefined
       ? []
-      : body.map((cells) => numberOf(cells[columns[role] as number] ?? '', decimalComma, missing)).filter((n): n is number => n !== null && !Number.isNaN(n));
-  const nameOf = (...roles: Role[]) => roles.map((role) => (columns[role] === undefined ? '' : (names[columns[role] as number] ?? ''))).join(' ');
+      : body
+          .map((cells) => numberOf(cells[columns[role] as number] ?? '', decimalComma, missing))
+          .filter((n): n is number => n !== null && !Number.isNaN(n));
+  const nameOf = (...roles: Role[]) =>
+    roles
+      .map((role) => (columns[role] === undefined ? '' : (names[columns[role] as number] ?? '')))
+      .join(' ');
   const rain = rainUnitOf(nameOf('rain'), values('rain'));
-  const temperature = temperatureUnitOf(nameOf('max', 'min', 'mean'), [...values('max'), ...values('min')], values('max'));
+  const temperature = temperatureUnitOf(
+    nameOf('max', 'min', 'mean'),
+    [...values('max'), ...values('min')],
+    values('max'),
+  );
   const dates = columns.date === undefined ? [] : body.map((cells) => cells[columns.date as number] ?? '');
   const order = dateOrderOf(dates);
   reasons.push(rain.reason, temperature.reason, order.reason);
@@ -111,10 +152,20 @@ const isFlag = (name: string) => /flag|quality|attrib|^q_|^qn|\bind\b|kvalitet|s
 /** The last line of names before the first line that is mostly numbers. */
 function findHeader(rows: readonly { line: number; cells: readonly string[] }[]) {
   const width = mode(rows.map(({ cells }) => cells.length));
-  const first = rows.findIndex(({ cells }) => cells.length === width && cells.some((cell) => /^-?\d+([.,]\d+)?$/.test(cell)) && cells.filter((cell) => /^[\s"]*[A-Za-zÀ-ž]/.test(cell)).length < cells.length / 2);
+  const first = rows.findIndex(
+    ({ cells }) =>
+      cells.length === width &&
+      cells.some((cell) => /^-?\d+([.,]\d+)?$/.test(cell)) &&
+      cells.filter((cell) => /^[\s"]*[A-Za-zÀ-ž]/.test(cell)).length < cells.length / 2,
+  );
   for (let k = first - 1; k >= 0; k--) {
     const { cells } = rows[k];
-    if (cells.length >= Math.min(width, 3) && cells.some((cell) => /[A-Za-z]/.test(cell)) && Math.abs(cells.length - width) <= 2) return rows[k];
+    if (
+      cells.length >= Math.min(width, 3) &&
+      cells.some((cell) => /[A-Za-z]/.test(cell)) &&
+      Math.abs(cells.length - width) <= 2
+    )
+      return rows[k];
   }
   return undefined;
 }
@@ -128,7 +179,9 @@ function mode(counts: readonly number[]): number {
 function columnOfDates(body: readonly (readonly string[])[]): number | undefined {
   const width = mode(body.map((cells) => cells.length));
   for (let k = 0; k < width; k++) {
-    const dates = body.filter((cells) => DATE_ORDERS.some((order) => !Number.isNaN(dayNumber(isoDateOf(cells[k] ?? '', order) ?? '')))).length;
+    const dates = body.filter((cells) =>
+      DATE_ORDERS.some((order) => !Number.isNaN(dayNumber(isoDateOf(cells[k] ?? '', order) ?? ''))),
+    ).length;
     if (dates > body.length * 0.9) return k;
   }
   return undefined;
@@ -138,39 +191,72 @@ function rainUnitOf(name: string, values: readonly number[]): { unit: RainUnit; 
   if (values.length === 0) return { unit: 'mm', reason: '' };
   const highest = values.reduce((a, b) => Math.max(a, b), 0);
   const mean = values.reduce((a, b) => a + b, 0) / values.length;
-  if (/inch|\(in\)|_in\b/i.test(name)) return { unit: 'inch', reason: `rain in inches, by the name “${name.trim()}”` };
-  if (/0[.,]1 ?mm|tenth/i.test(name)) return { unit: 'tenthsMm', reason: `rain in tenths of a millimetre, by the name “${name.trim()}”` };
-  if (/\(cm\)|_cm\b/i.test(name)) return { unit: 'cm', reason: `rain in centimetres, by the name “${name.trim()}”` };
+  if (/inch|\(in\)|_in\b/i.test(name))
+    return { unit: 'inch', reason: `rain in inches, by the name “${name.trim()}”` };
+  if (/0[.,]1 ?mm|tenth/i.test(name))
+    return { unit: 'tenthsMm', reason: `rain in tenths of a millimetre, by the name “${name.trim()}”` };
+  if (/\(cm\)|_cm\b/i.test(name))
+    return { unit: 'cm', reason: `rain in centimetres, by the name “${name.trim()}”` };
   if (/mm/i.test(name)) return { unit: 'mm', reason: `rain in millimetres, by the name “${name.trim()}”` };
-  if (values.every(Number.isInteger) && mean > 10) return { unit: 'tenthsMm', reason: `rain in tenths of a millimetre: whole numbers with a mean of ${mean.toFixed(1)} a day` };
-  if (highest < 8 && mean < 0.3) return { unit: 'inch', reason: `rain in inches: the wettest day is ${highest}, the mean ${mean.toFixed(2)}` };
-  return { unit: 'mm', reason: `rain taken as millimetres: the wettest day is ${highest}, the mean ${mean.toFixed(1)}` };
+  if (values.every(Number.isInteger) && mean > 10)
+    return {
+      unit: 'tenthsMm',
+      reason: `rain in tenths of a millimetre: whole numbers with a mean of ${mean.toFixed(1)} a day`,
+    };
+  if (highest < 8 && mean < 0.3)
+    return {
+      unit: 'inch',
+      reason: `rain in inches: the wettest day is ${highest}, the mean ${mean.toFixed(2)}`,
+    };
+  return {
+    unit: 'mm',
+    reason: `rain taken as millimetres: the wettest day is ${highest}, the mean ${mean.toFixed(1)}`,
+  };
 }
 
-function temperatureUnitOf(name: string, values: readonly number[], highs: readonly number[]): { unit: TemperatureUnit; reason: string } {
+function temperatureUnitOf(
+  name: string,
+  values: readonly number[],
+  highs: readonly number[],
+): { unit: TemperatureUnit; reason: string } {
   if (values.length === 0) return { unit: 'celsius', reason: '' };
   const highest = values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
   const lowest = values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
   const span = `${lowest} to ${highest}`;
-  if (/fahrenheit|°\s?f|\(f\)|degf|_f\b/i.test(name)) return { unit: 'fahrenheit', reason: `temperature in °F, by the name “${name.trim()}”` };
-  if (/0[.,]1 ?°?c|tenth/i.test(name)) return { unit: 'tenthsCelsius', reason: `temperature in tenths of °C, by the name “${name.trim()}”` };
-  if (/°\s?c|\(c\)|celsius|degc|_c\b/i.test(name)) return { unit: 'celsius', reason: `temperature in °C, by the name “${name.trim()}”` };
+  if (/fahrenheit|°\s?f|\(f\)|degf|_f\b/i.test(name))
+    return { unit: 'fahrenheit', reason: `temperature in °F, by the name “${name.trim()}”` };
+  if (/0[.,]1 ?°?c|tenth/i.test(name))
+    return { unit: 'tenthsCelsius', reason: `temperature in tenths of °C, by the name “${name.trim()}”` };
+  if (/°\s?c|\(c\)|celsius|degc|_c\b/i.test(name))
+    return { unit: 'celsius', reason: `temperature in °C, by the name “${name.trim()}”` };
   if (lowest > 200) return { unit: 'kelvin', reason: `temperature in kelvin: the values run from ${span}` };
-  if (values.every(Number.isInteger) && (highest > 140 || lowest < -80)) return { unit: 'tenthsCelsius', reason: `temperature in tenths of °C: whole numbers from ${span}` };
+  if (values.every(Number.isInteger) && (highest > 140 || lowest < -80))
+    return { unit: 'tenthsCelsius', reason: `temperature in tenths of °C: whole numbers from ${span}` };
   const hot = highs.filter((t) => t > 50).length;
-  if (hot > highs.length / 200) return { unit: 'fahrenheit', reason: `temperature in °F: ${hot} of ${highs.length} days would be above 50 °C` };
+  if (hot > highs.length / 200)
+    return {
+      unit: 'fahrenheit',
+      reason: `temperature in °F: ${hot} of ${highs.length} days would be above 50 °C`,
+    };
   return { unit: 'celsius', reason: `temperature taken as °C: the values run from ${span}` };
 }
 
 function dateOrderOf(cells: readonly string[]): { order: DateOrder; reason: string } {
-  const parts = cells.map((cell) => /^(\d{1,2})[-/.](\d{1,2})[-/.]\d{4}/.exec(cell)).filter((m) => m !== null);
+  const parts = cells
+    .map((cell) => /^(\d{1,2})[-/.](\d{1,2})[-/.]\d{4}/.exec(cell))
+    .filter((m) => m !== null);
   if (parts.length === 0) return { order: 'ymd', reason: '' };
-  if (parts.some((m) => Number(m[1]) > 12)) return { order: 'dmy', reason: 'dates are day first: a first part is above 12' };
-  if (parts.some((m) => Number(m[2]) > 12)) return { order: 'mdy', reason: 'dates are month first: a second part is above 12' };
+  if (parts.some((m) => Number(m[1]) > 12))
+    return { order: 'dmy', reason: 'dates are day first: a first part is above 12' };
+  if (parts.some((m) => Number(m[2]) > 12))
+    return { order: 'mdy', reason: 'dates are month first: a second part is above 12' };
   const steps = (order: DateOrder) => {
     const days = cells.map((cell) => dayNumber(isoDateOf(cell, order) ?? ''));
     return days.filter((day, k) => k > 0 && day - days[k - 1] === 1).length;
   };
   const order = steps('mdy') > steps('dmy') ? 'mdy' : 'dmy';
-  return { order, reason: `dates read ${order === 'dmy' ? 'day' : 'month'} first: so more of them follow each other` };
+  return {
+    order,
+    reason: `dates read ${order === 'dmy' ? 'day' : 'month'} first: so more of them follow each other`,
+  };
 }

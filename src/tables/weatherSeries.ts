@@ -85,5 +85,8 @@ export function shorten(problems: readonly Problem[]): Problem[] {
   if (problems.length <= MOST_PROBLEMS) return [...problems];
   const { file } = problems[0];
   const more = problems.length - MOST_PROBLEMS;
-  return [...problems.slice(0, MOST_PROBLEMS), { what: `and ${more} more problems of this file`, file, todo: 'mend these first' }];
+  return [
+    ...problems.slice(0, MOST_PROBLEMS),
+    { what: `and ${more} more problems of this file`, file, todo: 'mend these first' },
+  ];
 }

@@ -40,7 +40,15 @@ export function linesOf(file: string, text: string): { lines: TextLine[]; proble
     .map((line, k) => ({ line: k + 1, text: line }))
     .filter(({ text: line }) => line.trim() !== '');
   if (lines.length === 0)
-    return { lines, problem: { what: 'the file is empty', file, found: 'no line', todo: 'choose a file with daily rain and temperature' } };
+    return {
+      lines,
+      problem: {
+        what: 'the file is empty',
+        file,
+        found: 'no line',
+        todo: 'choose a file with daily rain and temperature',
+      },
+    };
   return { lines };
 }
 
@@ -56,6 +64,7 @@ function packing(text: string): string | undefined {
 
 function countLines(text: string): number {
   let count = 1;
-  for (let at = text.indexOf('\n'); at >= 0 && count <= 10 * MOST_LINES; at = text.indexOf('\n', at + 1)) count++;
+  for (let at = text.indexOf('\n'); at >= 0 && count <= 10 * MOST_LINES; at = text.indexOf('\n', at + 1))
+    count++;
   return count;
 }

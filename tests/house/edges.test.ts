@@ -37,6 +37,7 @@ const DOORS: Record<string, readonly string[]> = {
   'nrel-spa': ['model'],
   'ical-generator': ['explore'],
   'write-excel-file': ['cli', 'app', 'explore'],
+  'apache-arrow': ['cli'],
   'playwright-core': ['cli'],
   vite: ['cli'],
 };

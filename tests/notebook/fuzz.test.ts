@@ -44,13 +44,13 @@ describe('damaged notebooks', () => {
           readsOrSays(damaged);
         },
       ),
-      { numRuns: 200, seed: 8 },
+      { numRuns: 120, seed: 8 },
     );
   });
 
   it('cut anywhere never throw', () => {
     for (const bytes of originals)
-      for (let end = 0; end < bytes.length; end += 97) readsOrSays(bytes.subarray(0, end));
+      for (let end = 0; end < bytes.length; end += 211) readsOrSays(bytes.subarray(0, end));
   });
 
   it('with any value in place of another never throw', () => {
@@ -75,7 +75,7 @@ describe('damaged notebooks', () => {
         const place = places[pick % places.length];
         readsOrSays(text.slice(0, place.index) + by + text.slice(place.index + place[0].length));
       }),
-      { numRuns: 300, seed: 9 },
+      { numRuns: 150, seed: 9 },
     );
   });
 });

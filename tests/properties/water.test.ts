@@ -19,13 +19,23 @@ const anyWeather: fc.Arbitrary<PreparedWeather> = fc
     swing: fc.double({ min: 0, max: 20, noNaN: true }),
     latitude: fc.integer({ min: -90, max: 90 }),
     days: fc.constantFrom(365, 366, 300),
-    rain: fc.array(fc.oneof(fc.constant(0), fc.double({ min: 0, max: 8, noNaN: true }), fc.double({ min: 8, max: 90, noNaN: true })), { minLength: 20, maxLength: 60 }),
+    rain: fc.array(
+      fc.oneof(
+        fc.constant(0),
+        fc.double({ min: 0, max: 8, noNaN: true }),
+        fc.double({ min: 8, max: 90, noNaN: true }),
+      ),
+      { minLength: 20, maxLength: 60 },
+    ),
     noise: fc.array(fc.double({ min: -9, max: 9, noNaN: true }), { minLength: 5, maxLength: 30 }),
   })
   .map(({ mean, swing, latitude, days, rain, noise }) =>
     weatherOf(
       Array.from({ length: days }, (_, d) => rain[d % rain.length]),
-      Array.from({ length: days }, (_, d) => mean - swing * Math.cos((2 * Math.PI * (d - 75)) / 365) + noise[d % noise.length]),
+      Array.from(
+        { length: days },
+        (_, d) => mean - swing * Math.cos((2 * Math.PI * (d - 75)) / 365) + noise[d % noise.length],
+      ),
       8,
       latitude,
     ),
@@ -35,7 +45,10 @@ const anyWeather: fc.Arbitrary<PreparedWeather> = fc
 const names = [...new Set(STAGES.flatMap((stage) => stage.reads))].filter((name) => coefficients.has(name));
 const anyTurn = fc
   .record({
-    draws: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: names.length, maxLength: names.length }),
+    draws: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), {
+      minLength: names.length,
+      maxLength: names.length,
+    }),
     winterDays: fc.integer({ min: 1, max: 290 }),
     rainFactor: fc.double({ min: 0, max: 2.5, noNaN: true }),
     rootDepthMm: fc.integer({ min: 100, max: 2000 }),
@@ -53,16 +66,24 @@ const anyTurn = fc
     });
     return turn;
   });
-const anySoil = fc.record({ texture: fc.constantFrom(...TEXTURES), moved: fc.constantFrom('fixed', 'monthly', 'weekly', 'daily') });
+const anySoil = fc.record({
+  texture: fc.constantFrom(...TEXTURES),
+  moved: fc.constantFrom('fixed', 'monthly', 'weekly', 'daily'),
+});
 
-const near = (a: number, b: number, scale: number) => expect(Math.abs(a - b)).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(scale)));
+const near = (a: number, b: number, scale: number) =>
+  expect(Math.abs(a - b)).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(scale)));
 
 describe('water', () => {
   it('balances over the winter: rain = run-off + evapotranspiration + drainage + gain of soil and snow', () => {
     fc.assert(
       fc.property(anyWeather, anyTurn, anySoil, (weather, turn, picks) => {
         const [row] = runRows([weatherStage], [weather], [turn], picks).rows;
-        near(row.rainMm, row.runoffMm + row.evapotranspirationMm + row.drainageWinterMm + row.soilWaterChangeMm, row.rainMm);
+        near(
+          row.rainMm,
+          row.runoffMm + row.evapotranspirationMm + row.drainageWinterMm + row.soilWaterChangeMm,
+          row.rainMm,
+        );
       }),
       RUNS,
     );
@@ -79,7 +100,7 @@ describe('water', () => {
           expect(daily.dayEvapotranspirationMm[d]).toBeGreaterThanOrEqual(0);
           drained += daily.dayDrainageMm[d];
         }
-        const weekly = tracks.weekDrainageMm.reduce((sum, mm) => sum + (mm >= 0 ? mm : 0), 0);
+        const weekly = tracks.weekDrainageMm.reduce((sum, mm) => sum + (Number.isNaN(mm) ? 0 : mm), 0);
         near(weekly, drained, drained);
         expect(rows[0].wetDays + rows[0].frozenDays).toBeLessThanOrEqual(turn.winterDays);
         expect(Number.isNaN(daily.daySoilWaterMm[DAYS - 1])).toBe(weather.days < DAYS);
@@ -90,17 +111,28 @@ describe('water', () => {
 
   it('drains and runs off no less in any week when there is more rain', () => {
     fc.assert(
-      fc.property(anyWeather, anyTurn, anySoil, fc.double({ min: 0, max: 2, noNaN: true }), (weather, turn, picks, more) => {
-        const { rows, tracks } = runRows([weatherStage], [weather], [turn, { ...turn, rainFactor: turn.rainFactor + more }], picks);
-        for (const name of ['weekDrainageMm', 'weekRunoffMm', 'weekTroddenRunoffMm'])
-          for (let w = 0; w < WEEKS; w++) {
-            const [less, greater] = [tracks[name][w], tracks[name][WEEKS + w]];
-            if (less >= 0) expect(greater).toBeGreaterThanOrEqual(less - 1e-9);
-          }
-        expect(rows[1].drainageMm).toBeGreaterThanOrEqual(rows[0].drainageMm - 1e-9);
-        expect(rows[1].growthDay).toBe(rows[0].growthDay);
-        expect(rows[1].frozenDays).toBe(rows[0].frozenDays);
-      }),
+      fc.property(
+        anyWeather,
+        anyTurn,
+        anySoil,
+        fc.double({ min: 0, max: 2, noNaN: true }),
+        (weather, turn, picks, more) => {
+          const { rows, tracks } = runRows(
+            [weatherStage],
+            [weather],
+            [turn, { ...turn, rainFactor: turn.rainFactor + more }],
+            picks,
+          );
+          for (const name of ['weekDrainageMm', 'weekRunoffMm', 'weekTroddenRunoffMm'])
+            for (let w = 0; w < WEEKS; w++) {
+              const [less, greater] = [tracks[name][w], tracks[name][WEEKS + w]];
+              if (less >= 0) expect(greater).toBeGreaterThanOrEqual(less - 1e-9);
+            }
+          expect(rows[1].drainageMm).toBeGreaterThanOrEqual(rows[0].drainageMm - 1e-9);
+          expect(rows[1].growthDay).toBe(rows[0].growthDay);
+          expect(rows[1].frozenDays).toBe(rows[0].frozenDays);
+        },
+      ),
       RUNS,
     );
   });
@@ -111,12 +143,26 @@ describe('nitrogen, phosphorus and potassium in the field', () => {
     fc.assert(
       fc.property(anyWeather, anyTurn, anySoil, (weather, turn, picks) => {
         const [r] = runRows(STAGES, [weather], [turn], picks).rows;
-        near(r.paddockAmmoniaKg + r.paddockNitrousKg + r.paddockDinitrogenKg + r.paddockRunoffKg + r.paddockLeachedKg + r.paddockNitrogenKeptKg, INPUTS.paddockNitrogenInKg, 640);
+        near(
+          r.paddockAmmoniaKg +
+            r.paddockNitrousKg +
+            r.paddockDinitrogenKg +
+            r.paddockRunoffKg +
+            r.paddockLeachedKg +
+            r.paddockNitrogenKeptKg,
+          INPUTS.paddockNitrogenInKg,
+          640,
+        );
         near(r.paddockPhosphorusLostKg + r.paddockPhosphorusKeptKg, INPUTS.paddockPhosphorusInKg, 88);
         near(r.paddockPotassiumLostKg + r.paddockPotassiumKeptKg, INPUTS.paddockPotassiumInKg, 790);
-        near(r.soilNitrousKg + r.soilDinitrogenKg + r.soilLeachedKg + r.soilNitrogenKeptKg, INPUTS.slurrySoilNitrogenKg, 336);
+        near(
+          r.soilNitrousKg + r.soilDinitrogenKg + r.soilLeachedKg + r.soilNitrogenKeptKg,
+          INPUTS.slurrySoilNitrogenKg,
+          336,
+        );
         for (const [name, value] of Object.entries(r))
-          if (name !== 'soilWaterChangeMm' && name !== 'winterTemperatureC') expect([name, value >= -1e-9]).toEqual([name, true]);
+          if (name !== 'soilWaterChangeMm' && name !== 'winterTemperatureC')
+            expect([name, value >= -1e-9]).toEqual([name, true]);
         expect(r.paddockMineralKg).toBeLessThanOrEqual(r.paddockNitrogenKeptKg + 1e-9);
         expect(r.soilMineralKg).toBeLessThanOrEqual(r.soilNitrogenKeptKg + 1e-9);
         expect(r.reseedHa).toBeLessThanOrEqual(turn.paddockHa * (1 + 1e-12));
@@ -127,12 +173,29 @@ describe('nitrogen, phosphorus and potassium in the field', () => {
 
   it('leach and wash off no less when there is more rain, while ammonia stays', () => {
     fc.assert(
-      fc.property(anyWeather, anyTurn, anySoil, fc.double({ min: 0, max: 2, noNaN: true }), (weather, turn, picks, more) => {
-        const [less, greater] = runRows(STAGES, [weather], [turn, { ...turn, rainFactor: turn.rainFactor + more }], picks).rows;
-        for (const name of ['paddockLeachedKg', 'paddockRunoffKg', 'paddockPhosphorusLostKg', 'paddockPotassiumLostKg', 'soilLeachedKg'])
-          expect([name, greater[name] >= less[name] - 1e-9]).toEqual([name, true]);
-        expect(greater.paddockAmmoniaKg).toBe(less.paddockAmmoniaKg);
-      }),
+      fc.property(
+        anyWeather,
+        anyTurn,
+        anySoil,
+        fc.double({ min: 0, max: 2, noNaN: true }),
+        (weather, turn, picks, more) => {
+          const [less, greater] = runRows(
+            STAGES,
+            [weather],
+            [turn, { ...turn, rainFactor: turn.rainFactor + more }],
+            picks,
+          ).rows;
+          for (const name of [
+            'paddockLeachedKg',
+            'paddockRunoffKg',
+            'paddockPhosphorusLostKg',
+            'paddockPotassiumLostKg',
+            'soilLeachedKg',
+          ])
+            expect([name, greater[name] >= less[name] - 1e-9]).toEqual([name, true]);
+          expect(greater.paddockAmmoniaKg).toBe(less.paddockAmmoniaKg);
+        },
+      ),
       RUNS,
     );
   });
@@ -140,9 +203,14 @@ describe('nitrogen, phosphorus and potassium in the field', () => {
   it('are all nothing where there are no animals', () => {
     fc.assert(
       fc.property(anyWeather, anyTurn, (weather, turn) => {
-        const nothing = Object.fromEntries(Object.keys(INPUTS).filter((name) => /Kg$|M3$|livestockUnits/.test(name)).map((name) => [name, 0]));
+        const nothing = Object.fromEntries(
+          Object.keys(INPUTS)
+            .filter((name) => /Kg$|M3$|livestockUnits/.test(name))
+            .map((name) => [name, 0]),
+        );
         const [r] = runRows(STAGES, [weather], [{ ...turn, ...nothing }]).rows;
-        for (const stage of [paddockStage, soilStage]) for (const name of Object.keys(stage.makes)) expect([name, r[name] === 0]).toEqual([name, true]);
+        for (const stage of [paddockStage, soilStage])
+          for (const name of Object.keys(stage.makes)) expect([name, r[name] === 0]).toEqual([name, true]);
       }),
       RUNS,
     );

@@ -1,7 +1,12 @@
 /** Weather, water and field nitrogen against numbers that stand elsewhere. Source and basis stand beside each row. */
 import { describe, expect, it } from 'vitest';
 import { temperatureFactor, temperatureSlopePerC } from '../../src/model/science/ammonia.ts';
-import { burnsFraction, burnsHalfDepthCm, scotterFraction, scotterMixedFraction } from '../../src/model/science/burns.ts';
+import {
+  burnsFraction,
+  burnsHalfDepthCm,
+  scotterFraction,
+  scotterMixedFraction,
+} from '../../src/model/science/burns.ts';
 import { retentionMm, runoffMm } from '../../src/model/science/curveNumber.ts';
 import {
   airPressureKpa, hargreavesTermMm, netLongwaveMj, netShortwaveMj, penmanMonteithMm, saturationVapourPressureKpa, vapourPressureFromHumidityKpa,
@@ -27,7 +32,14 @@ interface Row {
   readonly basis: 'published' | 'from memory' | 'derived' | 'common practice';
 }
 
-const row = (what: string, got: () => number, expected: number, within: number, source: string, basis: Row['basis']): Row => ({ what, got, expected, within, source, basis });
+const row = (
+  what: string,
+  got: () => number,
+  expected: number,
+  within: number,
+  source: string,
+  basis: Row['basis'],
+): Row => ({ what, got, expected, within, source, basis });
 const check = (rows: readonly Row[]) =>
   it.each(rows)('$what: $expected ± $within ($source; $basis)', ({ got, expected, within }) => {
     expect(Math.abs(got() - expected)).toBeLessThanOrEqual(within);
@@ -41,12 +53,30 @@ const uccle = {
 }; // biome-ignore format: one day
 const bangkokRa = extraterrestrialRadiationMj(13.73, 105);
 const bangkokRs = radiationFromSunshineMj(8.5, daylightHours(13.73, 105), bangkokRa);
-const bangkok = { minC: 25.6, maxC: 34.8, vapourPressureKpa: 2.85, windMPerS: 2, elevationM: 2, solarMj: bangkokRs, extraterrestrialMj: bangkokRa, soilHeatMj: 0.14 };
+const bangkok = {
+  minC: 25.6,
+  maxC: 34.8,
+  vapourPressureKpa: 2.85,
+  windMPerS: 2,
+  elevationM: 2,
+  solarMj: bangkokRs,
+  extraterrestrialMj: bangkokRa,
+  soilHeatMj: 0.14,
+};
 const lyonRa = extraterrestrialRadiationMj(45.72, 196);
-const lyon = { minC: 14.8, maxC: 26.6, vapourPressureKpa: saturationVapourPressureKpa(14.8), windMPerS: 2, elevationM: 200, solarMj: radiationFromTemperatureMj(14.8, 26.6, lyonRa, 0.16), extraterrestrialMj: lyonRa };
+const lyon = {
+  minC: 14.8,
+  maxC: 26.6,
+  vapourPressureKpa: saturationVapourPressureKpa(14.8),
+  windMPerS: 2,
+  elevationM: 200,
+  solarMj: radiationFromTemperatureMj(14.8, 26.6, lyonRa, 0.16),
+  extraterrestrialMj: lyonRa,
+};
 const rioRa = extraterrestrialRadiationMj(-22.9, 135);
 
 describe('radiation and evapotranspiration', () => {
+  // biome-ignore format: one row a line
   check([
     row('daylight, 20° S, 3 September, h', () => daylightHours(-20, 246), 11.6656, 0.001, 'FAO-56 example 9', 'published'),
     row('extraterrestrial radiation, same day, MJ', () => extraterrestrialRadiationMj(-20, 246), 32.2, 0.05, 'FAO-56 example 8', 'from memory'),
@@ -82,17 +112,22 @@ describe('radiation and evapotranspiration', () => {
     row('the same on 15 April, 11 and 1 °C, mm', () => 0.0023 * hargreavesTermMm(1, 11, extraterrestrialRadiationMj(57, 105)), 2.03, 0.01, 'own arithmetic', 'derived'),
   ]);
 
-  it.each([349, 352, 355])('gives zeros, not an error, in the polar night at 68° N, day %i (own arithmetic; derived)', (day) => {
-    expect(extraterrestrialRadiationMj(68, day)).toBe(0);
-    expect(daylightHours(68, day)).toBe(0);
-    expect(sunsetAngleRad(68, day)).toBe(0);
-    expect(radiationFromSunshineMj(0, 0, 0)).toBe(0);
-  });
+  it.each([349, 352, 355])(
+    'gives zeros, not an error, in the polar night at 68° N, day %i (own arithmetic; derived)',
+    (day) => {
+      expect(extraterrestrialRadiationMj(68, day)).toBe(0);
+      expect(daylightHours(68, day)).toBe(0);
+      expect(sunsetAngleRad(68, day)).toBe(0);
+      expect(radiationFromSunshineMj(0, 0, 0)).toBe(0);
+    },
+  );
 });
 
 describe('leaching of nitrate', () => {
   const source = 'Burns 1975 against Scotter, White and Dyson 1993, own arithmetic';
+  // biome-ignore format: one row a line
   check([
+    // biome-ignore lint/suspicious/noApproximativeNumericConstant: the value of the example, not a logarithm
     row('Burns, 25 cm of drainage, 35 %, 60 cm', () => burnsFraction(25, 35, 60), 0.4342, 1e-3, source, 'derived'),
     row('continuous form, same', () => scotterFraction(25, 0.35, 60), 0.4317, 1e-3, source, 'derived'),
     row('Burns, 15 %', () => burnsFraction(25, 15, 60), 0.6984, 1e-3, source, 'derived'),
@@ -104,7 +139,7 @@ describe('leaching of nitrate', () => {
     row('Burns, to 90 cm', () => burnsFraction(25, 35, 90), 0.2861, 1e-3, source, 'derived'),
     row('depth that half has passed, cm', () => burnsHalfDepthCm(25, 35), 49.9, 0.1, source, 'derived'),
     row('mixed into nothing is the surface', () => scotterMixedFraction(25, 0.35, 60, 0) - scotterFraction(25, 0.35, 60), 0, 1e-12, 'mean of the continuous form', 'derived'),
-    row('mixed into 20 cm, by a sum over 2,000 layers', () => scotterMixedFraction(25, 0.35, 60, 20), Array.from({ length: 2000 }, (_, k) => scotterFraction(25, 0.35, 60 - (k + 0.5) / 100)).reduce((a, b) => a + b) / 2000, 1e-6, 'mean of the continuous form', 'derived'),
+    row('mixed into 20 cm, by a sum over 2,000 layers', () => scotterMixedFraction(25, 0.35, 60, 20), Array.from({ length: 2000 }, (_, k) => scotterFraction(25, 0.35, 60 - (k + 0.5) / 100)).reduce( (a, b) => a + b, ) / 2000, 1e-6, 'mean of the continuous form', 'derived'),
   ]);
 
   it.each([
@@ -128,19 +163,28 @@ describe('snow and bucket, six worked days (own arithmetic after FAO-56 chapter 
   }; // biome-ignore format: one row
   const { rows, daily } = runRows([weatherStage], [weather], [turn]);
   const series = (name: string) => [...daily[name].subarray(0, 6)];
-  const close = (got: readonly number[], expected: readonly number[]) => got.forEach((x, k) => expect(x).toBeCloseTo(expected[k], 6));
+  const close = (got: readonly number[], expected: readonly number[]) =>
+    got.forEach((x, k) => {
+      expect(x).toBeCloseTo(expected[k], 6);
+    });
 
   it('drains 0, 0, 0, 8.1, 20.4, 0 mm', () => close(series('dayDrainageMm'), [0, 0, 0, 8.1, 20.4, 0]));
-  it('has 0, 8, 8, 1, 0, 0 mm of water in the snow', () => close(series('daySnowWaterMm'), [0, 8, 8, 1, 0, 0]));
+  it('has 0, 8, 8, 1, 0, 0 mm of water in the snow', () =>
+    close(series('daySnowWaterMm'), [0, 8, 8, 1, 0, 0]));
   it('ends with 179.6 mm in the soil', () => expect(series('daySoilWaterMm')[5]).toBeCloseTo(179.6, 6));
   it('balances 45 mm in, 1.9 mm evaporated, 28.5 mm drained, 14.6 mm gained', () => {
-    close([rows[0].rainMm, rows[0].evapotranspirationMm, rows[0].drainageWinterMm, rows[0].soilWaterChangeMm], [45, 1.9, 28.5, 14.6]);
+    close(
+      [rows[0].rainMm, rows[0].evapotranspirationMm, rows[0].drainageWinterMm, rows[0].soilWaterChangeMm],
+      [45, 1.9, 28.5, 14.6],
+    );
   });
-  it('leaves days the weather does not have empty', () => expect(Number.isNaN(daily.dayDrainageMm[DAYS - 1])).toBe(true));
+  it('leaves days the weather does not have empty', () =>
+    expect(Number.isNaN(daily.dayDrainageMm[DAYS - 1])).toBe(true));
 });
 
 describe('run-off, ammonia in the cold, treading', () => {
   const salomon = 'Salomon and others 2015';
+  // biome-ignore format: one row a line
   check([
     row('curve number 80, retention, mm', () => retentionMm(80), 63.5, 1e-9, 'US Soil Conservation Service, S = 25400/CN − 254', 'from memory'),
     row('curve number 80, 50 mm, run-off, mm', () => runoffMm(50, 63.5), 13.8, 0.05, 'own arithmetic from the same equation', 'derived'),

@@ -4,20 +4,9 @@ import type { Scenario } from '../../notebook/schema.ts';
 import type { Basis, Coefficient } from '../../tables/coefficient.ts';
 
 /** `pass`: within the limit. `look`: needs a person to judge. `stop`: does not work as written. */
-export type CheckStatus = 'pass' | 'look' | 'stop';
+type CheckStatus = 'pass' | 'look' | 'stop';
 
-export const CHECK_THEMES = [
-  'fit',
-  'room',
-  'air',
-  'sun',
-  'loads',
-  'bed',
-  'store',
-  'land',
-  'caution',
-] as const;
-export type CheckTheme = (typeof CHECK_THEMES)[number];
+type CheckTheme = 'fit' | 'room' | 'air' | 'sun' | 'loads' | 'bed' | 'store' | 'land' | 'caution';
 
 export interface Check {
   readonly id: string;
@@ -53,6 +42,9 @@ export type Verdict = Omit<Check, 'id' | 'theme' | 'source' | 'basis'> & {
   /** The row that set the limit. */
   readonly row: Coefficient;
 };
+
+/** A scenario's results as drawings and plans of its shed need them. */
+export type ShedResult = Omit<CheckInput, 'coefficients'> & { readonly name: string };
 
 export interface CheckRule<C> {
   readonly id: string;

@@ -44,7 +44,7 @@ function periodName(country: string | null, kind: ManureKind, nitrateZone: boole
 const DAY_MS = 86_400_000;
 
 /** Day of the year, 1 for 1 January. */
-export function dayOfYear(isoDay: string): number {
+function dayOfYear(isoDay: string): number {
   return Math.round((Date.parse(isoDay) - Date.parse(`${isoDay.slice(0, 4)}-01-01`)) / DAY_MS) + 1;
 }
 

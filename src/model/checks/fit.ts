@@ -1,47 +1,10 @@
 /** Does everything still fit over and beside a floor that rises all winter? */
-import { barrierRaises, feetLevels, feetStart } from './barrier.ts';
-import { type BedSeries, firstWeek, sayDay, sayWeek } from './bedSeries.ts';
-import type { CheckRule, Verdict } from './check.ts';
+import { type BedSeries, firstWeek, sayWeek } from './bedSeries.ts';
+import type { CheckRule } from './check.ts';
 import { type Context, lowestRoofM } from './context.ts';
 import { animalReachM, machineNeedM } from './reach.ts';
+import { rising } from './rising.ts';
 import { capital, say } from './say.ts';
-
-interface Rising {
-  /** Highest bed level that still fits, m above the floor. */
-  readonly topM: number;
-  readonly row: Verdict['row'];
-  /** `the bed leaves too little room for horns`. */
-  readonly fails: string;
-  readonly fits: string;
-  /** Easily mended on the day: never more than a look. */
-  readonly mendable?: boolean;
-}
-
-/** A bed level against a fixed height: stop when the central forecast passes it, look when only its range does. */
-function rising(c: Context, bed: BedSeries, { topM, row, fails, fits, mendable }: Rising): Verdict {
-  const week = firstWeek(bed.depthM, (depth) => depth > topM);
-  const early = firstWeek(bed.highM, (depth) => depth > topM);
-  const shared = { value: bed.end.central, limit: topM, unit: 'm', row };
-  if (week !== undefined)
-    return {
-      ...shared,
-      status: mendable ? 'look' : 'stop',
-      week,
-      words: `${fails} from ${sayWeek(c.scenario, week)}; ${lastGood(c, week)}.`,
-    };
-  if (early !== undefined)
-    return {
-      ...shared,
-      status: 'look',
-      week: early,
-      words: `${fits} on the central forecast, but a loosely trodden bed would be too high from ${sayWeek(c.scenario, early)}.`,
-    };
-  return { ...shared, status: 'pass', words: `${fits} all winter, even if the bed lies loose.` };
-}
-
-function lastGood(c: Context, week: number): string {
-  return week > 1 ? `${sayWeek(c.scenario, week - 1)} is the latest week that still fits` : 'it never fits';
-}
 
 const roofClearance: CheckRule<Context> = {
   id: 'roofClearance',
@@ -138,127 +101,6 @@ const bedDepth: CheckRule<Context> = {
   },
 };
 
-const barrierLift: CheckRule<Context> = {
-  id: 'barrierLift',
-  theme: 'fit',
-  run: (c) => {
-    if (!c.bed || c.scenario.feeder !== 'barrier') return null;
-    const row = c.row('barrierThroatM');
-    const raises = barrierRaises(c.scenario, c.bed, { throat: row, step: c.row('barrierRaiseStepM') });
-    const needed = raises.at(-1)?.totalM ?? 0;
-    const limit = c.shed.barrierLiftM;
-    const shared = { value: needed, limit, unit: 'm', row };
-    if (needed === 0) {
-      const words =
-        c.shed.stanceDepthM > 0
-          ? 'Animals eat from the scraped stance, so barrier and trough keep their height; if the stance is left to fill, they must rise with the bed.'
-          : 'The bed does not grow enough to need a lift of barrier and trough.';
-      return { ...shared, status: 'pass', words };
-    }
-    const list = raises.map((r) => `${sayDay(r.day)} by ${say(r.byM)} m`).join(', ');
-    const beyond = raises.find((r) => r.totalM > limit + 1e-9);
-    if (beyond)
-      return {
-        ...shared,
-        status: 'stop',
-        week: beyond.week,
-        words: `Barrier and trough must rise ${say(needed)} m but can be lifted only ${say(limit)} m; out of reach from ${sayWeek(c.scenario, beyond.week)}. Lifts: ${list}.`,
-      };
-    return {
-      ...shared,
-      status: 'pass',
-      words: `Raise barrier and trough together: ${list} (${say(needed)} m in all, ${say(limit)} m possible).`,
-    };
-  },
-};
-
-const barrierThroat: CheckRule<Context> = {
-  id: 'barrierThroat',
-  theme: 'fit',
-  run: (c) => {
-    if (!c.housed || c.scenario.feeder !== 'barrier') return null;
-    const row = c.row('barrierThroatM');
-    const ok = c.shed.barrierM >= row.low && c.shed.barrierM <= row.high;
-    return {
-      status: ok ? 'pass' : 'look',
-      value: c.shed.barrierM,
-      limit: row.central,
-      unit: 'm',
-      row,
-      words: `The sill of the barrier begins ${say(c.shed.barrierM)} m above the feet; ${say(row.low)} to ${say(row.high)} m suits grown cattle, less for young stock. Keep the trough floor ${say(c.row('troughFloorM').central)} m above the feet.`,
-    };
-  },
-};
-
-const stanceStep: CheckRule<Context> = {
-  id: 'stanceStep',
-  theme: 'fit',
-  run: (c) => {
-    if (!c.bed || c.shed.stanceDepthM <= 0) return null;
-    const step = c.row('stanceStepM');
-    const ramp = c.row('bedRampRatio');
-    const week = firstWeek(c.bed.depthM, (depth) => depth > step.central);
-    const run = c.bed.end.central * ramp.central;
-    const flat = c.shed.depthM - c.shed.stanceDepthM - run;
-    return {
-      status: week === undefined ? 'pass' : 'look',
-      value: c.bed.end.central,
-      limit: step.central,
-      unit: 'm',
-      row: step,
-      week,
-      words:
-        week === undefined
-          ? `The bed stands ${say(c.bed.end.central)} m above the stance at the end: one step.`
-          : `The bed stands more than a step (${say(step.central)} m) above the scraped stance from ${sayWeek(c.scenario, week)} and ${say(c.bed.end.central)} m at the end. Leave ramps of bedding at both ends, ${say(run, 1)} m long (${say(ramp.central)}:1)${flat < 0 ? ', which is longer than the bed is deep: lay them along the barrier' : ''}; no single way down.`,
-    };
-  },
-};
-
-const gateTop: CheckRule<Context> = {
-  id: 'gateTop',
-  theme: 'fit',
-  run: (c) => {
-    if (!c.bed) return null;
-    const row = c.row('gateTopM');
-    return rising(c, c.bed, {
-      topM: feetStart({ ...c.scenario, shed: { ...c.shed, stanceDepthM: 0 } }) + c.shed.gateHeightM - row.low,
-      row,
-      fails: `Gates (${say(c.shed.gateHeightM)} m above the first bed) stand less than ${say(row.low)} m above the bed and no longer swing: hang them on lifting hinges or slip rails`,
-      fits: `Gates stay at least ${say(row.low)} m above the bed`,
-      mendable: true,
-    });
-  },
-};
-
-const bowlHeight: CheckRule<Context> = {
-  id: 'bowlHeight',
-  theme: 'fit',
-  run: (c) => {
-    if (!c.bed || c.shed.waterBowls === 0) return null;
-    const row = c.row('bowlRimM');
-    const feet = feetLevels(c.scenario, c.bed);
-    const rim = feetStart(c.scenario) + c.shed.bowlHeightM;
-    const lift = Math.max(0, ...feet.map((level) => level + row.low - rim));
-    const { bowlLiftM } = c.shed;
-    const week = firstWeek(feet, (level) => level + row.low - rim > bowlLiftM + 1e-9);
-    const first = firstWeek(feet, (level) => level + row.low - rim > 1e-9);
-    const shared = { value: lift, limit: bowlLiftM, unit: 'm', row };
-    if (week !== undefined)
-      return {
-        ...shared,
-        status: 'stop',
-        week,
-        words: `Water bowls sink below ${say(row.low)} m above the bed and fill with dung from ${sayWeek(c.scenario, week)}; ${lastGood(c, week)}. They can be lifted ${say(bowlLiftM)} m and need ${say(lift)} m: set them on the stance or make them rise.`,
-      };
-    const words =
-      first === undefined
-        ? `Water bowls keep their rim ${say(row.low)} m or more above the feet${c.shed.stanceDepthM > 0 ? ', standing on the scraped stance' : ''}.`
-        : `Lift the water bowls from ${sayWeek(c.scenario, first)} on, ${say(lift)} m in all (${say(bowlLiftM)} m possible).`;
-    return { ...shared, status: 'pass', words };
-  },
-};
-
 const bedGrowth: CheckRule<Context> = {
   id: 'bedGrowth',
   theme: 'fit',
@@ -281,6 +123,10 @@ const bedGrowth: CheckRule<Context> = {
 const bedEnd = (bed: BedSeries) => bed.end.central;
 
 export const FIT_RULES: readonly CheckRule<Context>[] = [
-  roofClearance, hornClearance, mountingClearance, pushWallHeight, bedDepth, bedGrowth,
-  barrierLift, barrierThroat, stanceStep, gateTop, bowlHeight,
-]; // biome-ignore format: one short list
+  roofClearance,
+  hornClearance,
+  mountingClearance,
+  pushWallHeight,
+  bedDepth,
+  bedGrowth,
+];

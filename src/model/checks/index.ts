@@ -5,17 +5,19 @@ import { CAUTION_RULES } from './caution.ts';
 import { type Check, type CheckInput, type CheckRule, MissingRow, type Verdict } from './check.ts';
 import { type Context, contextOf } from './context.ts';
 import { FIT_RULES } from './fit.ts';
+import { FITTING_RULES } from './fittings.ts';
 import { LAND_RULES } from './land.ts';
 import { lastingCheck } from './lasting.ts';
 import { LOAD_RULES } from './loads.ts';
 import { ROOM_RULES } from './room.ts';
 import { STORE_RULES } from './store.ts';
 import { SUN_RULES } from './sunlight.ts';
-
-export type { Check, CheckInput, CheckStatus, CheckTheme } from './check.ts';
+import { WAY_RULES } from './ways.ts';
 
 const RULES: readonly CheckRule<Context>[] = [
-  ...FIT_RULES, ...ROOM_RULES, ...AIR_RULES, ...SUN_RULES, ...LOAD_RULES, ...BED_RULES, ...STORE_RULES, ...LAND_RULES, ...CAUTION_RULES,
+  ...FIT_RULES,
+  ...FITTING_RULES, ...ROOM_RULES,
+  ...WAY_RULES, ...AIR_RULES, ...SUN_RULES, ...LOAD_RULES, ...BED_RULES, ...STORE_RULES, ...LAND_RULES, ...CAUTION_RULES,
 ]; // biome-ignore format: the order they are shown in
 
 /**

@@ -8,7 +8,7 @@
 export function takenMm(demandMm: number, availableMm: number, perMm: number): number {
   const share = availableMm * perMm;
   const taken = share < 1 ? demandMm * share : demandMm;
-  return taken < availableMm ? taken : availableMm;
+  return Math.min(taken, availableMm);
 }
 
 /** 1/((1 − p)·(FC − WP)), or 0 where nothing is available; water in mm, p the readily available fraction. */

@@ -76,13 +76,17 @@ export function leachedFromWeekKg(
     }
     nitrified[k] = known
       ? (daysInWeek / 7) *
-        nitrifiedFraction(temperature, tracks.weekFrozenDays[at + w] / daysInWeek, perWeek, perC, reference, frozenFraction)
+        nitrifiedFraction(
+          temperature,
+          tracks.weekFrozenDays[at + w] / daysInWeek,
+          perWeek,
+          perC,
+          reference,
+          frozenFraction,
+        )
       : 0;
   }
   drainageToCome(drainage, left, weeks, toCome);
-  const ground = {
-    fieldCapacityPercent: 100 * read.fieldCapacityM3PerM3[i],
-    depthCm: read.rootDepthMm[i] / 10,
-  };
-  return leachedKg(inflow, nitrified, toCome, weeks, ground, out);
+  const capacityPercent = 100 * read.fieldCapacityM3PerM3[i];
+  return leachedKg(inflow, nitrified, toCome, weeks, capacityPercent, read.rootDepthMm[i] / 10, out);
 }

@@ -14,14 +14,8 @@ export function nitrifiedFraction(
   frozenFraction: number,
 ): number {
   const free = fractionAtReference * Math.exp(perC * (temperatureC - referenceC));
-  const both = (1 - frozenShare) * (free < 1 ? free : 1) + frozenShare * frozenFraction;
-  return both < 1 ? both : 1;
-}
-
-/** Soil and crop as they meet the nitrate. */
-export interface LeachingGround {
-  readonly fieldCapacityPercent: number;
-  readonly depthCm: number;
+  const both = (1 - frozenShare) * Math.min(free, 1) + frozenShare * frozenFraction;
+  return Math.min(both, 1);
 }
 
 /**
@@ -35,7 +29,8 @@ export function leachedKg(
   fraction: Float64Array,
   leachable: Float64Array,
   weeks: number,
-  ground: LeachingGround,
+  fieldCapacityPercent: number,
+  depthCm: number,
   out: Float64Array,
 ): number {
   let ammonium = 0;
@@ -45,9 +40,7 @@ export function leachedKg(
     const nitrate = fraction[w] * ammonium;
     ammonium -= nitrate;
     const leached =
-      nitrate > 0
-        ? nitrate * burnsFraction(leachable[w] / 10, ground.fieldCapacityPercent, ground.depthCm)
-        : 0;
+      nitrate > 0 ? nitrate * burnsFraction(leachable[w] / 10, fieldCapacityPercent, depthCm) : 0;
     out[w] = leached;
     total += leached;
   }

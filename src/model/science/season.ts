@@ -65,7 +65,13 @@ export function daysToDaylight(latitudeDeg: number, hours: number): number {
  * First day from `earliest` on from which the mean over `runDays` days is at least `baseC`; `days` where none is.
  * Depends on temperature and light alone: rain moves no date, so more rain never leaches less.
  */
-export function growthDayOf(temperatureSum: Float64Array, days: number, earliest: number, runDays: number, baseC: number): number {
+export function growthDayOf(
+  temperatureSum: Float64Array,
+  days: number,
+  earliest: number,
+  runDays: number,
+  baseC: number,
+): number {
   const run = runDays < 1 ? 1 : Math.floor(runDays);
   const needed = baseC * run;
   for (let d = Math.max(0, Math.ceil(earliest)); d + run <= days; d++)

@@ -18,5 +18,5 @@ export function meltMm(
   const warmth = temperatureC - thresholdC;
   if (!(warmth > 0) || !(snowWaterMm > 0)) return 0;
   const possible = factorMmPerC * warmth;
-  return possible < snowWaterMm ? possible : snowWaterMm;
+  return Math.min(possible, snowWaterMm);
 }

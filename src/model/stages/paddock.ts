@@ -221,7 +221,7 @@ export const paddockStage = defineStage({
               read.ammoniaSlopePerC[i],
               read.ammoniaReferenceC[i],
             );
-          const free = deposit * (factor < 1 ? factor : 1);
+          const free = deposit * Math.min(factor, 1);
           lost = free * (1 - frozen + frozen * frozenFactor);
           holding = free - lost;
         }
@@ -231,7 +231,8 @@ export const paddockStage = defineStage({
         held += holding - thawed;
         deposits[w] = deposit - lost - holding + thawed - released;
         if (w <= lastWeek)
-          washing += (runoff + spotShare * (readTrack.weekTroddenRunoffMm[at + w] - runoff)) * (dropped + part / 2);
+          washing +=
+            (runoff + spotShare * (readTrack.weekTroddenRunoffMm[at + w] - runoff)) * (dropped + part / 2);
         dropped += part;
       }
       const afterAmmonia = tan - ammonia;
@@ -255,7 +256,9 @@ export const paddockStage = defineStage({
       const open = afterAmmonia > 0 ? Math.max(0, mineral - uptake) / afterAmmonia : 0;
       const pool = hectares > 0 ? (mineral - uptake) / hectares : 0;
       const leached =
-        tan > 0 ? open * leachedFromWeekKg(i, 0, WEEKS, deposits, pool, weatherDays, read, readTrack, leachedByWeek) : 0;
+        tan > 0
+          ? open * leachedFromWeekKg(i, 0, WEEKS, deposits, pool, weatherDays, read, readTrack, leachedByWeek)
+          : 0;
       for (let w = 0; w < WEEKS; w++)
         track.weekPaddockNitrateLeachedKg[at + w] = tan > 0 ? open * leachedByWeek[w] : 0;
 

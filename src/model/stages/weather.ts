@@ -103,7 +103,8 @@ export const weatherStage = defineStage({
     growthDay: {
       label: 'day grass starts to grow, from the first winter day',
       unit: 'd',
-      formula: 'first day after midwinter, once the days are long enough, from which the running mean reaches the growth temperature',
+      formula:
+        'first day after midwinter, once the days are long enough, from which the running mean reaches the growth temperature',
       from: ['weatherIndex', 'latitudeDeg', 'growthDaylightHours', 'growthRunDays', 'growthBaseC'],
     },
   },
@@ -113,7 +114,8 @@ export const weatherStage = defineStage({
     weekTroddenRunoffMm: {
       label: 'surface run-off from trodden ground',
       unit: 'mm',
-      formula: 'curve number of badly trodden ground, or of frozen ground, applied to rain and melt day by day',
+      formula:
+        'curve number of badly trodden ground, or of frozen ground, applied to rain and melt day by day',
       from: [...SNOW, ...FROST, 'curveNumberTrodden', 'curveNumberFrozen'],
     },
     weekDrainageMm: { label: 'drainage', unit: 'mm', formula: words.drained, from: SOIL },
@@ -165,7 +167,10 @@ export const weatherStage = defineStage({
       const season = seasonOf(year);
       const midwinter = read.latitudeDeg[i] < 0 ? season.midwinterSouth : season.midwinterNorth;
       const light = midwinter + 1 + daysToDaylight(read.latitudeDeg[i], read.growthDaylightHours[i]);
-      const growthDay = growthDayOf(season.temperatureSum, days, light,
+      const growthDay = growthDayOf(
+        season.temperatureSum,
+        days,
+        light,
         read.growthRunDays[i],
         read.growthBaseC[i],
       );

@@ -1,17 +1,17 @@
 /** The invented shed judged by the shipped tables. */
 import { readDataFiles } from '../../../src/cli/readData.ts';
 import type { Check } from '../../../src/model/checks/check.ts';
-import type { ScenarioResult } from '../../../src/model/evaluate.ts';
 import { CHOICE_OPTIONS } from '../../../src/notebook/choiceOptions.ts';
 import { loadTables } from '../../../src/tables/load.ts';
-import { type Changes, type Patch, resultFrom } from './shedCase.ts';
+import { type Changes, type Patch, resultFrom, type ShedCase } from './shedCase.ts';
 
 export { bedTrack, type Patch, scenarioWith } from './shedCase.ts';
 
-export const { tables, problems } = loadTables(readDataFiles(), CHOICE_OPTIONS);
-export const { coefficients } = tables;
+const loaded = loadTables(readDataFiles(), CHOICE_OPTIONS);
+export const { problems } = loaded;
+export const { coefficients } = loaded.tables;
 
-export function resultWith(patch: Patch = {}, cmPerDay = 0.5, values: Changes = {}): ScenarioResult {
+export function resultWith(patch: Patch = {}, cmPerDay = 0.5, values: Changes = {}): ShedCase {
   return resultFrom(coefficients, patch, cmPerDay, values);
 }
 

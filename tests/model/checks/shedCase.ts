@@ -1,6 +1,7 @@
 /** A small invented deep-bedded scenario with a made-up bed, for tests of checks, drawings and plans; needs no files. */
+
+import type { Check, ShedResult } from '../../../src/model/checks/check.ts';
 import { checkScenario } from '../../../src/model/checks/index.ts';
-import type { ScenarioResult } from '../../../src/model/evaluate.ts';
 import { WEEKS } from '../../../src/model/stage.ts';
 import { type Scenario, scenarioSchema } from '../../../src/notebook/schema.ts';
 import { SYSTEMS, type System } from '../../../src/notebook/systems.ts';
@@ -80,13 +81,15 @@ const VALUES: Readonly<Record<string, number>> = {
 
 export type Changes = Readonly<Record<string, number | null>>;
 
+export type ShedCase = ShedResult & { readonly checks: readonly Check[] };
+
 /** The scenario with a made-up bed and results, judged by the tables given. */
 export function resultFrom(
   coefficients: ReadonlyMap<string, Coefficient>,
   patch: Patch = {},
   cmPerDay = 0.5,
   values: Changes = {},
-): ScenarioResult {
+): ShedCase {
   const scenario = scenarioWith(patch);
   const tracks = {
     bedDepthM: bedTrack(scenario, cmPerDay),
@@ -98,5 +101,5 @@ export function resultFrom(
     ...values,
   };
   const checks = checkScenario({ scenario, values: all, tracks, coefficients });
-  return { name: scenario.name, system: scenario.system, scenario, values: all, tracks, checks };
+  return { name: scenario.name, scenario, values: all, tracks, checks };
 }

@@ -5,8 +5,13 @@ import { runRows, smoothYear, type Turn, weatherOf } from './fieldRig.ts';
 
 const nordic = smoothYear(5, 12, 1.9);
 const atlantic = smoothYear(9.5, 5, 3.2);
-const run = (turns: readonly Turn[], picks = {}, weather = [nordic, atlantic]) => runRows([weatherStage, paddockStage], weather, turns, picks, false);
-const constant = (meanC: number, rainMm: number) => weatherOf(Array.from({ length: 365 }, () => rainMm), Array.from({ length: 365 }, () => meanC));
+const run = (turns: readonly Turn[], picks = {}, weather = [nordic, atlantic]) =>
+  runRows([weatherStage, paddockStage], weather, turns, picks, false);
+const constant = (meanC: number, rainMm: number) =>
+  weatherOf(
+    Array.from({ length: 365 }, () => rainMm),
+    Array.from({ length: 365 }, () => meanC),
+  );
 
 describe('the paddock stage', () => {
   it('loses the published share of TAN at the reference temperature, and the bench slope less at 0 °C unfrozen', () => {
@@ -18,7 +23,10 @@ describe('the paddock stage', () => {
 
   it('holds ammonia back on frozen ground and gives part of it back at the thaw', () => {
     const frozen = { frozenGroundBelowC: -1, groundResponsePerDay: 1 };
-    const thaw = weatherOf(Array.from({ length: 365 }, () => 1), Array.from({ length: 365 }, (_, d) => (d < 189 ? -5 : 8)));
+    const thaw = weatherOf(
+      Array.from({ length: 365 }, () => 1),
+      Array.from({ length: 365 }, (_, d) => (d < 189 ? -5 : 8)),
+    );
     const cold = constant(-5, 1);
     const [thawed] = run([{ winterDays: 189, ...frozen }], {}, [thaw]).rows;
     const [never] = run([{ winterDays: 189, ...frozen }], {}, [cold]).rows;
@@ -48,7 +56,12 @@ describe('the paddock stage', () => {
   });
 
   it('loses 42 % of a clay sward to 700 wet cow-days a hectare spread evenly (our own rule)', () => {
-    const even = { spotExcretaFraction: 0.25, spotAreaFraction: 0.25, treadingLossPerHundredCowDays: 0.06, paddockYieldTonnesPerHa: 6 };
+    const even = {
+      spotExcretaFraction: 0.25,
+      spotAreaFraction: 0.25,
+      treadingLossPerHundredCowDays: 0.06,
+      paddockYieldTonnesPerHa: 6,
+    };
     const [some] = run([{ ...even, weatherIndex: 1 }]).rows;
     const units = (700 * 2) / some.wetDays;
     const [row] = run([{ ...even, weatherIndex: 1, livestockUnits: units }]).rows;
@@ -63,15 +76,20 @@ describe('the paddock stage', () => {
   });
 
   it('caps gases at what the ammonia left', () => {
-    const [row] = run([{ paddockTanInKg: 5, paddockNitrousFraction: 0.027, soilDinitrogenPerNitrous: 10 }]).rows;
+    const [row] = run([
+      { paddockTanInKg: 5, paddockNitrousFraction: 0.027, soilDinitrogenPerNitrous: 10 },
+    ]).rows;
     expect(row.paddockNitrousKg + row.paddockDinitrogenKg + row.paddockAmmoniaKg).toBeCloseTo(5, 9);
     expect(row.paddockLeachedKg).toBe(0);
   });
 
   // IPCC 2019 table 11.3 gives 0.24 (0.01 to 0.73) of nitrogen leached where there is drainage: a range to fall in.
-  it.each([['sand'], ['sandyLoam'], ['loam'], ['clay']])('leaches within the published span on %s in the wet west', (texture) => {
-    const [row] = run([{ weatherIndex: 1 }], { texture }).rows;
-    expect(row.paddockLeachedKg / 640).toBeGreaterThan(0.01);
-    expect(row.paddockLeachedKg / 640).toBeLessThan(0.73);
-  });
+  it.each([['sand'], ['sandyLoam'], ['loam'], ['clay']])(
+    'leaches within the published span on %s in the wet west',
+    (texture) => {
+      const [row] = run([{ weatherIndex: 1 }], { texture }).rows;
+      expect(row.paddockLeachedKg / 640).toBeGreaterThan(0.01);
+      expect(row.paddockLeachedKg / 640).toBeLessThan(0.73);
+    },
+  );
 });

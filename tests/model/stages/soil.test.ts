@@ -6,7 +6,8 @@ import { runRows, smoothYear, type Turn } from './fieldRig.ts';
 
 const nordic = smoothYear(5, 12, 1.9);
 const atlantic = smoothYear(9.5, 5, 3.2);
-const run = (turns: readonly Turn[], picks = {}) => runRows([weatherStage, paddockStage, soilStage], [nordic, atlantic], turns, picks, false).rows;
+const run = (turns: readonly Turn[], picks = {}) =>
+  runRows([weatherStage, paddockStage, soilStage], [nordic, atlantic], turns, picks, false).rows;
 
 describe('the soil stage', () => {
   it('leaches far more of slurry spread in autumn than in spring', () => {
@@ -16,7 +17,10 @@ describe('the soil stage', () => {
   });
 
   it('leaches more where the same slurry lies on less ground, for the crop takes longer to empty it', () => {
-    const [wide, narrow] = run([{ weatherIndex: 0, receivingHa: 20 }, { weatherIndex: 0, receivingHa: 0.5 }]);
+    const [wide, narrow] = run([
+      { weatherIndex: 0, receivingHa: 20 },
+      { weatherIndex: 0, receivingHa: 0.5 },
+    ]);
     expect(narrow.soilLeachedKg).toBeGreaterThan(wide.soilLeachedKg);
   });
 
@@ -33,7 +37,9 @@ describe('the soil stage', () => {
   });
 
   it('counts humus of slurry, compost and paddock, each by its share', () => {
-    const [row] = run([{ slurryCarbonKg: 1000, compostCarbonKg: 2000, paddockCarbonInKg: 3000 }], { way: 'turned' });
+    const [row] = run([{ slurryCarbonKg: 1000, compostCarbonKg: 2000, paddockCarbonInKg: 3000 }], {
+      way: 'turned',
+    });
     expect(row.humusCarbonKg).toBeCloseTo(1000 * 0.2 + 2000 * 0.5 + 3000 * 0.2, 9);
     expect(row.soilCarbonKeptKg).toBe(3000);
     const [raw] = run([{ slurryCarbonKg: 0, compostCarbonKg: 2000, paddockCarbonInKg: 0 }], { way: 'none' });
@@ -41,14 +47,27 @@ describe('the soil stage', () => {
   });
 
   it('lays 10 t/ha at 0.60 t/m³ 1.67 mm deep, and holds a modest amount of water for it', () => {
-    const [row] = run([{ compostM3: 100 / 0.6, receivingHa: 10, compostCarbonKg: 15_000, slurryCarbonKg: 0 }]);
+    const [row] = run([
+      { compostM3: 100 / 0.6, receivingHa: 10, compostCarbonKg: 15_000, slurryCarbonKg: 0 },
+    ]);
     expect(row.layerDepthMm).toBeCloseTo(1.667, 3);
     // 750 kg of stable carbon a hectare in 250 mm at 1.35 t/m³ is 0.0222 %; 1.16 mm per 100 mm and percent.
     expect(row.waterHeldMm).toBeCloseTo(1.16 * 2.5 * 0.02222, 4);
   });
 
   it('makes nothing of nothing, on no ground', () => {
-    const none = Object.fromEntries(['slurryNitrogenKg', 'slurrySoilNitrogenKg', 'slurrySoilTanKg', 'slurryPhosphorusKg', 'slurryPotassiumKg', 'slurryCarbonKg', 'paddockCarbonInKg', 'receivingHa'].map((name) => [name, 0]));
+    const none = Object.fromEntries(
+      [
+        'slurryNitrogenKg',
+        'slurrySoilNitrogenKg',
+        'slurrySoilTanKg',
+        'slurryPhosphorusKg',
+        'slurryPotassiumKg',
+        'slurryCarbonKg',
+        'paddockCarbonInKg',
+        'receivingHa',
+      ].map((name) => [name, 0]),
+    );
     const [row] = run([none]);
     for (const name of Object.keys(soilStage.makes)) expect([name, row[name]]).toEqual([name, 0]);
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { daysToDaylight, midwinterDay } from '../../../src/model/science/season.ts';
 import { daylightHours } from '../../../src/model/science/radiation.ts';
+import { daysToDaylight, midwinterDay } from '../../../src/model/science/season.ts';
 import { WEEKS } from '../../../src/model/stage.ts';
 import { weatherStage } from '../../../src/model/stages/weather.ts';
 import { CHOICE_OPTIONS } from '../../../src/notebook/choiceOptions.ts';
@@ -8,14 +8,21 @@ import { coefficients, problems, runRows, smoothYear, type Turn, weatherOf } fro
 
 const nordic = smoothYear(5, 12, 1.9);
 const atlantic = smoothYear(9.5, 5, 3.2);
-const run = (turns: readonly Turn[], picks = {}, weather = [nordic, atlantic]) => runRows([weatherStage], weather, turns, picks, false);
+const run = (turns: readonly Turn[], picks = {}, weather = [nordic, atlantic]) =>
+  runRows([weatherStage], weather, turns, picks, false);
 
 describe('the weather stage', () => {
   it('reads coefficient files without a problem, with a row for every option', () => {
     expect(problems).toEqual([]);
     for (const { name, choice } of coefficients.values())
-      if (choice && /coefficients\/(weather|soil|paddock)\.csv$/.test(coefficients.get(`${name}.${CHOICE_OPTIONS[choice as 'texture'][0]}`)?.at.file ?? ''))
-        for (const option of CHOICE_OPTIONS[choice as 'texture']) expect(coefficients.has(`${name}.${option}`), `${name}.${option}`).toBe(true);
+      if (
+        choice &&
+        /coefficients\/(weather|soil|paddock)\.csv$/.test(
+          coefficients.get(`${name}.${CHOICE_OPTIONS[choice as 'texture'][0]}`)?.at.file ?? '',
+        )
+      )
+        for (const option of CHOICE_OPTIONS[choice as 'texture'])
+          expect(coefficients.has(`${name}.${option}`), `${name}.${option}`).toBe(true);
   });
 
   it('sums the weeks to the winter, with the days of the last week cut off', () => {
@@ -62,7 +69,10 @@ describe('the weather stage', () => {
   });
 
   it('keeps clay wet longer than sand and lets more run off it', () => {
-    const burst = weatherOf(Array.from({ length: 365 }, (_, d) => (d % 6 === 0 ? 30 : 0)), Array.from({ length: 365 }, () => 6));
+    const burst = weatherOf(
+      Array.from({ length: 365 }, (_, d) => (d % 6 === 0 ? 30 : 0)),
+      Array.from({ length: 365 }, () => 6),
+    );
     const [sand] = run([{}], { texture: 'sand' }, [burst]).rows;
     const [clay] = run([{}], { texture: 'clay' }, [burst]).rows;
     expect(clay.wetDays).toBeGreaterThan(sand.wetDays);
@@ -70,7 +80,12 @@ describe('the weather stage', () => {
   });
 
   it('does not let grass grow before the days are long enough, however mild', () => {
-    const mild = weatherOf(Array.from({ length: 365 }, () => 2), Array.from({ length: 365 }, () => 9), 6, 53);
+    const mild = weatherOf(
+      Array.from({ length: 365 }, () => 2),
+      Array.from({ length: 365 }, () => 9),
+      6,
+      53,
+    );
     const [row] = run([{ latitudeDeg: 53 }], {}, [mild]).rows;
     const date = new Date(Date.UTC(2010, 10, 1) + row.growthDay * 86_400_000);
     expect(date.toISOString().slice(0, 7)).toBe('2011-02');
@@ -85,7 +100,16 @@ describe('the weather stage', () => {
 
   it('makes nothing of a winter of no days', () => {
     const [row] = run([{ winterDays: 0 }]).rows;
-    for (const name of ['rainMm', 'snowfallMm', 'runoffMm', 'evapotranspirationMm', 'drainageWinterMm', 'wetDays', 'frozenDays']) expect(row[name]).toBe(0);
+    for (const name of [
+      'rainMm',
+      'snowfallMm',
+      'runoffMm',
+      'evapotranspirationMm',
+      'drainageWinterMm',
+      'wetDays',
+      'frozenDays',
+    ])
+      expect(row[name]).toBe(0);
   });
 
   it('leaves weeks past the end of short weather empty', () => {

@@ -1,0 +1,77 @@
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { paperDocument } from '../plots/paper/document.ts';
+import { caseDrawings } from '../plots/paper/drawings.ts';
+import { dayText, type Report } from '../plots/paper/report.ts';
+import { caseTables } from '../plots/paper/tables.ts';
+import { argumentsOf, wholeNumber } from './arguments.ts';
+import { CommandError } from './error.ts';
+import { openNotebook } from './open.ts';
+import { paperReport } from './paper.ts';
+import { printPdf } from './pdf.ts';
+import { csvText, workbook } from './tableFiles.ts';
+import { writeWhole } from './writeWhole.ts';
+
+export const usage = `case FILE [--scenario NAME] [--baseline NAME] [--out case.pdf] [--paper a4|letter]
+     [--tables DIR] [--draws N --seed S]
+Writes the lender's paper as PDF, or as HTML when --out ends in .html; with --tables also .xlsx, .csv and .svg.`;
+
+/** Enough for steady spans; the notebook's own number of draws is for the screen. */
+const DRAWS = '2000';
+
+export async function run(args: readonly string[], out: (text: string) => void): Promise<void> {
+  const { values, positionals } = argumentsOf(args, usage, 1, 1, {
+    scenario: { type: 'string' },
+    baseline: { type: 'string' },
+    out: { type: 'string', default: 'case.pdf' },
+    paper: { type: 'string', default: 'a4' },
+    tables: { type: 'string' },
+    draws: { type: 'string', default: DRAWS },
+    seed: { type: 'string' },
+  });
+  const paper = (['a4', 'letter'] as const).find((size) => size === values.paper.toLowerCase());
+  if (!paper) throw new CommandError(`--paper: unknown; found ${values.paper}; allowed a4, letter`, 2);
+  const ending = /\.(pdf|html)$/i.exec(values.out)?.[1].toLowerCase();
+  if (!ending) throw new CommandError(`--out: the name must end in .pdf or .html; found ${values.out}`, 2);
+  const draws = wholeNumber(values.draws, 'draws', 0, 100_000);
+  const opened = await openNotebook(positionals[0]);
+  const seed = wholeNumber(values.seed ?? String(opened.notebook.draws.seed), 'seed', 0, 2 ** 31 - 1);
+  const report = paperReport(opened, {
+    ...(values.scenario === undefined ? {} : { scenario: values.scenario }),
+    ...(values.baseline === undefined ? {} : { baseline: values.baseline }),
+    draws,
+    seed,
+    day: dayText(new Date().toISOString()),
+  });
+  if (values.tables !== undefined) await writeTables(report, values.tables, out);
+  const html = paperDocument(report, paper);
+  if (ending === 'html') {
+    await writeWhole(values.out, html);
+    out(`${values.out}: the case for “${report.proposal.result.name}”\n`);
+    return;
+  }
+  const printed = await printPdf(html);
+  if ('pdf' in printed) {
+    await writeWhole(values.out, printed.pdf);
+    out(`${values.out}: the case for “${report.proposal.result.name}”\n`);
+    return;
+  }
+  const beside = values.out.replace(/\.pdf$/i, '.html');
+  await writeWhole(beside, html);
+  throw new CommandError(
+    `${values.out}: not written, since ${printed.why}; wrote ${beside} instead: open it in any browser and print it, or set CHROMIUM_PATH to a Chromium`,
+  );
+}
+
+async function writeTables(report: Report, folder: string, out: (text: string) => void): Promise<void> {
+  try {
+    await mkdir(folder, { recursive: true });
+  } catch (error) {
+    throw new CommandError(`--tables: no folder can be made at ${folder} (${(error as NodeJS.ErrnoException).code})`);
+  }
+  const tables = caseTables(report);
+  await writeWhole(join(folder, 'case.xlsx'), await workbook(tables));
+  for (const table of tables) await writeWhole(join(folder, `${table.name.replace(/ /g, '-')}.csv`), csvText(table));
+  for (const [name, svg] of caseDrawings(report)) await writeWhole(join(folder, `${name}.svg`), svg);
+  out(`${folder}: case.xlsx, ${tables.map(({ name }) => `${name.replace(/ /g, '-')}.csv`).join(', ')}, figures as .svg\n`);
+}

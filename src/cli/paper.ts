@@ -1,0 +1,40 @@
+/** The lender's paper of an opened notebook: the proposal found, draws made, the report gathered. */
+import { CASH_RESULTS } from '../explore/cashTerms.ts';
+import { drawAll } from '../explore/draws.ts';
+import { againstBaseline, proposalOf } from '../explore/moneyCase.ts';
+import { bandsOf } from '../explore/spread.ts';
+import { RESULTS } from '../model/dictionary.ts';
+import { evaluate } from '../model/evaluate.ts';
+import { type Report, reportOf } from '../plots/paper/report.ts';
+import { COST_LINES } from '../plots/costStack.ts';
+import { CommandError } from './error.ts';
+import type { Opened } from './open.ts';
+
+export interface Asked {
+  /** Name of the proposal; the first scenario that borrows when absent. */
+  readonly scenario?: string;
+  /** Name of the scenario all others are measured against, in place of what they name themselves. */
+  readonly baseline?: string;
+  readonly draws: number;
+  readonly seed: number;
+  readonly day: string;
+}
+
+/** What the spans on the paper are of. */
+const DRAWN = [...CASH_RESULTS, ...COST_LINES, 'annualCost', 'netCost', 'netCostPerHead', 'labourHours', 'nitrogenKeptKg', 'compostTonnes', 'packDepthM', 'operatingCashCost', 'annualCostPerHead', 'netCostPerHeadDay', 'costPerNitrogenKeptKg'];
+
+/** Throws `CommandError` on a scenario that is not in the notebook. */
+export function paperReport({ notebook, tables, run: asWritten, winters }: Opened, { scenario, baseline, draws: count, seed, day }: Asked): Report {
+  const names = notebook.scenarios.map(({ name }) => name);
+  for (const [option, name] of [['scenario', scenario], ['baseline', baseline]] as const) // biome-ignore format: one list
+    if (name !== undefined && !names.includes(name))
+      throw new CommandError(`--${option}: no scenario of that name in ${notebook.file}; found ${name}; allowed ${names.join(', ')}`);
+  const run =
+    baseline === undefined
+      ? asWritten
+      : evaluate({ scenarios: againstBaseline(notebook.scenarios, baseline), overrides: notebook.overrides }, tables, winters.winterOf);
+  const made = new Set(RESULTS.map(({ name }) => name));
+  const draws = count > 0 ? drawAll(run, { count, seed, keep: DRAWN.filter((name) => made.has(name)) }) : undefined;
+  const results = draws ? run.results.map((result, k) => ({ ...result, bands: bandsOf(draws, k) })) : run.results;
+  return reportOf(notebook, run, proposalOf(run, scenario), { ...(draws ? { draws } : {}), results, day });
+}

@@ -1,0 +1,17 @@
+/** A file is there whole or not at all: written beside its name first, then moved into place. */
+import { rename, rm, writeFile } from 'node:fs/promises';
+import { CommandError } from './error.ts';
+
+/** Throws `CommandError` where the place cannot be written to. */
+export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
+  const beside = `${path}.${process.pid}.part`;
+  try {
+    await writeFile(beside, content);
+    await rename(beside, path);
+  } catch (error) {
+    await rm(beside, { force: true });
+    const { code } = error as NodeJS.ErrnoException;
+    const why = code === 'ENOENT' ? 'its folder does not exist' : code === 'EISDIR' ? 'that is a folder' : `cannot be written (${code})`;
+    throw new CommandError(`${path}: ${why}; name another file`);
+  }
+}
