@@ -1,5 +1,9 @@
 /** The worked examples that come with the page. */
-const files = import.meta.glob<string>('../../notebooks/*.md', { query: '?raw', import: 'default', eager: true });
+const files = import.meta.glob<string>('../../notebooks/*.md', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+});
 
 export interface Example {
   /** File name without its ending. */

@@ -10,7 +10,8 @@ export type Route =
 
 export function routeOf(fragment: string): Route {
   const link = fromLink(fragment);
-  if (link) return 'text' in link ? { to: 'shared', text: link.text } : { to: 'damaged', problem: link.problem };
+  if (link)
+    return 'text' in link ? { to: 'shared', text: link.text } : { to: 'damaged', problem: link.problem };
   const [, kind, name] = /^#?(example|kept)=(.+)$/.exec(fragment) ?? [];
   if (kind === 'example') return { to: 'example', name: decode(name) };
   if (kind === 'kept') return { to: 'kept', id: decode(name) };

@@ -1,28 +1,33 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import type { BarAct, BarState } from '../elements/wk-bar.ts';
 import '../elements/wk-bar.ts';
 import '../elements/wk-home.ts';
 import type { HomeEntry } from '../elements/wk-home.ts';
-import '../elements/wk-page.ts';
 import '../elements/wk-text.ts';
 import { watch } from '../elements/watch.ts';
 import { decodeNotebook, MAX_BYTES } from '../notebook/decode.ts';
 import { type Autosave, autosave, type Saved } from '../store/autosave.ts';
 import { toLink } from '../store/link.ts';
-import { type Engine, type OpenNotebook, openNotebook } from '../store/open.ts';
+import type { OpenNotebook } from '../store/open.ts';
 import { memoryShelf, openShelf, type Shelf } from '../store/shelf.ts';
-import type { Problem } from '../units/problem.ts';
+import { formatProblem, type Problem } from '../units/problem.ts';
+import type { Started } from './engine.ts';
 import { EXAMPLES, titleOf } from './examples.ts';
 import { exampleHref, keptHref, routeOf } from './routes.ts';
 
-const SAVED: Readonly<Record<Saved['state'], string>> = { saved: 'kept in this browser', waiting: 'keeping …', failed: 'not kept' };
+type Page = typeof import('./notebookPage.ts');
+
+const SAVED: Readonly<Record<Saved['state'], string>> = {
+  saved: 'kept in this browser',
+  waiting: 'keeping …',
+  failed: 'not kept',
+};
 /** Typing pauses this long before the page follows. */
 const TYPING_MS = 250;
 
 /** The whole app: the list of notebooks, or an open one with its text beside it. */
 export class WkShell extends LitElement {
   static override properties = {
-    engine: { attribute: false },
     open: { state: true },
     editing: { state: true },
     system: { state: true },
@@ -66,7 +71,6 @@ export class WkShell extends LitElement {
     }
   `;
 
-  declare engine: Engine | undefined;
   declare open: OpenNotebook | undefined;
   declare editing: boolean;
   declare system: 'metric' | 'us' | '';
@@ -116,6 +120,7 @@ export class WkShell extends LitElement {
     document.addEventListener('dragover', this.#dragged);
     document.addEventListener('drop', this.#dropped);
     document.addEventListener('keydown', this.#key);
+    void this.#follow();
   }
 
   override disconnectedCallback(): void {
@@ -127,11 +132,6 @@ export class WkShell extends LitElement {
     document.removeEventListener('drop', this.#dropped);
     document.removeEventListener('keydown', this.#key);
     this.#leave();
-  }
-
-  protected override updated(changed: PropertyValues<this>): void {
-    // After this update has ended, since following a route sets state.
-    if (changed.has('engine') && this.engine) queueMicrotask(this.#follow);
   }
 
   #flush = () => void this.#save?.flush();
@@ -158,35 +158,61 @@ export class WkShell extends LitElement {
     if (route.to === 'example') {
       const example = EXAMPLES.find(({ name }) => name === route.name);
       if (example) return this.#start(example.text, example.file, undefined);
-      this.problems = [{ what: 'there is no such worked example', file: route.name, todo: 'choose one from the list' }];
+      this.problems = [
+        { what: 'there is no such worked example', file: route.name, todo: 'choose one from the list' },
+      ];
     } else if (route.to === 'shared') {
-      this.#start(route.text, 'shared.md', undefined);
-      this.notice = 'Opened from a link. It is kept in this browser once you change it.';
-      return;
+      return this.#start(
+        route.text,
+        'shared.md',
+        undefined,
+        'Opened from a link. It is kept in this browser once you change it.',
+      );
     } else if (route.to === 'damaged') {
       this.problems = [{ what: route.problem, file: 'link' }];
     } else if (route.to === 'kept') {
       const found = await this.#shelf.get(route.id).catch(() => undefined);
       if (mine !== this.#version) return;
       if (found) return this.#start(found.text, `${route.id}.md`, { id: route.id, revision: found.revision });
-      this.problems = [{ what: 'this browser no longer keeps that notebook', file: route.id, todo: 'open its file instead' }];
+      this.problems = [
+        { what: 'this browser no longer keeps that notebook', file: route.id, todo: 'open its file instead' },
+      ];
     }
     const list = await this.#shelf.list().catch(() => []);
     if (mine !== this.#version) return;
     this.kept = [...list]
       .sort((a, b) => b.saved - a.saved)
-      .map(({ id, title, saved }) => ({ href: keptHref(id), title, note: `changed ${new Date(saved).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}` }));
+      .map(({ id, title, saved }) => ({
+        href: keptHref(id),
+        title,
+        note: `changed ${new Date(saved).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}`,
+      }));
   };
 
   #idOf: string | undefined;
+  #loading: Promise<{ readonly openNotebook: Page['openNotebook']; readonly started: Started }> | undefined;
 
-  #start(text: string, file: string, kept: { id: string; revision: number } | undefined): void {
-    if (!this.engine) return;
-    this.problems = [];
-    this.notice = '';
+  async #start(
+    text: string,
+    file: string,
+    kept: { id: string; revision: number } | undefined,
+    notice = '',
+  ): Promise<void> {
+    const mine = ++this.#version;
+    this.#loading ??= import('./notebookPage.ts').then(({ openNotebook, startEngine }) => ({
+      openNotebook,
+      started: startEngine(),
+    }));
+    const { openNotebook, started } = await this.#loading;
+    if (mine !== this.#version) return;
+    this.problems = started.problems;
+    this.notice =
+      notice === '' && started.problems.length > 0
+        ? `The tables of this build are at fault: ${formatProblem(started.problems[0])}`
+        : notice;
     this.saved = undefined;
     this.#title = titleOf(text) ?? file;
-    const open = openNotebook(text, file, this.engine);
+    const open = openNotebook(text, file, started.engine);
     this.open = open;
     this.#idOf = kept?.id;
     if (kept) this.#keep(kept.id, kept.revision);
@@ -216,7 +242,8 @@ export class WkShell extends LitElement {
         if (saved.words) this.notice = saved.words;
       },
       onOther: () => {
-        this.notice = 'This notebook was changed in another tab. Reload to take that in; if you go on here, the other text is kept beside yours.';
+        this.notice =
+          'This notebook was changed in another tab. Reload to take that in; if you go on here, the other text is kept beside yours.';
       },
     });
   }
@@ -235,7 +262,14 @@ export class WkShell extends LitElement {
   async #file(file: File): Promise<void> {
     if (file.size > MAX_BYTES) {
       location.hash = '';
-      this.problems = [{ what: 'the file is too large to be a notebook', file: file.name, found: `${(file.size / 1e6).toFixed(1)} MB`, allowed: `at most ${MAX_BYTES / 1e6} MB` }];
+      this.problems = [
+        {
+          what: 'the file is too large to be a notebook',
+          file: file.name,
+          found: `${(file.size / 1e6).toFixed(1)} MB`,
+          allowed: `at most ${MAX_BYTES / 1e6} MB`,
+        },
+      ];
       return;
     }
     const decoded = decodeNotebook(new Uint8Array(await file.arrayBuffer()), file.name);
@@ -245,7 +279,7 @@ export class WkShell extends LitElement {
       return;
     }
     history.replaceState(null, '', '#file');
-    this.#start(decoded.text, file.name, undefined);
+    await this.#start(decoded.text, file.name, undefined);
   }
 
   #act(act: BarAct): void {
@@ -305,7 +339,6 @@ export class WkShell extends LitElement {
 
   protected override render() {
     const { open } = this;
-    if (!this.engine) return nothing;
     return html`<wk-bar .state=${this.#bar()}></wk-bar>
       ${
         open

@@ -43,8 +43,8 @@ export async function run(args: readonly string[], out: (text: string) => void):
       throw new CommandError(`${tally.bad} of ${files.length} files are wrong; nothing was written; mend them, or --keep-going to leave them out`);
     await rename(part, target);
   } catch (error) {
-    const { code, message } = error as NodeJS.ErrnoException;
-    if (code !== undefined) throw new CommandError(`${target}: cannot be written (${message})`);
+    const { syscall, message } = error as NodeJS.ErrnoException;
+    if (syscall !== undefined) throw new CommandError(`${target}: cannot be written (${message})`);
     throw error;
   } finally {
     await rm(part, { force: true });
@@ -91,7 +91,7 @@ async function* compute(files: readonly string[], workers: number): AsyncGenerat
   let taken = 0;
   const idle: Worker[] = [];
   const crew = Array.from({ length: workers }, () => {
-    const worker = new Worker(new URL('./batchWorker.ts', import.meta.url), { execArgv: ['--import', import.meta.resolve('tsx')] });
+    const worker = new Worker(new URL('./batchStart.mjs', import.meta.url), { execArgv: [] });
     worker.on('message', (answer: BatchAnswer) => {
       done.set(answer.id, answer);
       idle.push(worker);

@@ -13,7 +13,12 @@ export interface Answering<K extends Kind> {
   /** Why there is no answer, in words; undefined when nothing is wrong. */
   readonly fault: () => string | undefined;
   /** Asks unless just this has been asked; nothing without an explorer or a setting. */
-  readonly ask: (explorer: Explorer | undefined, setting: Setting | undefined, request: (Requests[K] & { kind: K }) | undefined, changes?: RowChanges) => void;
+  readonly ask: (
+    explorer: Explorer | undefined,
+    setting: Setting | undefined,
+    request: (Requests[K] & { kind: K }) | undefined,
+    changes?: RowChanges,
+  ) => void;
 }
 
 let slots = 0;
@@ -40,7 +45,9 @@ export function answering<K extends Kind>(host: ReactiveControllerHost, kind: K)
     fault: () => fault,
     ask(explorer, setting, request, changes) {
       if (!explorer || !setting || !request) return;
-      const key = JSON.stringify(request, (name, value) => (name === 'winters' ? (value as { label: string }[]).map((w) => w.label) : value));
+      const key = JSON.stringify(request, (name, value) =>
+        name === 'winters' ? (value as { label: string }[]).map((w) => w.label) : value,
+      );
       if (asked && asked.bound === setting.bound && asked.changes === changes && asked.key === key) return;
       asked = { bound: setting.bound, changes, key };
       by = explorer;

@@ -5,7 +5,9 @@ import type { ScenarioResult } from '../model/evaluate.ts';
 export const isCaution = (check: Check) => check.theme === 'caution' && check.status === 'look';
 
 /** Each warning once, with the scenarios it is about. */
-export function cautionsOf(results: readonly ScenarioResult[]): { readonly check: Check; readonly names: readonly string[] }[] {
+export function cautionsOf(
+  results: readonly ScenarioResult[],
+): { readonly check: Check; readonly names: readonly string[] }[] {
   const found = new Map<string, { check: Check; names: string[] }>();
   for (const { name, checks } of results)
     for (const check of checks.filter(isCaution)) {

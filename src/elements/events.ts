@@ -8,6 +8,13 @@ export interface Asked {
   'wk-commit': { readonly id: string; readonly value: number };
   /** A keeper's own number in place of a table row; `value` null takes it out again. */
   'wk-override': { readonly id: string; readonly value: number | null; readonly because: string };
+  /** A keeper's quote for a line of a scenario's bill; `unitPrice` null takes it out again. */
+  'wk-quote': {
+    readonly scenario: number;
+    readonly line: string;
+    readonly unitPrice: number | null;
+    readonly because: string;
+  };
   'wk-go': { readonly to: string };
 }
 

@@ -22,10 +22,34 @@ export interface Block {
 export const STAYS: Block = {
   title: 'What stays',
   measures: [
-    { quantity: 'nitrogenKeptKg', label: 'Nitrogen kept', unit: 'kg', better: 'more', absent: 'not computed' },
-    { quantity: 'nitrogenAvailableKg', label: 'of it for the first crop', unit: 'kg', better: 'more', absent: 'not computed' },
-    { quantity: 'phosphorusKeptKg', label: 'Phosphorus kept', unit: 'kg', better: 'more', absent: 'not computed' },
-    { quantity: 'potassiumKeptKg', label: 'Potassium kept', unit: 'kg', better: 'more', absent: 'not computed' },
+    {
+      quantity: 'nitrogenKeptKg',
+      label: 'Nitrogen kept',
+      unit: 'kg',
+      better: 'more',
+      absent: 'not computed',
+    },
+    {
+      quantity: 'nitrogenAvailableKg',
+      label: 'of it for the first crop',
+      unit: 'kg',
+      better: 'more',
+      absent: 'not computed',
+    },
+    {
+      quantity: 'phosphorusKeptKg',
+      label: 'Phosphorus kept',
+      unit: 'kg',
+      better: 'more',
+      absent: 'not computed',
+    },
+    {
+      quantity: 'potassiumKeptKg',
+      label: 'Potassium kept',
+      unit: 'kg',
+      better: 'more',
+      absent: 'not computed',
+    },
     { quantity: 'compostTonnes', label: 'Compost made', unit: 't', absent: 'no bed, so no compost' },
   ],
 };
@@ -33,22 +57,42 @@ export const STAYS: Block = {
 export const TAKES: Block = {
   title: 'What it takes',
   measures: [
-    { quantity: 'labourHours', label: 'Work', unit: 'h a day', better: 'less', perDay: true, absent: 'not computed' },
-    { quantity: 'netCost', label: 'Net cost a year', unit: 'money', better: 'less', absent: 'a price is missing' },
-    { quantity: 'capitalCost', label: 'To build', unit: 'money', better: 'less', absent: 'no cost of building is known' },
+    {
+      quantity: 'labourHours',
+      label: 'Work',
+      unit: 'h a day',
+      better: 'less',
+      perDay: true,
+      absent: 'not computed',
+    },
+    {
+      quantity: 'netCost',
+      label: 'Net cost a year',
+      unit: 'money',
+      better: 'less',
+      absent: 'a price is missing',
+    },
+    {
+      quantity: 'capitalCost',
+      label: 'To build',
+      unit: 'money',
+      better: 'less',
+      absent: 'no cost of building is known',
+    },
     { quantity: 'beddingTonnes', label: 'Bedding', unit: 't', absent: 'no bed, so no bedding' },
   ],
 };
 
 /** Measures for which the cards say how often a scenario is best. */
-export const SURE: readonly { readonly quantity: string; readonly better: Better; readonly label: string }[] = [
-  { quantity: 'nitrogenKeptKg', better: 'more', label: 'Keeps most nitrogen' },
-  { quantity: 'netCost', better: 'less', label: 'Costs least' },
-  { quantity: 'labourHours', better: 'less', label: 'Least work' },
-];
+export const SURE: readonly { readonly quantity: string; readonly better: Better; readonly label: string }[] =
+  [
+    { quantity: 'nitrogenKeptKg', better: 'more', label: 'Keeps most nitrogen' },
+    { quantity: 'netCost', better: 'less', label: 'Costs least' },
+    { quantity: 'labourHours', better: 'less', label: 'Least work' },
+  ];
 
 /** The number a row shows. */
-export function valueOf({ quantity, perDay }: Measure, values: Values, of: Values = values): number | null {
+export function amountOf({ quantity, perDay }: Measure, values: Values, of: Values = values): number | null {
   const value = of[quantity];
   if (typeof value !== 'number') return null;
   if (!perDay) return value;

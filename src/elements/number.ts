@@ -10,7 +10,10 @@ export interface NumberOf {
   readonly label: string;
 }
 
-export function numberButton(shown: Shown, { scenario, scenarioName, quantity, label }: NumberOf): TemplateResult {
+export function numberButton(
+  shown: Shown,
+  { scenario, scenarioName, quantity, label }: NumberOf,
+): TemplateResult {
   return html`<button
     type="button"
     class="number"

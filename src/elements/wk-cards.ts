@@ -8,7 +8,7 @@ import { GREYS, INK, scenarioColour } from '../plots/palette.ts';
 import { moneyOf, type Reading, show } from '../plots/reading.ts';
 import { isCaution } from './caution.ts';
 import { ask } from './events.ts';
-import { bestOf, type Block, type Measure, STAYS, SURE, TAKES, valueOf } from './measures.ts';
+import { amountOf, type Block, bestOf, type Measure, STAYS, SURE, TAKES } from './measures.ts';
 import { absentMark, numberButton } from './number.ts';
 import { shared } from './style.ts';
 
@@ -32,6 +32,8 @@ export class WkCards extends LitElement {
         display: grid;
         grid-template-columns: minmax(10.5rem, 13.5rem) repeat(var(--columns, 3), minmax(10.5rem, 1fr));
         column-gap: 0.9rem;
+        /* Positioned, so that hidden words of swiped-away cards do not widen the page. */
+        position: relative;
         overflow-x: auto;
         padding: 2px 2px 0.4rem;
       }
@@ -231,7 +233,8 @@ export class WkCards extends LitElement {
 
   protected override updated(): void {
     const grid = this.renderRoot.querySelector<HTMLElement>('.grid');
-    const rows = 1 + [STAYS, TAKES].reduce((sum, block) => sum + 1 + block.measures.length, 0) + SURE.length + 2;
+    const rows =
+      1 + [STAYS, TAKES].reduce((sum, block) => sum + 1 + block.measures.length, 0) + SURE.length + 2;
     grid?.style.setProperty('--columns', String(this.results.length));
     grid?.style.setProperty('--rows', String(rows));
     grid?.querySelectorAll<HTMLElement>('.card').forEach((card, k) => {
@@ -241,12 +244,17 @@ export class WkCards extends LitElement {
 
   #range(measure: Measure, result: ScenarioResult): [number, number] | null {
     if (!result.bands) return null;
-    const low = valueOf(measure, result.values, result.bands.p10);
-    const high = valueOf(measure, result.values, result.bands.p90);
+    const low = amountOf(measure, result.values, result.bands.p10);
+    const high = amountOf(measure, result.values, result.bands.p90);
     return low === null || high === null || !(high > low) ? null : [low, high];
   }
 
-  #bar(value: number, range: [number, number] | null, span: [number, number], colour: string): TemplateResult {
+  #bar(
+    value: number,
+    range: [number, number] | null,
+    span: [number, number],
+    colour: string,
+  ): TemplateResult {
     const [least, most] = span;
     const at = (v: number) => (most > least ? ((v - least) / (most - least)) * 100 : 0);
     const [from, to] = [Math.min(at(0), at(value)), Math.max(at(0), at(value))];
@@ -258,7 +266,7 @@ export class WkCards extends LitElement {
   }
 
   #measure(measure: Measure, result: ScenarioResult, index: number): TemplateResult {
-    const numbers = this.results.map((r) => valueOf(measure, r.values));
+    const numbers = this.results.map((r) => amountOf(measure, r.values));
     const ranges = this.results.map((r) => this.#range(measure, r));
     const all = [0, ...numbers.filter((n) => n !== null), ...ranges.flatMap((r) => r ?? [])];
     const value = numbers[index];
@@ -296,7 +304,9 @@ export class WkCards extends LitElement {
     const { draws } = this;
     const stops = result.checks.filter((check) => check.status === 'stop').length;
     const looks = result.checks.filter((check) => check.status === 'look' && !isCaution(check)).length;
-    const found = [stops > 0 ? `${stops} to stop at` : '', looks > 0 ? `${looks} to look at` : ''].filter((s) => s !== '').join(', ');
+    const found = [stops > 0 ? `${stops} to stop at` : '', looks > 0 ? `${looks} to look at` : '']
+      .filter((s) => s !== '')
+      .join(', ');
     return html`<section>
       <h4><span>How sure</span></h4>
       <dl>
@@ -318,6 +328,7 @@ export class WkCards extends LitElement {
   protected override render() {
     const { results, reading } = this;
     return html`
+      <h2 class="hidden">The scenarios side by side</h2>
       <div class="grid" role="group" aria-label="Scenarios side by side" tabindex="0">
         <div class="names" aria-hidden="true">
           <header></header>

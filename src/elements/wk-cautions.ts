@@ -33,7 +33,9 @@ export class WkCautions extends LitElement {
   protected override render() {
     const found = cautionsOf(this.results);
     // The one that kills is said even when the checks could not run.
-    const gas = found.some(({ check }) => check.id === 'slurryGas') || !this.results.some(({ values }) => (values.slurryM3 ?? 0) > 0);
+    const gas =
+      found.some(({ check }) => check.id === 'slurryGas') ||
+      !this.results.some(({ values }) => (values.slurryM3 ?? 0) > 0);
     return html`<section aria-label="Cautions">
       <h2>Before you act on this</h2>
       ${gas ? '' : html`<p><strong>Slurry gas kills within breaths.</strong> People and animals out before any tank is stirred or emptied; nobody enters a tank.</p>`}

@@ -82,7 +82,9 @@ export class WkChecks extends LitElement {
     const { status, words, value, limit, unit, source, basis, week } = check;
     const measured = value === null ? '' : show(value, unit, this.reading).text;
     const against = limit === null ? '' : `limit ${show(limit, unit, this.reading).text}`;
-    const numbers = [measured, against, week === undefined ? '' : `from week ${week}`].filter((s) => s !== '').join(', ');
+    const numbers = [measured, against, week === undefined ? '' : `from week ${week}`]
+      .filter((s) => s !== '')
+      .join(', ');
     const title = this.sources?.get(source);
     const from = title ? [title.author, title.title, title.year].filter((s) => s !== '').join(', ') : source;
     return html`<li class=${status}>

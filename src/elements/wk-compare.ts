@@ -1,4 +1,5 @@
 import { css, html, LitElement } from 'lit';
+import { guard } from 'lit/directives/guard.js';
 import { COMPARISONS } from '../explore/measures.ts';
 import { RESULTS } from '../model/dictionary.ts';
 import type { ScenarioResult } from '../model/evaluate.ts';
@@ -45,14 +46,18 @@ export class WkCompare extends LitElement {
   protected override render() {
     const short = new Set(COMPARISONS.map((c) => c.name));
     const rest = RESULTS.filter(({ name }) => !short.has(name));
-    const option = (name: string, label: string) => html`<option value=${name} ?selected=${name === this.quantity}>${capital(label)}</option>`;
+    const option = (name: string, label: string) =>
+      html`<option value=${name} ?selected=${name === this.quantity}>${capital(label)}</option>`;
     return html`<h2>Side by side</h2>
       <label class="screen">Compare
         <select class="field" @change=${(event: Event) => {
           this.quantity = (event.target as HTMLSelectElement).value;
         }}>
-          <optgroup label="What is mostly asked">${COMPARISONS.map((c) => option(c.name, c.short))}</optgroup>
-          <optgroup label="Everything else">${rest.map((r) => option(r.name, r.label))}</optgroup>
+          ${guard(
+            [this.quantity],
+            () => html`<optgroup label="What is mostly asked">${COMPARISONS.map((c) => option(c.name, c.short))}</optgroup>
+              <optgroup label="Everything else">${rest.map((r) => option(r.name, r.label))}</optgroup>`,
+          )}
         </select>
       </label>
       <wk-figure .figure=${compareFigure(this.results, this.quantity, this.reading)}></wk-figure>`;

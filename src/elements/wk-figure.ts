@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyValues, svg } from 'lit';
-import type { Figure, LegendEntry } from '../plots/figure.ts';
+import type { Figure, FigureTable, LegendEntry } from '../plots/figure.ts';
 import { patternElement } from '../plots/pattern.ts';
 import { shared } from './style.ts';
 
@@ -9,7 +9,7 @@ let nextId = 0;
 
 /** One figure: its finding, a legend, the drawing, and the table behind it. Redraws at most once a frame, and only when visible. */
 export class WkFigure extends LitElement {
-  static override properties = { figure: { attribute: false }, heading: {} };
+  static override properties = { figure: { attribute: false }, heading: {}, tabled: { state: true } };
 
   static override styles = [
     shared,
@@ -70,6 +70,7 @@ export class WkFigure extends LitElement {
         padding: 0.25rem 0;
       }
       .scroll {
+        position: relative;
         overflow-x: auto;
         max-height: 22rem;
       }
@@ -91,6 +92,8 @@ export class WkFigure extends LitElement {
 
   declare figure: Figure | undefined;
   declare heading: string;
+  /** The table is written only once it is opened: most never are. */
+  declare tabled: boolean;
 
   #width = 0;
   #seen = false;
@@ -110,12 +113,20 @@ export class WkFigure extends LitElement {
     },
     { rootMargin: '200px' },
   );
-  #beforePrint = () => this.#draw(PAPER_WIDTH);
-  #afterPrint = () => this.#redraw();
+  #printing = false;
+  #beforePrint = () => {
+    this.#printing = true;
+    this.#draw(PAPER_WIDTH);
+  };
+  #afterPrint = () => {
+    this.#printing = false;
+    this.#redraw();
+  };
 
   constructor() {
     super();
     this.heading = '';
+    this.tabled = false;
   }
 
   override connectedCallback(): void {
@@ -145,6 +156,7 @@ export class WkFigure extends LitElement {
 
   #redraw(): void {
     this.#stale = true;
+    if (this.#printing) this.#draw(PAPER_WIDTH);
     if (!this.#seen || this.#frame !== 0) return;
     this.#frame = requestAnimationFrame(() => {
       this.#frame = 0;
@@ -180,22 +192,34 @@ export class WkFigure extends LitElement {
       ${
         table.rows.length === 0
           ? nothing
-          : html`<details>
+          : html`<details @toggle=${(event: Event) => {
+              this.tabled = (event.currentTarget as HTMLDetailsElement).open;
+            }}>
               <summary>The numbers as a table</summary>
-              <div class="scroll" tabindex="0" role="group" aria-label=${table.caption}>
+              ${this.tabled ? this.#table(table) : nothing}
+            </details>`
+      }
+    </figure>`;
+  }
+
+  #table(table: FigureTable) {
+    return html`<div class="scroll" tabindex="0" role="group" aria-label=${table.caption}>
                 <table>
                   <caption>${table.caption}</caption>
                   <thead><tr>${table.head.map((cell, k) => (k === 0 && cell === '' ? html`<td></td>` : html`<th scope="col" class=${k === 0 ? '' : 'n'}>${cell}</th>`))}</tr></thead>
                   <tbody>${table.rows.map((row) => html`<tr>${row.map((cell, k) => (k === 0 ? html`<th scope="row">${cell}</th>` : html`<td class="n">${cell}</td>`))}</tr>`)}</tbody>
                 </table>
-              </div>
-            </details>`
-      }
-    </figure>`;
+              </div>`;
   }
 }
 
-const MARKS: Readonly<Record<string, string>> = { circle: '●', square: '■', triangle: '▲', diamond: '◆', star: '★' };
+const MARKS: Readonly<Record<string, string>> = {
+  circle: '●',
+  square: '■',
+  triangle: '▲',
+  diamond: '◆',
+  star: '★',
+};
 
 function symbolMark(symbol: string, fill: string) {
   return svg`<svg width="16" height="16"><text x="8" y="13" font-size="14" text-anchor="middle" fill=${fill}>${MARKS[symbol] ?? '●'}</text></svg>`;

@@ -78,6 +78,7 @@ export class WkInputs extends LitElement {
       @media screen and (max-width: 700px) {
         .names {
           display: flex;
+          position: relative;
           overflow-x: auto;
           gap: 0.3rem;
           padding: 0.4rem 1rem 0;
@@ -117,6 +118,13 @@ export class WkInputs extends LitElement {
         }
         .all {
           padding: 0;
+          flex-wrap: wrap;
+        }
+        .one {
+          flex: 0 0 28%;
+        }
+        small {
+          white-space: normal;
         }
         input[type='range'] {
           display: none;
@@ -171,9 +179,10 @@ export class WkInputs extends LitElement {
     return html`
       <div class="names screen" role="group" aria-label="Which input to turn">
         ${this.inputs.map(
-          (i) => html`<button type="button" aria-pressed=${i.id === chosen} @click=${() => {
-            this.chosen = i.id;
-          }}>${i.short}</button>`,
+          (i) =>
+            html`<button type="button" aria-pressed=${i.id === chosen} @click=${() => {
+              this.chosen = i.id;
+            }}>${i.short}</button>`,
         )}
       </div>
       <div class="all" role="group" aria-label="Inputs that change everything">${this.inputs.map((i) => this.#one(i, i.id === chosen))}</div>

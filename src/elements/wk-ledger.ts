@@ -1,6 +1,6 @@
 import { css, html, LitElement } from 'lit';
 import type { ScenarioResult } from '../model/evaluate.ts';
-import { NUTRIENTS, type NutrientName, ledgerFigure } from '../plots/ledger.ts';
+import { ledgerFigure, NUTRIENTS, type NutrientName } from '../plots/ledger.ts';
 import type { Reading } from '../plots/reading.ts';
 import { capital } from '../plots/reading.ts';
 import { shared } from './style.ts';
@@ -56,9 +56,10 @@ export class WkLedger extends LitElement {
       <fieldset class="screen">
         <legend class="hidden">Element</legend>
         ${NUTRIENTS.map(
-          (name) => html`<label><input type="radio" name="nutrient" .checked=${this.nutrient === name} @change=${() => {
-            this.nutrient = name;
-          }} />${capital(name)}</label>`,
+          (name) =>
+            html`<label><input type="radio" name="nutrient" .checked=${this.nutrient === name} @change=${() => {
+              this.nutrient = name;
+            }} />${capital(name)}</label>`,
         )}
       </fieldset>
       <wk-figure .figure=${ledgerFigure(this.results, this.nutrient, this.reading)}></wk-figure>`;

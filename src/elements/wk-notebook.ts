@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { guard } from 'lit/directives/guard.js';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { Draws } from '../explore/draws.ts';
 import type { RowChanges } from '../model/bind.ts';
@@ -10,12 +11,17 @@ import { proseHtml } from '../notebook/markdown.ts';
 import { compareFigure } from '../plots/compare.ts';
 import type { Figure } from '../plots/figure.ts';
 import { ladderFigure } from '../plots/ladder.ts';
+import type { PaperNotebook } from '../plots/paper/report.ts';
 import { type Reading, show, unitOf } from '../plots/reading.ts';
 import { WEEK_SERIES, weekFigure } from '../plots/weeks.ts';
 import type { Explorer } from '../store/explorer.ts';
 import { ask } from './events.ts';
 import { shared } from './style.ts';
+import './wk-bill.ts';
+import './wk-case.ts';
+import './wk-cashflow.ts';
 import './wk-checks.ts';
+import './wk-costs.ts';
 import './wk-draws.ts';
 import './wk-figure.ts';
 import './wk-flip.ts';
@@ -55,6 +61,7 @@ export class WkNotebook extends LitElement {
     draws: { attribute: false },
     seed: { type: Number },
     winters: { attribute: false },
+    paper: { attribute: false },
   };
 
   static override styles = [
@@ -138,6 +145,8 @@ export class WkNotebook extends LitElement {
   declare seed: number;
   /** Every winter of the weather file. */
   declare winters: readonly PreparedWeather[];
+  /** What the lender's paper says of the notebook itself. */
+  declare paper: PaperNotebook | undefined;
 
   constructor() {
     super();
@@ -147,6 +156,41 @@ export class WkNotebook extends LitElement {
     this.heading = '';
     this.seed = 1;
     this.winters = [];
+  }
+
+  /** Cells as they were last drawn, and those in sight: what is out of sight waits until it is scrolled to. */
+  #drawn = new WeakMap<Block, TemplateResult | typeof nothing>();
+  #inSight = new Set<Element>();
+  #sight = new IntersectionObserver(
+    (entries) => {
+      for (const { target, isIntersecting } of entries) {
+        if (isIntersecting) this.#inSight.add(target);
+        else this.#inSight.delete(target);
+      }
+      if (entries.some(({ isIntersecting }) => isIntersecting)) this.requestUpdate();
+    },
+    { rootMargin: '300px' },
+  );
+  #beforePrint = () => {
+    this.#drawn = new WeakMap();
+    this.requestUpdate();
+  };
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('beforeprint', this.#beforePrint);
+    this.requestUpdate();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('beforeprint', this.#beforePrint);
+    this.#sight.disconnect();
+    this.#inSight.clear();
+  }
+
+  protected override updated(): void {
+    for (const cell of this.renderRoot.querySelectorAll('.cell')) this.#sight.observe(cell);
   }
 
   #scenarioOf(name: string | null): number {
@@ -171,7 +215,10 @@ export class WkNotebook extends LitElement {
 
   /** Headings in the prose stand one rank under the page's own. */
   #prose(text: string): TemplateResult {
-    const lowered = proseHtml(text, this.#valueText).replace(/<(\/?)h([1-5])>/g, (_, slash, rank) => `<${slash}h${Number(rank) + 1}>`);
+    const lowered = proseHtml(text, this.#valueText).replace(
+      /<(\/?)h([1-5])>/g,
+      (_, slash, rank) => `<${slash}h${Number(rank) + 1}>`,
+    );
     const first = /^\s*<h2>([^<]*)<\/h2>/.exec(lowered);
     const told = first && first[1].trim() === this.heading.trim();
     return html`<div class="prose">${unsafeHTML(told ? lowered.slice(first[0].length) : lowered)}</div>`;
@@ -202,9 +249,16 @@ export class WkNotebook extends LitElement {
       case 'ledger':
         return html`<wk-ledger .results=${this.#some(block.options.scenarios)} .reading=${reading} .nutrient=${block.options.element}></wk-ledger>`;
       case 'compare':
-        return this.#figure(compareFigure(this.#some(block.options.scenarios), block.options.measure, reading), block.options.caption);
+        return this.#figure(
+          compareFigure(this.#some(block.options.scenarios), block.options.measure, reading),
+          block.options.caption,
+        );
       case 'ladder':
-        return this.#figure(ladderFigure(this.#some(block.options.scenarios), reading), block.options.caption, 'Nitrogen step by step');
+        return this.#figure(
+          ladderFigure(this.#some(block.options.scenarios), reading),
+          block.options.caption,
+          'Nitrogen step by step',
+        );
       case 'rain': {
         const { show: which, scenario, measure, caption } = block.options;
         return html`<wk-rain .run=${run} .explorer=${explorer} .winters=${this.winters} .reading=${reading} .show=${which} .scenario=${scenario} .measure=${measure ?? 'nitrogenLeachedKg'} .caption=${caption}></wk-rain>`;
@@ -226,7 +280,11 @@ export class WkNotebook extends LitElement {
         return html`<wk-rank .run=${run} .explorer=${explorer} .seed=${this.seed} .reading=${reading} .measure=${measure} .between=${between} .top=${top} .caption=${caption}></wk-rank>`;
       }
       case 'bed':
-        return this.#figure(weekFigure(this.#some(block.options.scenarios), WEEK_SERIES[BED[block.options.show]], reading), block.options.caption, 'The bed');
+        return this.#figure(
+          weekFigure(this.#some(block.options.scenarios), WEEK_SERIES[BED[block.options.show]], reading),
+          block.options.caption,
+          'The bed',
+        );
       case 'checks':
         return html`<wk-checks id="checks" .sources=${this.run?.tables.sources} ?openOnly=${block.options.show === 'open'} .results=${this.#some(block.options.scenarios)} .reading=${reading}></wk-checks>`;
       case 'section':
@@ -235,6 +293,14 @@ export class WkNotebook extends LitElement {
         return html`<wk-plan .result=${this.#one(block)} .coefficients=${this.run?.tables.coefficients}></wk-plan>`;
       case 'calendar':
         return html`<wk-calendar .result=${this.#one(block)} .coefficients=${this.run?.tables.coefficients}></wk-calendar>`;
+      case 'bill':
+        return html`<wk-bill .run=${run} .reading=${reading} .scenario=${block.options.scenario} .caption=${block.options.caption}></wk-bill>`;
+      case 'costs':
+        return html`<wk-costs .run=${run} .results=${this.#some(block.options.scenarios)} .reading=${reading} .caption=${block.options.caption}></wk-costs>`;
+      case 'cashflow':
+        return html`<wk-cashflow .run=${run} .results=${this.#some(block.options.scenarios)} .explorer=${explorer} .changes=${changes} .seed=${this.seed} .reading=${reading} .caption=${block.options.caption}></wk-cashflow>`;
+      case 'case':
+        return html`<wk-case .run=${run} .results=${this.results} .explorer=${explorer} .changes=${changes} .draws=${this.draws} .notebook=${this.paper} .reading=${reading} .scenario=${block.options.scenario} .caption=${block.options.caption}></wk-case>`;
       case 'sources':
         return html`<wk-sources .run=${this.run} .reading=${reading}></wk-sources>`;
       default:
@@ -249,11 +315,17 @@ export class WkNotebook extends LitElement {
   }
 
   #block(block: Block) {
-    if (block.type === 'prose') return this.#prose(block.text);
+    if (block.type === 'prose')
+      return guard([block.text, this.heading, ...block.values.map(this.#valueText)], () =>
+        this.#prose(block.text),
+      );
     if (block.type === 'broken')
       return html`<div class="cell"><wk-problems .problems=${block.problems}></wk-problems><pre tabindex="0" aria-label="Cell as written, line ${block.line}"><code>${block.text.trimEnd()}</code></pre></div>`;
-    const cell = this.#cell(block);
-    return cell === nothing ? nothing : html`<div class="cell">${cell}</div>`;
+    const seen = [...this.#inSight].some((cell) => (cell as HTMLElement).dataset.line === String(block.line));
+    // The same template again leaves everything below it as it is.
+    const cell = seen ? this.#cell(block) : (this.#drawn.get(block) ?? this.#cell(block));
+    this.#drawn.set(block, cell);
+    return cell === nothing ? nothing : html`<div class="cell" data-line=${block.line}>${cell}</div>`;
   }
 
   protected override render() {

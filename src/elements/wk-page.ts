@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { explain } from '../model/trace.ts';
+import { setQuote } from '../notebook/quote.ts';
 import { type Reading, show } from '../plots/reading.ts';
 import type { OpenNotebook } from '../store/open.ts';
 import type { Asked } from './events.ts';
@@ -92,12 +93,23 @@ export class WkPage extends LitElement {
     this.system = '';
     watch(this, () => {
       const open = this.open;
-      return open && [open.results.value, open.problems.value, open.strip.value, open.draws.value, open.notebook.value];
+      return (
+        open && [
+          open.results.value,
+          open.problems.value,
+          open.strip.value,
+          open.draws.value,
+          open.notebook.value,
+        ]
+      );
     });
     this.addEventListener('wk-explain', (event) => this.#explain(event as CustomEvent<Asked['wk-explain']>));
     this.addEventListener('wk-preview', ({ detail }) => this.open?.preview(detail.id, detail.value));
     this.addEventListener('wk-commit', ({ detail }) => this.open?.commit(detail.id, detail.value));
-    this.addEventListener('wk-override', ({ detail }) => this.open?.override(detail.id, detail.value, detail.because));
+    this.addEventListener('wk-override', ({ detail }) =>
+      this.open?.override(detail.id, detail.value, detail.because),
+    );
+    this.addEventListener('wk-quote', ({ detail }) => this.#quote(detail));
     this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
   }
 
@@ -107,12 +119,25 @@ export class WkPage extends LitElement {
     const { scenario, quantity } = event.detail;
     const from = event.composedPath()[0] as HTMLElement;
     const trace = this.renderRoot.querySelector('wk-trace');
-    if (trace instanceof WkTrace) void trace.open(explain(run, scenario, quantity), run.scenarios[scenario].name, from);
+    if (trace instanceof WkTrace)
+      void trace.open(explain(run, scenario, quantity), run.scenarios[scenario].name, from);
+  }
+
+  #quote({ scenario, ...quote }: Asked['wk-quote']): void {
+    const { open } = this;
+    const scenarios = open?.notebook.value?.scenarios;
+    // A text that cannot be read now is not edited: its problems are on show.
+    if (!open || !scenarios || open.problems.value.length > 0) return;
+    open.edit(
+      setQuote(open.text.value, scenario, scenarios[scenario].finance.quotes, quote),
+      `quote for ${quote.line}`,
+    );
   }
 
   #go(to: string): void {
     const inside = this.renderRoot.querySelector('wk-notebook')?.shadowRoot;
-    const target = this.renderRoot.querySelector<HTMLElement>(`#${to}`) ?? inside?.querySelector<HTMLElement>(`#${to}`);
+    const target =
+      this.renderRoot.querySelector<HTMLElement>(`#${to}`) ?? inside?.querySelector<HTMLElement>(`#${to}`);
     target?.scrollIntoView({ block: 'start' });
     target?.focus();
   }
@@ -122,7 +147,11 @@ export class WkPage extends LitElement {
     const values = this.open?.results.value[0]?.values;
     if (!notebook || !values) return '';
     const { place, winter } = notebook.farm;
-    const day = new Date(winter.start).toLocaleDateString('en-GB', { day: 'numeric', month: 'long', timeZone: 'UTC' });
+    const day = new Date(winter.start).toLocaleDateString('en-GB', {
+      day: 'numeric',
+      month: 'long',
+      timeZone: 'UTC',
+    });
     return [
       `${place.name}${notebook.invented && !/invented/.test(place.name) ? ', an invented farm' : ''}`,
       `${show(values.headCount, 'head', reading).text}`,
@@ -145,7 +174,8 @@ export class WkPage extends LitElement {
       system: this.system === '' ? (notebook?.units ?? 'metric') : this.system,
       order: results.map((result) => result.name),
     };
-    const has = (kind: string) => notebook?.blocks.some((block) => block.type === 'cell' && block.kind === kind);
+    const has = (kind: string) =>
+      notebook?.blocks.some((block) => block.type === 'cell' && block.kind === kind);
     return html`
       <main>
         <div class="column">
@@ -158,7 +188,7 @@ export class WkPage extends LitElement {
           : html`<wk-inputs .inputs=${open.strip.value}></wk-inputs>
             <div class="column">
               <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value}></wk-cards>
-              <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading} .explorer=${open.explorer} .changes=${open.changes.value} .draws=${open.draws.value} .seed=${notebook?.draws.seed ?? 1} .winters=${open.allWinters.value}></wk-notebook>
+              <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading} .explorer=${open.explorer} .changes=${open.changes.value} .draws=${open.draws.value} .seed=${notebook?.draws.seed ?? 1} .winters=${open.allWinters.value} .paper=${notebook}></wk-notebook>
               ${has('ledger') ? nothing : html`<wk-ledger .results=${results} .reading=${reading}></wk-ledger>`}
               <wk-compare .results=${results} .reading=${reading}></wk-compare>
               ${has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}

@@ -57,12 +57,16 @@ export class WkRain extends LitElement {
     const at = this.scenario === undefined ? -1 : names.indexOf(this.scenario);
     if (this.show === 'winter') return rainFigure(daysOf(run, Math.max(0, at)), this.reading);
     const many = this.#many.answer();
-    return many?.results[this.measure] && wintersFigure(many, names, this.measure, this.reading, at < 0 ? undefined : [at]);
+    return (
+      many?.results[this.measure] &&
+      wintersFigure(many, names, this.measure, this.reading, at < 0 ? undefined : [at])
+    );
   }
 
   protected override render() {
     const { run, caption } = this;
-    if (this.show === 'winters' && this.winters.length === 0) return html`<p>There are no winters to show: name a weather file in the notebook.</p>`;
+    if (this.show === 'winters' && this.winters.length === 0)
+      return html`<p>There are no winters to show: name a weather file in the notebook.</p>`;
     const progress = html`<wk-progress .explorer=${this.explorer} slot-name=${this.#many.slot}></wk-progress>`;
     const fault = this.#many.fault();
     if (fault !== undefined) return html`<p>The winters could not be computed: ${fault}.</p>`;

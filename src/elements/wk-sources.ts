@@ -1,7 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import type { Run } from '../model/evaluate.ts';
-import type { Basis, Coefficient, Source } from '../tables/coefficient.ts';
 import { type Reading, show } from '../plots/reading.ts';
+import type { Basis, Coefficient, Source } from '../tables/coefficient.ts';
 import { shared } from './style.ts';
 
 const BASIS_SAID: Readonly<Record<Basis, string>> = {
@@ -14,7 +14,11 @@ const BASIS_SAID: Readonly<Record<Basis, string>> = {
 
 /** Every number of the tables these results stand on, with its source, and how many of each basis. */
 export class WkSources extends LitElement {
-  static override properties = { run: { attribute: false }, reading: { attribute: false } };
+  static override properties = {
+    run: { attribute: false },
+    reading: { attribute: false },
+    listed: { state: true },
+  };
 
   static override styles = [
     shared,
@@ -25,6 +29,7 @@ export class WkSources extends LitElement {
         max-width: 46rem;
       }
       .scroll {
+        position: relative;
         overflow: auto;
         max-height: 28rem;
       }
@@ -52,10 +57,13 @@ export class WkSources extends LitElement {
 
   declare run: Run | undefined;
   declare reading: Reading;
+  /** Sources are listed once asked for: there are dozens, with hundreds of rows. */
+  declare listed: boolean;
 
   constructor() {
     super();
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
+    this.listed = false;
   }
 
   #used(run: Run): Coefficient[] {
@@ -72,19 +80,37 @@ export class WkSources extends LitElement {
     const used = this.#used(run);
     const sources = new Map<string, { source: Source; rows: Coefficient[] }>();
     for (const row of used) {
-      const source = run.tables.sources.get(row.source) ?? { id: row.source, author: '', title: row.source, year: '' };
+      const source = run.tables.sources.get(row.source) ?? {
+        id: row.source,
+        author: '',
+        title: row.source,
+        year: '',
+      };
       const entry = sources.get(row.source) ?? { source, rows: [] };
       entry.rows.push(row);
       sources.set(row.source, entry);
     }
-    const bases = (Object.keys(BASIS_SAID) as Basis[]).map((basis) => ({ basis, count: used.filter((row) => row.basis === basis).length }));
+    const bases = (Object.keys(BASIS_SAID) as Basis[]).map((basis) => ({
+      basis,
+      count: used.filter((row) => row.basis === basis).length,
+    }));
     return html`<h2>What the figures stand on</h2>
       <p>${used.length} numbers from the tables, each with a range and a source:</p>
       <ul>${bases.filter(({ count }) => count > 0).map(({ basis, count }) => html`<li>${count} ${basis}: ${BASIS_SAID[basis]}</li>`)}</ul>
-      <details><summary>All ${sources.size} sources and their numbers</summary>${[...sources.values()]
-        .sort((a, b) => b.rows.length - a.rows.length)
-        .map(
-          ({ source, rows }) => html`<details>
+      <details @toggle=${(event: Event) => {
+        if (event.target === event.currentTarget)
+          this.listed = (event.currentTarget as HTMLDetailsElement).open;
+      }}><summary>All ${sources.size} sources and their numbers</summary>${this.listed ? this.#list(sources, reading) : ''}</details>`;
+  }
+
+  #list(
+    sources: ReadonlyMap<string, { readonly source: Source; readonly rows: readonly Coefficient[] }>,
+    reading: Reading,
+  ) {
+    return html`${[...sources.values()]
+      .sort((a, b) => b.rows.length - a.rows.length)
+      .map(
+        ({ source, rows }) => html`<details>
             <summary>${[source.author, source.title, source.year].filter((s) => s !== '').join(', ')} <span class="quiet">(${rows.length})</span></summary>
             <div class="scroll" tabindex="0" role="group" aria-label=${source.title}>
               <table>
@@ -101,7 +127,7 @@ export class WkSources extends LitElement {
               </table>
             </div>
           </details>`,
-        )}</details>`;
+      )}`;
   }
 }
 

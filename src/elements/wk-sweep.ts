@@ -59,7 +59,13 @@ export class WkSweep extends LitElement {
   protected override willUpdate(): void {
     const { run, explorer, over, from, to, steps, measure, across, changes } = this;
     if (over === '') return;
-    if (across) this.#map.ask(explorer, run, { kind: 'grid', over, from, to, steps: Math.min(steps, MAP_STEPS), across, names: [measure] }, changes);
+    if (across)
+      this.#map.ask(
+        explorer,
+        run,
+        { kind: 'grid', over, from, to, steps: Math.min(steps, MAP_STEPS), across, names: [measure] },
+        changes,
+      );
     else this.#lines.ask(explorer, run, { kind: 'sweep', over, from, to, steps, names: [measure] }, changes);
   }
 
@@ -72,8 +78,11 @@ export class WkSweep extends LitElement {
     const names = run.scenarios.map(({ name }) => name);
     const view = { measure, names, shown: placesOf(names, this.scenarios) };
     const [grid, sweep] = [this.#map.answer(), this.#lines.answer()];
-    const figure = across ? grid && bestMapFigure(grid, view, reading) : sweep && sweepFigure(sweep, view, reading);
-    if (!figure) return html`<p>No scenario has an input named “${this.over}”${across ? html` or “${across}”` : nothing}.</p>`;
+    const figure = across
+      ? grid && bestMapFigure(grid, view, reading)
+      : sweep && sweepFigure(sweep, view, reading);
+    if (!figure)
+      return html`<p>No scenario has an input named “${this.over}”${across ? html` or “${across}”` : nothing}.</p>`;
     return html`${progress}<wk-figure .figure=${caption ? { ...figure, caption } : figure}></wk-figure>`;
   }
 }

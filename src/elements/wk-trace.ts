@@ -210,8 +210,12 @@ export class WkTrace extends LitElement {
 
   #more(node: TraceNode): TemplateResult {
     const { kind, formula, sources, where, basis, note, because, id } = node;
-    const source = sources.map(({ author, title, year }) => [author, title, year].filter((s) => s !== '').join(', ')).join('; ');
-    const replaceable = (kind === 'coefficient' || kind === 'price' || kind === 'missing' || kind === 'override') && id !== undefined;
+    const source = sources
+      .map(({ author, title, year }) => [author, title, year].filter((s) => s !== '').join(', '))
+      .join('; ');
+    const replaceable =
+      (kind === 'coefficient' || kind === 'price' || kind === 'missing' || kind === 'override') &&
+      id !== undefined;
     return html`<div class="more">
       ${formula ? html`<p>${capital(formula)}.</p>` : nothing}
       ${because ? html`<p>Because: ${because}</p>` : nothing}
@@ -227,10 +231,14 @@ export class WkTrace extends LitElement {
       return html`<button type="button" class="link" @click=${() => {
         this.editing = id;
       }}>Put your own measurement in its place</button>
-      ${node.kind === 'override' ? html` <button type="button" class="link" @click=${() => {
-        ask(this, 'wk-override', { id, value: null, because: '' });
-        this.close();
-      }}>Use the table again</button>` : nothing}`;
+      ${
+        node.kind === 'override'
+          ? html` <button type="button" class="link" @click=${() => {
+              ask(this, 'wk-override', { id, value: null, because: '' });
+              this.close();
+            }}>Use the table again</button>`
+          : nothing
+      }`;
     return html`<form @submit=${(event: SubmitEvent) => this.#replace(event, id)}>
       <label>Your number${node.unit === '' ? '' : `, ${node.unit}`}<input class="field" name="value" type="number" step="any" required .value=${String(node.value ?? '')} /></label>
       <label>Where it comes from<input class="field" name="because" required placeholder="weighed two loads, January" /></label>

@@ -1,6 +1,7 @@
 /** How sure the running worth of a scenario is, year by year, from the draws already made. */
 import { quantileSorted } from 'd3-array';
 import type { BoundScenario } from '../model/bind.ts';
+import type { Run } from '../model/evaluate.ts';
 import { CASH_INPUTS, CASH_RESULTS, type CashTerms, flowsAgainst, runningWorth } from './cashTerms.ts';
 import { type Draws, sample } from './draws.ts';
 
@@ -36,6 +37,17 @@ export function cashBand(draws: Draws, bound: readonly BoundScenario[], scenario
   const at = (p: number) => years.map((sums) => quantileSorted(sums, p) as number);
   for (const sums of years) sums.sort((a, b) => a - b);
   return { p10: at(0.1), p90: at(0.9) };
+}
+
+/** The bands of every scenario that has a baseline, by its name. */
+export function cashBandsOf(draws: Draws, run: Run): Map<string, CashBand> {
+  const bands = new Map<string, CashBand>();
+  run.results.forEach(({ name, finance }, k) => {
+    const baseline = run.results.findIndex((other) => other.name === finance.difference?.baseline);
+    const band = baseline < 0 ? null : cashBand(draws, run.bound, k, baseline);
+    if (band) bands.set(name, band);
+  });
+  return bands;
 }
 
 /** Reads one draw of one scenario: results as drawn, inputs as drawn where they have a range. */

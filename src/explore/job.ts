@@ -3,12 +3,15 @@
  * steps, so that whoever runs it can report how far it is, take up something else, or stop.
  */
 import type { RowChanges } from '../model/bind.ts';
+import type { StressRow } from '../model/stress.ts';
 import type { PreparedWeather } from '../model/weather.ts';
 import { closestTwo, type Ranking, rank } from './advice.ts';
 import { type Draws, draw } from './draws.ts';
 import { type Flips, findFlips } from './flip.ts';
 import { betterOf } from './measures.ts';
 import { type Setting, withChanges } from './rows.ts';
+import { stressSteps } from './stressRun.ts';
+import { type Swings, swingsOf } from './swings.ts';
 import { type Bands, bandsOf } from './spread.ts';
 import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo, turnOf } from './sweep.ts';
 import { runWinters, type Winters } from './winters.ts';
@@ -45,6 +48,8 @@ export interface Requests {
     readonly count: number;
     readonly seed: number;
   };
+  /** What moves the money case of one scenario: the stresses, and each number from its low to its high end. */
+  money: { readonly kind: 'money'; readonly scenario: number; readonly baseline?: number; readonly top: number };
 }
 
 export interface Answers {
@@ -54,6 +59,7 @@ export interface Answers {
   flips: Flips | null;
   winters: Winters;
   rank: { readonly draws: Draws; readonly ranking: Ranking | null };
+  money: { readonly stress: readonly StressRow[]; readonly swings: Swings };
 }
 
 export type Kind = keyof Requests;
@@ -93,6 +99,11 @@ export function* work(base: Setting, request: Request, changes: RowChanges = new
   }
   const setting = withChanges(base, changes);
   yield 0;
+  if (request.kind === 'money') {
+    const { scenario, baseline, top } = request;
+    const stress = yield* stressSteps(setting);
+    return { stress, swings: swingsOf(setting, scenario, baseline, top) };
+  }
   if (request.kind === 'winters') return runWinters(setting, request.winters, request.names);
   const turn = turnOf(setting, request.over);
   if (!turn) return null;

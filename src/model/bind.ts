@@ -27,6 +27,8 @@ export interface Binding {
 
 export interface BoundScenario {
   readonly scenario: Scenario;
+  /** The table's rows with the keeper's own numbers in place: what the checks look at. */
+  readonly coefficients: ReadonlyMap<string, Coefficient>;
   readonly bindings: ReadonlyMap<string, Binding>;
 }
 
@@ -79,7 +81,18 @@ export function bindScenario(
       });
     }
   }
-  return { scenario, bindings };
+  return { scenario, bindings, coefficients: withOverrides(tables.coefficients, replacements.overrides) };
+}
+
+function withOverrides(
+  rows: ReadonlyMap<string, Coefficient>,
+  overrides: readonly Override[],
+): ReadonlyMap<string, Coefficient> {
+  const own = overrides.flatMap((o): [string, Coefficient][] => {
+    const row = rows.get(o.id);
+    return row ? [[o.id, { ...row, central: o.value, low: o.low ?? o.value, high: o.high ?? o.value, note: o.because }]] : [];
+  });
+  return own.length > 0 ? new Map([...rows, ...own]) : rows;
 }
 
 function input(column: string, label: string, unit: string, path: string, value: number): Binding {

@@ -83,7 +83,7 @@ export function evaluateBound(
       ...(scenario.finance.baseline === undefined ? {} : { baseline: scenario.finance.baseline }),
     })),
   );
-  const results = bound.map(({ scenario }, row): ScenarioResult => {
+  const results = bound.map(({ scenario, coefficients }, row): ScenarioResult => {
     // What a scenario earns is against its baseline, which a row of the table cannot see.
     const values = { ...rowValues[row], ...caseValues(cases[row]) };
     const tracks = Object.fromEntries(
@@ -92,7 +92,7 @@ export function evaluateBound(
         all.subarray(row * WEEKS, (row + 1) * WEEKS),
       ]),
     );
-    const checks = checkScenario({ scenario, values, tracks, coefficients: tables.coefficients });
+    const checks = checkScenario({ scenario, values, tracks, coefficients });
     return {
       name: scenario.name,
       system: scenario.system,

@@ -118,7 +118,7 @@ function rainOfMonth(sumMm: number, wetDays: number, days: number, seed: number,
       out[d] > 0 ? 0 : (d > 0 && out[d - 1] > 0) || out[d + 1] > 0 ? LIVELINESS.wetSpell : 1;
     for (let d = 0; d < days; d++) total += weight(d);
     let left = uniform() * total;
-    let at = out.findIndex((mm) => mm === 0);
+    let at = out.indexOf(0);
     for (let d = 0; d < days; d++) {
       if (weight(d) === 0) continue;
       at = d;

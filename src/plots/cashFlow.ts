@@ -6,7 +6,7 @@ import type { ScenarioResult } from '../model/evaluate.ts';
 import { emptyFigure, type PrintFigure } from './figure.ts';
 import { GREYS, looksOf, PAPER } from './palette.ts';
 import { inWords, moneyOf, type Reading, show } from './reading.ts';
-import { fitted, picture, stroke, tag, toSvg, words } from './svgText.ts';
+import { fitted, picture, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
 
 export interface CashSeries {
   readonly scenario: string;
@@ -86,28 +86,31 @@ export function cashFlowFigure(results: readonly ScenarioResult[], reading: Read
   };
 }
 
-const HEIGHT = 300;
-const MARGIN = { top: 12, bottom: 34, left: 2 } as const;
+const HEIGHT = 310;
+const MARGIN = { top: 12, bottom: 38 } as const;
+/** Below this names and amounts lie inside the drawing or in its legend. */
+const NARROW = 520;
 
 function drawCash(series: readonly CashSeries[], colours: readonly string[], reading: Reading, asked: number, finding: string): string {
   const width = Math.max(240, asked);
-  const right = width < 520 ? 14 : 132;
+  const narrow = width < NARROW;
+  const right = narrow ? 14 : Math.min(190, 14 + Math.max(...series.map(({ scenario }) => textWidth(scenario))));
   const years = Math.max(...series.map(({ sums }) => sums.length)) - 1;
   const all = series.flatMap(({ sums, band }) => [...sums, ...(band ? [...band.p10, ...band.p90] : [])]);
   const [least, most] = [Math.min(0, ...all), Math.max(0, ...all)];
   const marks = ticks(least, most, 6);
   const [low, high] = [Math.min(least, marks[0] ?? 0), Math.max(most, marks[marks.length - 1] ?? 0)];
   const money = (value: number) => show(value, 'money', reading).text;
-  const left = MARGIN.left;
+  const left = narrow ? 2 : 12 + Math.max(...marks.map((mark) => textWidth(money(mark), 12)));
   const x = (year: number) => left + ((width - right - left) * year) / Math.max(1, years);
   const y = (value: number) => MARGIN.top + ((HEIGHT - MARGIN.top - MARGIN.bottom) * (high - value)) / Math.max(1e-9, high - low);
   const body: string[] = [];
   for (const mark of marks) body.push(stroke(left, y(mark), width - right, y(mark), { stroke: mark === 0 ? '#1d1b17' : GREYS.rule, 'stroke-width': mark === 0 ? 1.4 : 1 }));
   for (const year of ticks(0, years, Math.max(2, Math.min(10, Math.floor(width / 70)))).filter(Number.isInteger)) {
     body.push(stroke(x(year), HEIGHT - MARGIN.bottom, x(year), HEIGHT - MARGIN.bottom + 5, { stroke: GREYS.quiet }));
-    body.push(words(x(year), HEIGHT - 14, year === 0 ? 'today' : `${year}`, { 'text-anchor': year === 0 ? 'start' : 'middle', 'font-size': 12, fill: GREYS.quiet }));
+    body.push(words(x(year), HEIGHT - 20, year === 0 ? 'today' : `${year}`, { 'text-anchor': year === 0 && narrow ? 'start' : 'middle', 'font-size': 12, fill: GREYS.quiet }));
   }
-  body.push(words(x(years), HEIGHT - 1, 'years from now', { 'text-anchor': 'end', 'font-size': 12, fill: GREYS.quiet }));
+  body.push(words(x(years / 2), HEIGHT - 4, 'years from now', { 'text-anchor': 'middle', 'font-size': 12, fill: GREYS.quiet }));
   series.forEach(({ band }, k) => {
     if (!band) return;
     const shape = area<number>().x((_, year) => x(year)).y0((_, year) => y(band.p10[year])).y1((_, year) => y(band.p90[year])).digits(1);
@@ -118,8 +121,8 @@ function drawCash(series: readonly CashSeries[], colours: readonly string[], rea
     body.push(tag('path', { d: path([...sums]) ?? '', fill: 'none', stroke: colours[k], 'stroke-width': 2.4, 'stroke-dasharray': DASHES[k % DASHES.length] }));
   });
   for (const mark of marks)
-    body.push(words(left + 2, y(mark) - 4, mark === 0 ? `${money(0)}${series[0].baseline === null ? '' : ': even'}` : money(mark), { 'font-size': 12, fill: GREYS.quiet, stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
-  if (right > 100) {
+    body.push(words(narrow ? left + 2 : left - 8, narrow ? y(mark) - 4 : y(mark) + 4, mark === 0 && series[0].baseline !== null ? 'even' : money(mark), { 'font-size': 12, fill: GREYS.quiet, 'text-anchor': narrow ? 'start' : 'end', stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
+  if (!narrow) {
     const ends = series.map(({ scenario, sums }, k) => ({ scenario, k, at: y(sums[sums.length - 1]), x: x(sums.length - 1) })).sort((a, b) => a.at - b.at);
     // Names keep a line's height apart, pushed down from the top and back up from the bottom.
     ends.forEach((end, k) => {

@@ -2,7 +2,7 @@
 import { axisX, barX, plot, ruleX, ruleY, text } from '@observablehq/plot';
 import type { ScenarioResult } from '../model/evaluate.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, roundUp } from './frame.ts';
+import { frame, roomFor, roundUp } from './frame.ts';
 import { GREYS, INK, type Looks, looksOf, PAPER } from './palette.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
 
@@ -19,12 +19,18 @@ export function compareRows(results: readonly ScenarioResult[], quantity: string
   return results.flatMap(({ name, values, bands }, index) => {
     const value = values[quantity];
     if (typeof value !== 'number') return [];
-    return [{ scenario: name, index, value, low: bands?.p10[quantity] ?? null, high: bands?.p90[quantity] ?? null }];
+    return [
+      { scenario: name, index, value, low: bands?.p10[quantity] ?? null, high: bands?.p90[quantity] ?? null },
+    ];
   });
 }
 
 /** "Kept nitrogen: most in “Deep bed”, 412 kg, 140 kg more than “Paddock”. “…” has none." */
-export function compareFinding(results: readonly ScenarioResult[], quantity: string, reading: Reading): string {
+export function compareFinding(
+  results: readonly ScenarioResult[],
+  quantity: string,
+  reading: Reading,
+): string {
   const label = capital(labelOf(quantity));
   const unit = unitOf(quantity);
   const rows = compareRows(results, quantity).sort((a, b) => b.value - a.value);
@@ -35,14 +41,20 @@ export function compareFinding(results: readonly ScenarioResult[], quantity: str
   const low = rows[rows.length - 1];
   const absent = without.length === 0 ? '' : ` There is none in ${inWords(without)}.`;
   if (rows.length === 1) return `${label}: ${said(top.value)} in “${top.scenario}”.${absent}`;
-  if (said(top.value) === said(low.value)) return `${label}: the same in ${inWords(rows.map((r) => `“${r.scenario}”`))}, ${said(top.value)}.${absent}`;
+  if (said(top.value) === said(low.value))
+    return `${label}: the same in ${inWords(rows.map((r) => `“${r.scenario}”`))}, ${said(top.value)}.${absent}`;
   const apart = overlap(top, low) ? ' Their ranges overlap.' : '';
   return `${label}: most in “${top.scenario}”, ${said(top.value)}; least in “${low.scenario}”, ${said(low.value)}, ${said(top.value - low.value)} less.${apart}${absent}`;
 }
 
-const overlap = (top: CompareRow, low: CompareRow) => top.low !== null && low.high !== null && low.high > top.low;
+const overlap = (top: CompareRow, low: CompareRow) =>
+  top.low !== null && low.high !== null && low.high > top.low;
 
-export function compareFigure(results: readonly ScenarioResult[], quantity: string, reading: Reading): Figure {
+export function compareFigure(
+  results: readonly ScenarioResult[],
+  quantity: string,
+  reading: Reading,
+): Figure {
   const finding = compareFinding(results, quantity, reading);
   const rows = compareRows(results, quantity);
   if (rows.length === 0) return emptyFigure(finding);
@@ -59,14 +71,23 @@ export function compareFigure(results: readonly ScenarioResult[], quantity: stri
       head: ['', 'value', ...(ranged ? ['low (1 in 10 below)', 'high (1 in 10 above)'] : [])],
       rows: results.map((r, k) => {
         const row = rows.find((each) => each.index === k);
-        return [r.name, number(row?.value ?? null), ...(ranged ? [number(row?.low ?? null), number(row?.high ?? null)] : [])];
+        return [
+          r.name,
+          number(row?.value ?? null),
+          ...(ranged ? [number(row?.low ?? null), number(row?.high ?? null)] : []),
+        ];
       }),
     },
     draw: (width) => drawCompare(looksOf(results, reading.order), rows, number, width),
   };
 }
 
-function drawCompare({ names, colours }: Looks, rows: readonly CompareRow[], said: (value: number | null) => string, width: number): Element {
+function drawCompare(
+  { names, colours }: Looks,
+  rows: readonly CompareRow[],
+  said: (value: number | null) => string,
+  width: number,
+): Element {
   const values = rows.flatMap((row) => [row.value, row.low ?? row.value, row.high ?? row.value]);
   const most = Math.max(0, ...values);
   const least = Math.min(0, ...values);
@@ -74,15 +95,27 @@ function drawCompare({ names, colours }: Looks, rows: readonly CompareRow[], sai
   return plot({
     ...frame(width, 30 + 52 * names.length),
     marginLeft: 2,
-    marginRight: 70,
+    marginRight: roomFor(rows.map((row) => said(row.value))),
     marginTop: 2,
     marginBottom: 28,
     x: { domain, label: null },
     y: { domain: names, axis: null, padding: 0 },
     color: { type: 'ordinal', domain: names, range: colours },
     marks: [
-      axisX({ ticks: Math.max(2, Math.min(5, Math.floor(width / 130))), tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
-      barX(rows, { x1: 0, x2: 'value', y: 'scenario', fill: { value: 'scenario', scale: 'color' }, insetTop: 22, insetBottom: 12 }),
+      axisX({
+        ticks: Math.max(2, Math.min(5, Math.floor(width / 130))),
+        tickSize: 0,
+        fill: GREYS.quiet,
+        tickFormat: (value: number) => (value === 0 ? '' : said(value)),
+      }),
+      barX(rows, {
+        x1: 0,
+        x2: 'value',
+        y: 'scenario',
+        fill: { value: 'scenario', scale: 'color' },
+        insetTop: 22,
+        insetBottom: 12,
+      }),
       ruleY(
         rows.filter((row) => row.low !== null),
         { x1: 'low', x2: 'high', y: 'scenario', dy: 5, stroke: PAPER, strokeWidth: 5 },
@@ -92,7 +125,16 @@ function drawCompare({ names, colours }: Looks, rows: readonly CompareRow[], sai
         { x1: 'low', x2: 'high', y: 'scenario', dy: 5, stroke: INK, strokeWidth: 2, marker: 'tick' },
       ),
       ruleX([0], { stroke: INK }),
-      text(names, { x: 0, y: (name: string) => name, text: (name: string) => name, dx: 1, dy: -14, textAnchor: 'start', lineAnchor: 'middle', fontWeight: 600 }),
+      text(names, {
+        x: 0,
+        y: (name: string) => name,
+        text: (name: string) => name,
+        dx: 1,
+        dy: -14,
+        textAnchor: 'start',
+        lineAnchor: 'middle',
+        fontWeight: 600,
+      }),
       text(rows, {
         x: (row: CompareRow) => Math.max(0, row.value, row.high ?? 0),
         y: 'scenario',

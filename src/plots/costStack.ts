@@ -96,7 +96,7 @@ export function costStackFigure(results: readonly ScenarioResult[], reading: Rea
   return {
     finding,
     legend,
-    caption: `Money in ${moneyOf(reading)}, a year. The mark under each bar is what is left when the nutrients kept are counted as money.${ranged ? ' The thin line spans what 8 of 10 draws give for the whole.' : ''}`,
+    caption: `Money in ${moneyOf(reading)}, a year. Net, the mark under each bar, is what is left when the nutrients kept are counted as money.${ranged ? ' The thin line spans what 8 of 10 draws give for the whole.' : ''}`,
     table: {
       caption: `Yearly cost by line, ${moneyOf(reading)}`,
       head: ['', ...results.map(({ name }) => name)],
@@ -105,9 +105,9 @@ export function costStackFigure(results: readonly ScenarioResult[], reading: Rea
         row('annualCost', 'Together'),
         ...(ranged ? [['likely span', ...results.map(({ bands }) => `${number(bands?.p10.annualCost)} to ${number(bands?.p90.annualCost)}`)]] : []),
         row('nutrientValue', 'Worth of nutrients kept, taken off'),
-        row('netCost', 'Left'),
-        row('netCostPerHead', 'Left, a head'),
-        ['Left, a head and day', ...results.map(({ values }) => show(values.netCostPerHeadDay, 'money', reading).number)],
+        row('netCost', 'Net'),
+        row('netCostPerHead', 'Net, a head'),
+        ['Net, a head and day', ...results.map(({ values }) => show(values.netCostPerHeadDay, 'money', reading).number)],
         ['Cost a kg of nitrogen kept', ...results.map(({ values }) => show(values.costPerNitrogenKeptKg, 'money', reading).number)],
       ],
     },
@@ -116,8 +116,8 @@ export function costStackFigure(results: readonly ScenarioResult[], reading: Rea
   };
 }
 
-const ROW = 74;
-const BAR = 26;
+const ROW = 62;
+const BAR = 22;
 
 function drawCosts(
   results: readonly ScenarioResult[],
@@ -142,15 +142,15 @@ function drawCosts(
   }
   results.forEach(({ name, values, bands }, k) => {
     const top = ROW * k;
-    body.push(words(1, top + 15, name, { 'font-weight': 600, stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
+    body.push(words(1, top + 13, name, { 'font-weight': 600, stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
     if (!known(values.annualCost)) {
-      body.push(words(1, top + 40, 'no sum: a price is missing', { fill: GREYS.quiet }));
+      body.push(words(1, top + 36, 'no sum: a price is missing', { fill: GREYS.quiet }));
       return;
     }
     const total = `${money(values.annualCost)} a year`;
     const beside = textWidth(name) + textWidth(total) + 20 < width;
-    if (beside) body.push(words(width - 2, top + 15, total, { 'text-anchor': 'end', stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
-    const y = top + 21;
+    if (beside) body.push(words(width - 2, top + 13, total, { 'text-anchor': 'end', stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
+    const y = top + 18;
     for (const part of parts.filter(({ scenario }) => scenario === name))
       body.push(tag('rect', { x: x(part.from), y, width: Math.max(0.5, x(part.to) - x(part.from)), height: BAR, fill: `url(#${ids}-${part.group})`, stroke: PAPER, 'stroke-width': 1 }));
     const [low, high] = [bands?.p10.annualCost, bands?.p90.annualCost];
@@ -162,10 +162,10 @@ function drawCosts(
     }
     if (known(values.netCost)) {
       const at = x(Math.max(0, values.netCost));
-      const label = `${money(values.netCost)} left`;
+      const label = `net ${money(values.netCost)}`;
       const toRight = at + textWidth(label) + 12 < width;
-      body.push(tag('path', { d: `M${(at - 5).toFixed(1)},${y + BAR + 10} l5,-8 l5,8 z`, fill: INK }));
-      body.push(words(toRight ? at + 9 : at - 9, y + BAR + 12, label, { 'text-anchor': toRight ? 'start' : 'end', 'font-size': 12, stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
+      body.push(tag('path', { d: `M${(at - 5).toFixed(1)},${y + BAR + 9} l5,-7 l5,7 z`, fill: INK }));
+      body.push(words(toRight ? at + 9 : at - 9, y + BAR + 11, label, { 'text-anchor': toRight ? 'start' : 'end', 'font-size': 12, stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
     }
   });
   body.push(stroke(x(0), 0, x(0), ROW * results.length));

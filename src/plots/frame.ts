@@ -13,6 +13,11 @@ export function frame(width: number, height: number) {
   } as const;
 }
 
+/** Margin that holds the longest of these labels beside a mark, in semibold of the plots' size. */
+export function roomFor(labels: readonly string[]): number {
+  return Math.ceil(14 + 8.2 * Math.max(0, ...labels.map((label) => label.length)));
+}
+
 /** A round number at or above `max`, so that the axis does not tremble while an input is turned. */
 export function roundUp(max: number): number {
   if (!(max > 0)) return 1;

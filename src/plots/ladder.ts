@@ -40,7 +40,9 @@ export function ladderFinding(results: readonly ScenarioResult[], reading: Readi
       if (typeof before !== 'number' || typeof after !== 'number') continue;
       if (!worst || before - after > worst.kg) worst = { kg: before - after, as: RUNGS[k].as };
     }
-    return worst && worst.kg > 0 ? [`“${name}” loses most ${worst.as} (${show(worst.kg, 'kg', reading).text})`] : [];
+    return worst && worst.kg > 0
+      ? [`“${name}” loses most ${worst.as} (${show(worst.kg, 'kg', reading).text})`]
+      : [];
   });
   return steps.length === 0 ? 'No step loses nitrogen.' : `${steps.join('; ')}.`;
 }
@@ -53,18 +55,22 @@ export function ladderFigure(results: readonly ScenarioResult[], reading: Readin
   return {
     finding: ladderFinding(results, reading),
     legend: names.map((label, k) => ({ label, fill: colours[k], symbol: symbols[k] })),
-    caption: 'Nitrogen still on the farm at each step, from top to bottom. Compare only points on the same line.',
+    caption:
+      'Nitrogen still on the farm at each step, from top to bottom. Compare only points on the same line.',
     table: {
       caption: `Nitrogen at each step, ${show(1, 'kg', reading).unit}`,
       head: ['', ...names],
-      rows: RUNGS.map(({ quantity, label }) => [label, ...results.map((r) => show(r.values[quantity], 'kg', reading).number)]),
+      rows: RUNGS.map(({ quantity, label }) => [
+        label,
+        ...results.map((r) => show(r.values[quantity], 'kg', reading).number),
+      ]),
     },
     draw: (width) => {
       const narrow = width < 520;
       return plot({
         ...frame(width, 40 + 46 * RUNGS.length),
         marginLeft: narrow ? 8 : 168,
-        marginRight: 18,
+        marginRight: 26,
         marginTop: narrow ? 14 : 4,
         marginBottom: 28,
         x: { domain: [0, most], label: null },
@@ -73,9 +79,20 @@ export function ladderFigure(results: readonly ScenarioResult[], reading: Readin
         symbol: { domain: names, range: symbols },
         marks: [
           gridX({ stroke: GREYS.rule, strokeOpacity: 1, ticks: 5 }),
-          axisX({ ticks: Math.max(2, Math.min(6, Math.floor(width / 110))), tickSize: 0, fill: GREYS.quiet, tickFormat: (kg: number) => show(kg, 'kg', reading).text }),
+          axisX({
+            ticks: Math.max(2, Math.min(6, Math.floor(width / 110))),
+            tickSize: 0,
+            fill: GREYS.quiet,
+            tickFormat: (kg: number) => (kg === 0 ? '' : show(kg, 'kg', reading).text),
+          }),
           axisY({ tickSize: 0, ...(narrow ? { anchor: 'left', textAnchor: 'start', dx: 14, dy: -16 } : {}) }),
-          line(points, { x: 'kg', y: 'rung', z: 'scenario', stroke: { value: 'scenario', scale: 'color' }, strokeWidth: 2 }),
+          line(points, {
+            x: 'kg',
+            y: 'rung',
+            z: 'scenario',
+            stroke: { value: 'scenario', scale: 'color' },
+            strokeWidth: 2,
+          }),
           dot(points, {
             x: 'kg',
             y: 'rung',

@@ -20,11 +20,31 @@ interface Way {
 
 const WAYS: Readonly<Record<NutrientName, readonly Way[]>> = {
   nitrogen: [
-    { quantity: 'nitrogenAmmoniaKg', label: 'to the air as ammonia', as: 'ammonia in the air', look: 'ammonia' },
-    { quantity: 'nitrogenLeachedKg', label: 'leached below the roots', as: 'drainage below the roots', look: 'leached' },
+    {
+      quantity: 'nitrogenAmmoniaKg',
+      label: 'to the air as ammonia',
+      as: 'ammonia in the air',
+      look: 'ammonia',
+    },
+    {
+      quantity: 'nitrogenLeachedKg',
+      label: 'leached below the roots',
+      as: 'drainage below the roots',
+      look: 'leached',
+    },
     { quantity: 'nitrogenRunoffKg', label: 'run off over the ground', as: 'run-off', look: 'runoff' },
-    { quantity: 'nitrogenNitrousKg', label: 'to the air as nitrous oxide', as: 'nitrous oxide', look: 'nitrous' },
-    { quantity: 'nitrogenDinitrogenKg', label: 'to the air as plain nitrogen', as: 'plain nitrogen gas', look: 'dinitrogen' },
+    {
+      quantity: 'nitrogenNitrousKg',
+      label: 'to the air as nitrous oxide',
+      as: 'nitrous oxide',
+      look: 'nitrous',
+    },
+    {
+      quantity: 'nitrogenDinitrogenKg',
+      label: 'to the air as plain nitrogen',
+      as: 'plain nitrogen gas',
+      look: 'dinitrogen',
+    },
   ],
   phosphorus: [{ quantity: 'phosphorusLostKg', label: 'lost with water', as: 'water', look: 'lost' }],
   potassium: [{ quantity: 'potassiumLostKg', label: 'lost with water', as: 'water', look: 'lost' }],
@@ -60,7 +80,11 @@ export function ledgerParts(results: readonly ScenarioResult[], element: Nutrien
 }
 
 /** "Deep bed keeps most nitrogen: 412 of 620 kg. In Paddock the largest loss is …" */
-export function ledgerFinding(results: readonly ScenarioResult[], element: NutrientName, reading: Reading): string {
+export function ledgerFinding(
+  results: readonly ScenarioResult[],
+  element: NutrientName,
+  reading: Reading,
+): string {
   const kept = (r: ScenarioResult) => at(r.values, `${element}KeptKg`);
   const order = [...results].sort((a, b) => kept(b) - kept(a));
   const [best] = order;
@@ -72,12 +96,21 @@ export function ledgerFinding(results: readonly ScenarioResult[], element: Nutri
   };
   const first = `“${best.name}” keeps ${show(kept(best), 'kg', reading).text} of ${element}, ${share(best)} of what came in`;
   if (order.length === 1) return `${first}.`;
-  const losses = WAYS[element].map((way) => ({ way, kg: at(worst.values, way.quantity) })).sort((a, b) => b.kg - a.kg);
-  const most = element === 'nitrogen' ? `; its largest loss is ${losses[0].way.as}, ${show(losses[0].kg, 'kg', reading).text}` : '';
+  const losses = WAYS[element]
+    .map((way) => ({ way, kg: at(worst.values, way.quantity) }))
+    .sort((a, b) => b.kg - a.kg);
+  const most =
+    element === 'nitrogen'
+      ? `; its largest loss is ${losses[0].way.as}, ${show(losses[0].kg, 'kg', reading).text}`
+      : '';
   return `${first}; “${worst.name}” keeps least, ${show(kept(worst), 'kg', reading).text} (${share(worst)})${most}.`;
 }
 
-export function ledgerFigure(results: readonly ScenarioResult[], element: NutrientName, reading: Reading): Figure {
+export function ledgerFigure(
+  results: readonly ScenarioResult[],
+  element: NutrientName,
+  reading: Reading,
+): Figure {
   const parts = ledgerParts(results, element);
   const most = Math.max(0, ...parts.map((part) => part.to));
   if (most <= 0) return emptyFigure(`No ${element} comes in, so there is nothing to follow.`);
@@ -113,7 +146,7 @@ function drawLedger(
   most: number,
 ): Element {
   const { names, colours } = looksOf(results, reading.order);
-  const perKg = (Math.max(240, width) - 16) / most;
+  const perKg = (Math.max(240, width) - 27) / most;
   const id = (look: string) => `wk-${element}-${look}`;
   const looks = [...new Set(WAYS[element].map((way) => way.look))];
   const kindOf = (part: LedgerPart) => {
@@ -125,7 +158,7 @@ function drawLedger(
   return plot({
     ...frame(width, 30 + 78 * names.length),
     marginLeft: 1,
-    marginRight: 15,
+    marginRight: 26,
     marginTop: 2,
     marginBottom: 28,
     x: { domain: [0, most], label: null },
@@ -138,10 +171,16 @@ function drawLedger(
     marks: [
       () => {
         const defs = document.createElementNS('http://www.w3.org/2000/svg', 'defs');
-        for (const look of looks) defs.append(patternElement(id(look), LOSS_LOOKS[look].pattern, LOSS_LOOKS[look].fill, document));
+        for (const look of looks)
+          defs.append(patternElement(id(look), LOSS_LOOKS[look].pattern, LOSS_LOOKS[look].fill, document));
         return defs;
       },
-      axisX({ ticks: Math.max(2, Math.min(6, Math.floor(width / 110))), tickSize: 0, fill: GREYS.quiet, tickFormat: (kg: number) => show(kg, 'kg', reading).text }),
+      axisX({
+        ticks: Math.max(2, Math.min(6, Math.floor(width / 110))),
+        tickSize: 0,
+        fill: GREYS.quiet,
+        tickFormat: (kg: number) => (kg === 0 ? '' : show(kg, 'kg', reading).text),
+      }),
       barX(parts, {
         x1: 'from',
         x2: 'to',
@@ -153,8 +192,24 @@ function drawLedger(
         insetBottom: 22,
       }),
       ruleX([0], { stroke: INK }),
-      text(names, { x: 0, y: (name: string) => name, text: (name: string) => name, dy: -27, dx: 1, textAnchor: 'start', fontWeight: 600, fill: INK }),
-      text(names, { x: total, y: (name: string) => name, text: (name: string) => `${show(total(name), 'kg', reading).text} in`, dy: -27, textAnchor: 'end', fill: GREYS.quiet }),
+      text(names, {
+        x: 0,
+        y: (name: string) => name,
+        text: (name: string) => name,
+        dy: -27,
+        dx: 1,
+        textAnchor: 'start',
+        fontWeight: 600,
+        fill: INK,
+      }),
+      text(names, {
+        x: total,
+        y: (name: string) => name,
+        text: (name: string) => `${show(total(name), 'kg', reading).text} in`,
+        dy: -27,
+        textAnchor: 'end',
+        fill: GREYS.quiet,
+      }),
       ...[true, false].map((kept) =>
         text(
           amounts.filter((part) => (part.label === 'kept') === kept),
@@ -166,7 +221,8 @@ function drawLedger(
             textAnchor: 'start',
             fontWeight: kept ? 700 : 400,
             fill: INK,
-            text: ({ kg }: LedgerPart) => `${show(kg, 'kg', reading).number}${kept && kg * perKg > 80 ? ' kept' : ''}`,
+            text: ({ kg }: LedgerPart) =>
+              `${show(kg, 'kg', reading).number}${kept && kg * perKg > 80 ? ' kept' : ''}`,
           },
         ),
       ),

@@ -12,12 +12,18 @@ const STROKES: Readonly<Record<Exclude<Pattern, 'solid' | 'dots'>, string>> = {
 };
 
 /** A `<pattern>` of `kind` over `fill`; refer to it as `url(#id)`. */
-export function patternElement(id: string, kind: Pattern, fill: string, document: Document): SVGPatternElement {
+export function patternElement(
+  id: string,
+  kind: Pattern,
+  fill: string,
+  document: Document,
+): SVGPatternElement {
   const pattern = document.createElementNS(SVG, 'pattern');
   for (const [name, value] of Object.entries({ id, width: '8', height: '8', patternUnits: 'userSpaceOnUse' }))
     pattern.setAttribute(name, value);
   const ground = document.createElementNS(SVG, 'rect');
-  for (const [name, value] of Object.entries({ width: '8', height: '8', fill })) ground.setAttribute(name, value);
+  for (const [name, value] of Object.entries({ width: '8', height: '8', fill }))
+    ground.setAttribute(name, value);
   pattern.append(ground);
   if (kind === 'dots') {
     for (const [cx, cy] of [
@@ -25,12 +31,18 @@ export function patternElement(id: string, kind: Pattern, fill: string, document
       [6, 6],
     ]) {
       const dot = document.createElementNS(SVG, 'circle');
-      for (const [name, value] of Object.entries({ cx, cy, r: 1.1, fill: MARK })) dot.setAttribute(name, String(value));
+      for (const [name, value] of Object.entries({ cx, cy, r: 1.1, fill: MARK }))
+        dot.setAttribute(name, String(value));
       pattern.append(dot);
     }
   } else if (kind !== 'solid') {
     const path = document.createElementNS(SVG, 'path');
-    for (const [name, value] of Object.entries({ d: STROKES[kind], stroke: MARK, 'stroke-width': '0.9', fill: 'none' }))
+    for (const [name, value] of Object.entries({
+      d: STROKES[kind],
+      stroke: MARK,
+      'stroke-width': '0.9',
+      fill: 'none',
+    }))
       path.setAttribute(name, value);
     pattern.append(path);
   }

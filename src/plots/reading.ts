@@ -22,9 +22,19 @@ export interface Shown {
 
 /** `value` in `unit` for this reader, to `digits` significant digits; absent values as a dash. */
 export function show(value: number | null | undefined, unit: string, reading: Reading, digits = 3): Shown {
-  const options = { system: reading.system, currency: reading.currency, digits: unit === 'fraction' ? Math.min(digits, 2) : digits };
+  const options = {
+    system: reading.system,
+    currency: reading.currency,
+    digits: unit === 'fraction' ? Math.min(digits, 2) : digits,
+  };
   const text = formatQuantity(value, unit, options);
-  if (value === null || value === undefined || !Number.isFinite(value) || unit === 'fraction' || unit.startsWith('money'))
+  if (
+    value === null ||
+    value === undefined ||
+    !Number.isFinite(value) ||
+    unit === 'fraction' ||
+    unit.startsWith('money')
+  )
     return { number: text, unit: '', text };
   const shown = toSystem(value, unit, reading.system);
   return { number: formatNumber(shown.value, shown.unit, options), unit: unitLabel(unit, options), text };

@@ -81,8 +81,8 @@ export function toSvg(markup: string): Element {
   return document.importNode(new DOMParser().parseFromString(markup, 'image/svg+xml').documentElement, true);
 }
 
-/** Width of a letter against the size of the type, on average. */
-const LETTER = 0.56;
+/** Width of a letter against the size of the type: on the wide side, since the type is the reader's own. */
+const LETTER = 0.61;
 export const textWidth = (text: string, size = 13) => text.length * LETTER * size;
 
 /** Text shortened to fit a width. */

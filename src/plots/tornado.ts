@@ -39,10 +39,10 @@ export function tornadoBars({ scenario, swings, stress }: TornadoOf, reading: Re
     return to === null || !Number.isFinite(to) ? [] : [{ label: row.label, span: levelText(row), kind: 'stress', from: central, to }];
   });
   const ranged = swings.rows.map(({ label, unit, low, high, atLow, atHigh }): TornadoBar => {
-    const end = (value: number) => show(value, unit, reading).number;
+    const end = (value: number) => rangeText(value, unit, reading);
     return {
       label,
-      span: `${end(low)} to ${show(high, unit, reading).text}`,
+      span: `${bare(end(low), end(high))} to ${end(high)}`,
       kind: 'range',
       from: Math.min(atLow, atHigh),
       to: Math.max(atLow, atHigh),
@@ -50,6 +50,18 @@ export function tornadoBars({ scenario, swings, stress }: TornadoOf, reading: Re
     };
   });
   return [...stressed, ...ranged].sort((a, b) => Math.abs(b.to - b.from) - Math.abs(a.to - a.from));
+}
+
+/** A number of the tables with its unit; yearly shares as percent. */
+export function rangeText(value: number, unit: string, reading: Reading): string {
+  if (unit === 'fraction/yr') return `${show(value, 'fraction', reading).text} a year`;
+  return show(value, unit, reading).text;
+}
+
+/** The first of two texts without the unit both end in. */
+function bare(first: string, second: string): string {
+  const [unit] = / [^\d]*$/.exec(second) ?? [''];
+  return unit !== '' && first.endsWith(unit) ? first.slice(0, -unit.length) : first;
 }
 
 /** "The present value moves most with the price of straw: from −594 000 to −440 000. It stays below 0 throughout." */
@@ -94,7 +106,7 @@ export function tornadoFigure(of: TornadoOf, reading: Reading): PrintFigure {
   };
 }
 
-const ROW = 46;
+const ROW = 40;
 
 function drawTornado(bars: readonly TornadoBar[], { swings }: TornadoOf, reading: Reading, asked: number, ids: string, finding: string): string {
   const width = Math.max(240, asked);
@@ -105,8 +117,9 @@ function drawTornado(bars: readonly TornadoBar[], { swings }: TornadoOf, reading
   const money = (value: number) => show(value, 'money', reading).text;
   const span = Math.max(...ends) - Math.min(...ends) || 1;
   // Room at either end of a bar for the amount it stands for.
-  const room = (textWidth(money(Math.min(...ends)), 12) + 8) / Math.max(60, width - left);
-  const [low, high] = [Math.min(...ends) - span * room * 1.25, Math.max(...ends) + span * room * 1.25];
+  const label = Math.max(...ends.map((end) => textWidth(money(end), 12))) + 8;
+  const room = label / Math.max(60, width - left - 2 * label);
+  const [low, high] = [Math.min(...ends) - span * room, Math.max(...ends) + span * room];
   const x = (value: number) => left + ((width - left) * (value - low)) / (high - low);
   const bottom = row * bars.length;
   const body = [
@@ -119,16 +132,16 @@ function drawTornado(bars: readonly TornadoBar[], { swings }: TornadoOf, reading
   }
   bars.forEach(({ label, span: changed, kind, from, to }, k) => {
     const top = row * k;
-    const barTop = narrow ? top + 34 : top + 12;
+    const barTop = narrow ? top + 34 : top + 11;
     if (narrow) {
       body.push(words(1, top + 14, twoLines(capital(label), width - 4, 12)[0], { 'font-size': 12, stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
       body.push(words(1, top + 28, changed, { 'font-size': 11, fill: GREYS.quiet, stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
     } else {
       const said = twoLines(capital(label), left - 12, 12);
       said.forEach((text, n) => {
-        body.push(words(0, top + (said.length === 1 ? 20 : 14) + 14 * n, text, { 'font-size': 12 }));
+        body.push(words(0, top + (said.length === 1 ? 18 : 11) + 13 * n, text, { 'font-size': 12 }));
       });
-      body.push(words(0, top + (said.length === 1 ? 34 : 41), changed, { 'font-size': 11, fill: GREYS.quiet }));
+      body.push(words(0, top + (said.length === 1 ? 31 : 36), changed, { 'font-size': 10.5, fill: GREYS.quiet }));
     }
     const [a, b] = [Math.min(from, to), Math.max(from, to)];
     body.push(tag('rect', { x: x(a), y: barTop, width: Math.max(1, x(b) - x(a)), height: 18, fill: `url(#${ids}-${kind})`, stroke: INK, 'stroke-width': 0.6 }));

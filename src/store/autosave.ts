@@ -50,11 +50,16 @@ export function autosave(shelf: Shelf, options: AutosaveOptions): Autosave {
       channel.postMessage({ id, revision: seen } satisfies Word);
       onState({
         state: waiting ? 'waiting' : 'saved',
-        ...(aside ? { words: `Another tab had changed this notebook. Its text is kept as “${aside.title}”.` } : {}),
+        ...(aside
+          ? { words: `Another tab had changed this notebook. Its text is kept as “${aside.title}”.` }
+          : {}),
       });
     } catch (error) {
       waiting ??= { title, text };
-      onState({ state: 'failed', words: `Not saved in this browser (${error instanceof Error ? error.message : 'no storage'}). Save the notebook as a file.` });
+      onState({
+        state: 'failed',
+        words: `Not saved in this browser (${error instanceof Error ? error.message : 'no storage'}). Save the notebook as a file.`,
+      });
     }
   };
   const flush = () => {

@@ -82,7 +82,13 @@ export function openExplorer(port: ExplorerPort, now: () => number = () => perfo
     stop(slot);
     const mine = ++version;
     return new Promise<Answers[K] | undefined>((resolve, reject) => {
-      running.set(slot, { slot, version: mine, since: now(), resolve: resolve as (a: unknown) => void, reject });
+      running.set(slot, {
+        slot,
+        version: mine,
+        since: now(),
+        resolve: resolve as (a: unknown) => void,
+        reject,
+      });
       send({ say: 'ask', version: mine, setting: settingOf(setting), request, changes });
     });
   };

@@ -26,7 +26,8 @@ export function startHistory(text: string): History {
 /** Does nothing when the text is the same; forgets what was undone. */
 export function push({ past, now, future }: History, step: Step): History {
   if (step.text === now.text) return { past, now, future };
-  if (step.mark !== undefined && step.mark === now.mark && past.length > 0) return { past, now: step, future: [] };
+  if (step.mark !== undefined && step.mark === now.mark && past.length > 0)
+    return { past, now: step, future: [] };
   return { past: [...past, now].slice(-DEPTH), now: step, future: [] };
 }
 

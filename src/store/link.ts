@@ -1,5 +1,5 @@
 /** A notebook in a link: deflated, in the part of the address that is never sent to a server. */
-import { Inflate, strFromU8, strToU8, deflateSync } from 'fflate';
+import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
 
 /** First letters of a link, so that a later format can be told apart. */
 const MARK = 'n1.';
@@ -20,7 +20,10 @@ export function fromLink(fragment: string): FromLink | undefined {
   const body = fragment.replace(/^#/, '');
   if (!body.startsWith(MARK)) return undefined;
   try {
-    const packed = Uint8Array.from(atob(body.slice(MARK.length).replaceAll('-', '+').replaceAll('_', '/')), (c) => c.charCodeAt(0));
+    const packed = Uint8Array.from(
+      atob(body.slice(MARK.length).replaceAll('-', '+').replaceAll('_', '/')),
+      (c) => c.charCodeAt(0),
+    );
     const parts: Uint8Array[] = [];
     let length = 0;
     let ended = false;
@@ -32,7 +35,8 @@ export function fromLink(fragment: string): FromLink | undefined {
     // In slices, so that a bomb is noticed before it has gone off.
     for (let at = 0; at < packed.length && length <= LINK_LIMIT; at += 4096)
       inflate.push(packed.subarray(at, at + 4096), at + 4096 >= packed.length);
-    if (length > LINK_LIMIT) return { problem: `The link unfolds to more than ${LINK_LIMIT / 1e6} MB, which is no notebook.` };
+    if (length > LINK_LIMIT)
+      return { problem: `The link unfolds to more than ${LINK_LIMIT / 1e6} MB, which is no notebook.` };
     if (!ended) return { problem: CUT };
     const whole = new Uint8Array(length);
     parts.reduce((at, part) => {
@@ -45,4 +49,5 @@ export function fromLink(fragment: string): FromLink | undefined {
   }
 }
 
-const CUT = 'The link is damaged, perhaps cut off by the program that carried it. Ask for the notebook as a file.';
+const CUT =
+  'The link is damaged, perhaps cut off by the program that carried it. Ask for the notebook as a file.';

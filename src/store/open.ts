@@ -92,7 +92,10 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     void engine.winters(read).then(({ winterOf: found, wintersOf: all, problems }) => {
       if (mine !== version) return;
       batch(() => {
-        const faults = [...unknownIds(read, engine.tables), ...problems.map((problem) => withLine(problem, read))];
+        const faults = [
+          ...unknownIds(read, engine.tables),
+          ...problems.map((problem) => withLine(problem, read)),
+        ];
         notebookProblems.value = faults;
         turned.value = new Map();
         if (faults.length > 0) return;
@@ -110,14 +113,23 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     try {
       return { run: evaluate(read, engine.tables, find) };
     } catch (error) {
-      return { fault: { what: 'the figures could not be computed', file, found: words(error), todo: 'undo the last change, or tell the makers' } };
+      return {
+        fault: {
+          what: 'the figures could not be computed',
+          file,
+          found: words(error),
+          todo: 'undo the last change, or tell the makers',
+        },
+      };
     }
   });
   const base = computed(() => tried.value.run);
   const changes = computed<RowChanges>(() => {
     const [read, of] = [notebook.value, base.value];
     if (!read || !of) return new Map();
-    return changesOf(read, engine.tables, turned.value, (column) => of.bound.some(({ bindings }) => bindings.has(column)));
+    return changesOf(read, engine.tables, turned.value, (column) =>
+      of.bound.some(({ bindings }) => bindings.has(column)),
+    );
   });
   const run = computed(() => {
     const still = base.value;
@@ -131,17 +143,29 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     const [setting, read, turns] = [base.value, notebook.value, changes.value];
     if (!setting || !read || !engine.explorer) return;
     const { count, seed } = read.draws;
-    const request = { kind: 'draws', count: turns.size > 0 ? Math.min(WHILE_DRAGGING, count) : Math.min(MOST_DRAWS, count), seed, keep: DRAWN } as const;
+    const request = {
+      kind: 'draws',
+      count: turns.size > 0 ? Math.min(WHILE_DRAGGING, count) : Math.min(MOST_DRAWS, count),
+      seed,
+      keep: DRAWN,
+    } as const;
     engine.explorer
       .follow({ slot: 'cards', setting, request, changes: turns }, (answer) => {
         drawn.value = answer;
       })
       .catch((error: Error) => {
         drawn.value = undefined;
-        fault.value = { what: 'the draws could not be made', file, found: error.message, todo: 'the figures stand, without ranges' };
+        fault.value = {
+          what: 'the draws could not be made',
+          file,
+          found: error.message,
+          todo: 'the figures stand, without ranges',
+        };
       });
   });
-  const fitting = computed(() => (drawn.value?.draws.scenarios === run.value?.scenarios.length ? drawn.value : undefined));
+  const fitting = computed(() =>
+    drawn.value?.draws.scenarios === run.value?.scenarios.length ? drawn.value : undefined,
+  );
   const draws = computed(() => fitting.value?.draws);
   const results = computed<readonly ScenarioResult[]>(() => {
     const bands = fitting.value?.bands;
@@ -192,7 +216,8 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     },
     override(id, value, because) {
       try {
-        const next = value === null ? removeOverride(now.value, id) : setOverride(now.value, { id, value, because });
+        const next =
+          value === null ? removeOverride(now.value, id) : setOverride(now.value, { id, value, because });
         fault.value = undefined;
         edit(next, value === null ? `${id} from the tables` : `${id} to ${value}`);
       } catch (error) {
@@ -228,5 +253,7 @@ const words = (error: unknown) => (error instanceof Error ? error.message : Stri
 
 /** A problem with a key of the notebook gets the line that key stands on. */
 function withLine(problem: Problem, { file, lineOf }: Notebook): Problem {
-  return problem.line !== undefined || problem.key === undefined || problem.file !== file ? problem : { ...problem, line: lineOf(problem.key) };
+  return problem.line !== undefined || problem.key === undefined || problem.file !== file
+    ? problem
+    : { ...problem, line: lineOf(problem.key) };
 }

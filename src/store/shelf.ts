@@ -1,5 +1,5 @@
 /** Notebooks kept in this browser. Nothing that was there is ever written over unseen: see `put`. */
-import { createStore, get, set, update, type UseStore } from 'idb-keyval';
+import { createStore, get, set, type UseStore, update } from 'idb-keyval';
 
 export interface Kept {
   readonly id: string;
@@ -32,7 +32,10 @@ const INDEX = 'index';
 const key = (id: string) => `notebook:${id}`;
 
 /** The shelf in IndexedDB; `now` and the store can be given by a test. */
-export function openShelf(store: UseStore = createStore('winterkeep', 'notebooks'), now: () => number = Date.now): Shelf {
+export function openShelf(
+  store: UseStore = createStore('winterkeep', 'notebooks'),
+  now: () => number = Date.now,
+): Shelf {
   const list = async () => (await get<readonly Entry[]>(INDEX, store)) ?? [];
   const note = ({ text: _, ...entry }: Kept) =>
     update<readonly Entry[]>(INDEX, (old) => [entry, ...(old ?? []).filter((e) => e.id !== entry.id)], store);
@@ -49,9 +52,20 @@ export function openShelf(store: UseStore = createStore('winterkeep', 'notebooks
       const stamp = now();
       const clash = there !== undefined && there.revision > seen && there.text !== text;
       const aside = clash
-        ? await write({ ...there, id: `${id}-${stamp}`, title: `${there.title} (from another tab)`, aside: true })
+        ? await write({
+            ...there,
+            id: `${id}-${stamp}`,
+            title: `${there.title} (from another tab)`,
+            aside: true,
+          })
         : undefined;
-      const kept = await write({ id, title, text, revision: Math.max(there?.revision ?? 0, seen) + 1, saved: stamp });
+      const kept = await write({
+        id,
+        title,
+        text,
+        revision: Math.max(there?.revision ?? 0, seen) + 1,
+        saved: stamp,
+      });
       return { kept, aside };
     },
     async remove(id) {

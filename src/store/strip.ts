@@ -44,9 +44,14 @@ function shared<T>(values: readonly T[]): T | undefined {
 }
 
 function knobs({ farm, scenarios }: Notebook, tables: Tables): Knob[] {
-  return [head(scenarios), winter(scenarios), rain(scenarios), bedding(scenarios), labour(scenarios), straw(farm, scenarios, tables)].filter(
-    (knob) => knob !== undefined,
-  );
+  return [
+    head(scenarios),
+    winter(scenarios),
+    rain(scenarios),
+    bedding(scenarios),
+    labour(scenarios),
+    straw(farm, scenarios, tables),
+  ].filter((knob) => knob !== undefined);
 }
 
 /** Whole animals by group that sum to `total`, in proportion as near as whole animals allow. */
@@ -120,12 +125,15 @@ function bedding(scenarios: readonly Scenario[]): Knob | undefined {
     value,
     ...span('beddingRateKgPer100Kg'),
     columns: (v) => [['beddingRateKgPer100Kg', v]],
-    edits: (v) => scenarios.flatMap((s, k) => (bedded(s) ? [[`scenarios.${k}.bed.rateKgPer100Kg`, v] as const] : [])),
+    edits: (v) =>
+      scenarios.flatMap((s, k) => (bedded(s) ? [[`scenarios.${k}.bed.rateKgPer100Kg`, v] as const] : [])),
   };
 }
 
 function labour(scenarios: readonly Scenario[]): Knob | undefined {
-  const money = shared(scenarios.map((s) => ({ perHour: s.farm.money.labourPerHour, currency: s.farm.money.currency })));
+  const money = shared(
+    scenarios.map((s) => ({ perHour: s.farm.money.labourPerHour, currency: s.farm.money.currency })),
+  );
   if (!money) return undefined;
   return {
     id: 'labour',
@@ -147,7 +155,9 @@ function straw(farm: Notebook['farm'], scenarios: readonly Scenario[], tables: T
   const index = farm.materials.findIndex((each) => each.material === material);
   const { currency } = farm.money;
   const value =
-    shared(scenarios.map((s) => s.farm.materials.find((each) => each.material === material)?.pricePerTonne)) ??
+    shared(
+      scenarios.map((s) => s.farm.materials.find((each) => each.material === material)?.pricePerTonne),
+    ) ??
     farm.money.prices[`materialPricePerTonne.${material}`]?.value ??
     tables.prices.get(currency)?.get(`materialPricePerTonne.${material}`)?.central;
   if (place === undefined || place < 0 || index < 0 || value === undefined) return undefined;
@@ -190,12 +200,20 @@ export function changesOf(
   if (turned.size === 0) return new Map();
   const all = knobs(notebook, tables);
   return new Map(
-    [...turned].flatMap(([id, value]) => all.find((knob) => knob.id === id)?.columns(value) ?? []).filter(([column]) => known(column)),
+    [...turned]
+      .flatMap(([id, value]) => all.find((knob) => knob.id === id)?.columns(value) ?? [])
+      .filter(([column]) => known(column)),
   );
 }
 
 /** The text with an input let go of, and the words for undoing it. */
-export function edited(text: string, notebook: Notebook, tables: Tables, id: string, value: number): { readonly text: string; readonly what: string } {
+export function edited(
+  text: string,
+  notebook: Notebook,
+  tables: Tables,
+  id: string,
+  value: number,
+): { readonly text: string; readonly what: string } {
   const knob = knobs(notebook, tables).find((each) => each.id === id);
   if (!knob) return { text, what: '' };
   const next = knob.edits(value).reduce((so, [path, to]) => setInput(so, path, to), text);

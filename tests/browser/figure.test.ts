@@ -17,7 +17,9 @@ async function shown(width: number, figure: ReturnType<typeof ledgerFigure>) {
   const element = document.createElement('wk-figure');
   element.figure = figure;
   document.body.append(element);
-  await expect.poll(() => element.shadowRoot?.querySelector('.drawing svg')).toBeTruthy();
+  await expect
+    .poll(() => element.shadowRoot?.querySelector('.drawing svg'), { timeout: 15_000 })
+    .toBeTruthy();
   return element.shadowRoot as ShadowRoot;
 }
 
@@ -30,33 +32,40 @@ const FIGURES = {
 };
 
 describe('wk-figure', () => {
-  it.each(Object.entries(FIGURES).flatMap(([name, figure]) => [390, 1280].map((width) => [name, width, figure] as const)))(
-    'draws %s at %i px inside its column, with a name and a table',
-    async (_, width, figure) => {
-      const root = await shown(width, figure());
-      const drawing = root.querySelector('[role=img]') as HTMLElement;
-      expect(drawing.getAttribute('aria-label')).toBe(figure().finding);
-      const svg = drawing.querySelector('svg') as SVGSVGElement;
-      expect(svg.getBoundingClientRect().width).toBeLessThanOrEqual(width);
-      for (const text of svg.querySelectorAll('text')) {
-        const box = text.getBoundingClientRect();
-        expect(box.left).toBeGreaterThanOrEqual(-1);
-        expect(box.right).toBeLessThanOrEqual(width + 1);
-      }
-      expect(root.querySelectorAll('tbody tr')).toHaveLength(figure().table.rows.length);
-    },
-  );
+  it.each(
+    Object.entries(FIGURES).flatMap(([name, figure]) =>
+      [390, 1280].map((width) => [name, width, figure] as const),
+    ),
+  )('draws %s at %i px inside its column, with a name and a table', async (_, width, figure) => {
+    const root = await shown(width, figure());
+    const drawing = root.querySelector('[role=img]') as HTMLElement;
+    expect(drawing.getAttribute('aria-label')).toBe(figure().finding);
+    const svg = drawing.querySelector('svg') as SVGSVGElement;
+    expect(svg.getBoundingClientRect().width).toBeLessThanOrEqual(width);
+    for (const text of svg.querySelectorAll('text')) {
+      const box = text.getBoundingClientRect();
+      expect(box.left).toBeGreaterThanOrEqual(-1);
+      expect(box.right).toBeLessThanOrEqual(width + 1);
+    }
+    expect(root.querySelectorAll('tbody tr')).toHaveLength(figure().table.rows.length);
+  });
 
   it('draws again when its figure changes', async () => {
     const root = await shown(800, FIGURES.compare());
     const before = root.querySelector('.drawing')?.innerHTML;
-    (root.host as HTMLElement & { figure: unknown }).figure = compareFigure(scenarios, 'labourHours', reading);
-    await expect.poll(() => root.querySelector('.drawing')?.innerHTML).not.toBe(before);
+    (root.host as HTMLElement & { figure: unknown }).figure = compareFigure(
+      scenarios,
+      'labourHours',
+      reading,
+    );
+    await expect.poll(() => root.querySelector('.drawing')?.innerHTML, { timeout: 15_000 }).not.toBe(before);
   });
 
   it('keeps the colour of what is kept with its scenario, and a pattern for every loss', async () => {
     const root = await shown(800, FIGURES.ledger());
-    const fills = [...root.querySelectorAll('.drawing g[aria-label=bar] rect')].map((rect) => rect.getAttribute('fill'));
+    const fills = [...root.querySelectorAll('.drawing g[aria-label=bar] rect')].map((rect) =>
+      rect.getAttribute('fill'),
+    );
     expect(fills.filter((fill) => fill?.startsWith('#'))).toHaveLength(3);
     expect(fills.filter((fill) => fill?.startsWith('url(#'))).toHaveLength(15);
   });

@@ -34,10 +34,11 @@ const DOORS: Record<string, readonly string[]> = {
   'idb-keyval': ['store'],
   fflate: ['store'],
   yalps: ['explore'],
-  'nrel-spa': ['model'],
+  suncalc: ['model'],
   'ical-generator': ['explore'],
   'write-excel-file': ['cli', 'app', 'explore'],
   'apache-arrow': ['cli'],
+  tsx: ['cli'],
   'playwright-core': ['cli'],
   vite: ['cli'],
 };

@@ -7,11 +7,15 @@ const { scenarios } = evaluation;
 describe('compare', () => {
   it('leaves absent scenarios out of the drawing and names them in the sentence', () => {
     expect(compareRows(scenarios, 'compostTonnes').map((row) => row.scenario)).toEqual(['Deep bed']);
-    expect(compareFinding(scenarios, 'compostTonnes', reading)).toMatch(/38 t in “Deep bed”\. There is none in “Paddock” and “Slats”\.$/);
+    expect(compareFinding(scenarios, 'compostTonnes', reading)).toMatch(
+      /38 t in “Deep bed”\. There is none in “Paddock” and “Slats”\.$/,
+    );
   });
 
   it('says most, least and the difference', () => {
-    expect(compareFinding(scenarios, 'nitrogenKeptKg', reading)).toMatch(/most in “Deep bed”, 420 kg; least in “Paddock”, 260 kg, 160 kg less\.$/);
+    expect(compareFinding(scenarios, 'nitrogenKeptKg', reading)).toMatch(
+      /most in “Deep bed”, 420 kg; least in “Paddock”, 260 kg, 160 kg less\.$/,
+    );
   });
 
   it('warns when the ranges of most and least overlap', () => {

@@ -43,7 +43,20 @@ describe('ledger', () => {
   });
 
   it('says so when there is nothing to follow', () => {
-    const empty = scenarios.map((s) => ({ ...s, values: { ...s.values, nitrogenExcretedKg: 0, nitrogenBeddingKg: 0, nitrogenKeptKg: 0, nitrogenAmmoniaKg: 0, nitrogenLeachedKg: 0, nitrogenRunoffKg: 0, nitrogenNitrousKg: 0, nitrogenDinitrogenKg: 0 } }));
+    const empty = scenarios.map((s) => ({
+      ...s,
+      values: {
+        ...s.values,
+        nitrogenExcretedKg: 0,
+        nitrogenBeddingKg: 0,
+        nitrogenKeptKg: 0,
+        nitrogenAmmoniaKg: 0,
+        nitrogenLeachedKg: 0,
+        nitrogenRunoffKg: 0,
+        nitrogenNitrousKg: 0,
+        nitrogenDinitrogenKg: 0,
+      },
+    }));
     const figure = ledgerFigure(empty, 'nitrogen', reading);
     expect(figure.draw).toBeNull();
     expect(figure.finding).toContain('nothing to follow');

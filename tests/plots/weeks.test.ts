@@ -18,8 +18,12 @@ describe('weeks', () => {
   });
 
   it('says where a level ends and what a flow adds up to', () => {
-    expect(weekFinding(scenarios, WEEK_SERIES.bedDepthM, reading)).toBe('Bed above the floor: from 0.3 m to 0.96 m by week 28 in “Deep bed”.');
-    expect(weekFinding(scenarios, WEEK_SERIES.weekRainMm, reading)).toMatch(/^Rain: \d+ mm over the winter, most in week \d+\.$/);
+    expect(weekFinding(scenarios, WEEK_SERIES.bedDepthM, reading)).toBe(
+      'Bed above the floor: from 0.3 m to 0.96 m by week 28 in “Deep bed”.',
+    );
+    expect(weekFinding(scenarios, WEEK_SERIES.weekRainMm, reading)).toMatch(
+      /^Rain: \d+ mm over the winter, most in week \d+\.$/,
+    );
   });
 
   it('leaves the weeks after the winter out of a flow', () => {

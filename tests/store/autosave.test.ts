@@ -6,7 +6,14 @@ import { memoryShelf, type Shelf } from '../../src/store/shelf.ts';
 const quiet = () => ({ postMessage() {}, close() {}, onmessage: null }) as unknown as BroadcastChannel;
 
 const open = (shelf: Shelf, states: Saved[] = []) =>
-  autosave(shelf, { id: 'one', revision: 0, delayMs: 5, channel: quiet(), onOther() {}, onState: (s) => states.push(s) });
+  autosave(shelf, {
+    id: 'one',
+    revision: 0,
+    delayMs: 5,
+    channel: quiet(),
+    onOther() {},
+    onState: (s) => states.push(s),
+  });
 
 describe('autosave', () => {
   it('saves only the last of many changes', async () => {
@@ -20,7 +27,10 @@ describe('autosave', () => {
   it('keeps what could not be saved and tries again', async () => {
     const inner = memoryShelf();
     let broken = true;
-    const shelf: Shelf = { ...inner, put: (...args) => (broken ? Promise.reject(new Error('full')) : inner.put(...args)) };
+    const shelf: Shelf = {
+      ...inner,
+      put: (...args) => (broken ? Promise.reject(new Error('full')) : inner.put(...args)),
+    };
     const states: Saved[] = [];
     const save = open(shelf, states);
     save.changed('t', 'text');

@@ -13,7 +13,8 @@ describe('history', () => {
 
   it('takes steps with one mark as one step', () => {
     let history = startHistory('a');
-    for (const text of ['ab', 'abc', 'abcd']) history = push(history, { text, what: 'typed', mark: 'typing 1' });
+    for (const text of ['ab', 'abc', 'abcd'])
+      history = push(history, { text, what: 'typed', mark: 'typing 1' });
     expect(history.past).toHaveLength(1);
     expect(undo(history).now.text).toBe('a');
   });
@@ -24,15 +25,24 @@ describe('history', () => {
 
   it('undoes any run of steps back to the start, and redoes it to the end', () => {
     fc.assert(
-      fc.property(fc.array(fc.record({ text: fc.string(), what: fc.string(), mark: fc.option(fc.constantFrom('x', 'y'), { nil: undefined }) })), (steps) => {
-        let history = startHistory('start');
-        for (const step of steps) history = push(history, step);
-        const end = history.now.text;
-        while (history.past.length > 0) history = undo(history);
-        expect(history.now.text).toBe('start');
-        while (history.future.length > 0) history = redo(history);
-        expect(history.now.text).toBe(end);
-      }),
+      fc.property(
+        fc.array(
+          fc.record({
+            text: fc.string(),
+            what: fc.string(),
+            mark: fc.option(fc.constantFrom('x', 'y'), { nil: undefined }),
+          }),
+        ),
+        (steps) => {
+          let history = startHistory('start');
+          for (const step of steps) history = push(history, step);
+          const end = history.now.text;
+          while (history.past.length > 0) history = undo(history);
+          expect(history.now.text).toBe('start');
+          while (history.future.length > 0) history = redo(history);
+          expect(history.now.text).toBe(end);
+        },
+      ),
     );
   });
 });

@@ -2,6 +2,7 @@
 import { temperatureFactor } from '../science/ammonia.ts';
 import { FIELD_READS, FIELD_TRACKS, leachedFromWeekKg } from '../science/fieldNitrogen.ts';
 import { reseedFraction, treadingLossFraction } from '../science/treading.ts';
+import { coveredHa, M2_PER_HA } from '../science/patches.ts';
 import { washedFraction } from '../science/washOff.ts';
 import { defineStage, type Quantity, WEEKS, winterDaysInWeek } from '../stage.ts';
 
@@ -12,9 +13,13 @@ const AMMONIA = [
 const WASH = [
   'weekRunoffMm', 'weekTroddenRunoffMm', 'winterDays', 'growthDay', 'runoffReferenceMm', 'spotExcretaFraction',
 ] as const; // biome-ignore format: one list
+const REACHED = [
+  'winterDays', 'paddockHa', 'spotExcretaFraction', 'spotAreaFraction', 'livestockUnits', 'paddockShare',
+  'urinePatchM2PerUnitDay',
+] as const; // biome-ignore format: one list
 const UPTAKE = [
-  'winterUptakeMildKgPerHa', 'winterUptakeFrozenKgPerHa', 'frozenDays', 'winterDays', 'paddockHa', 'spotExcretaFraction',
-  'spotAreaFraction',
+  'winterUptakeMildKgPerHa', 'winterUptakeFrozenKgPerHa', 'frozenDays', 'winterDays', 'spotExcretaFraction',
+  'spotReachedHa', 'restReachedHa',
 ] as const; // biome-ignore format: one list
 const TREADING = [
   'livestockUnits', 'paddockShare', 'wetDays', 'paddockHa', 'spotExcretaFraction', 'spotAreaFraction',
@@ -48,7 +53,7 @@ export const paddockStage = defineStage({
     'paddockAmmoniaTanFraction', 'ammoniaSlopePerC', 'ammoniaReferenceC', 'frozenAmmoniaFactor', 'thawAmmoniaFraction',
     'paddockNitrousFraction', 'soilDinitrogenPerNitrous', 'soilNitricFraction', 'runoffNitrogenFraction',
     'runoffPhosphorusFraction', 'runoffPotassiumFraction', 'runoffReferenceMm', 'winterUptakeMildKgPerHa',
-    'winterUptakeFrozenKgPerHa', 'spotExcretaFraction', 'spotAreaFraction', 'reseedFraction', 'lowRiskUnitsPerHa',
+    'winterUptakeFrozenKgPerHa', 'urinePatchM2PerUnitDay', 'spotExcretaFraction', 'spotAreaFraction', 'reseedFraction', 'lowRiskUnitsPerHa',
     'treadingLossPerHundredCowDays', 'treadingLossLimit', 'reseedLossFrom', 'paddockYieldTonnesPerHa', ...FIELD_READS,
   ], // biome-ignore format: one list
   readsTracks: ['weekRunoffMm', 'weekTroddenRunoffMm', ...FIELD_TRACKS],
@@ -93,7 +98,7 @@ export const paddockStage = defineStage({
     ),
     paddockLeachedKg: kg(
       'nitrate leached below the paddock (N)',
-      'each week part of the ammonium nitrifies; of that nitrate the Burns share of the drainage still to come leaves the root zone, less what the sward takes up in winter and, by warmth, once it grows',
+      'each week part of the ammonium nitrifies; of that nitrate the Burns share of the drainage still to come leaves the root zone, less what the sward under urine patches takes up in winter and, by warmth, once it grows',
       [
         'paddockTanInKg', 'paddockAmmoniaKg', 'paddockNitrousKg', 'paddockDinitrogenKg', ...FIELD_READS, ...FIELD_TRACKS,
         ...UPTAKE, ...AMMONIA,
@@ -150,6 +155,22 @@ export const paddockStage = defineStage({
       formula: 'nitrogen dropped × share round the feeding places ÷ (paddock × their share of it)',
       from: ['paddockNitrogenInKg', 'paddockHa', 'spotExcretaFraction', 'spotAreaFraction'],
       source: ['salomon2015'],
+      route: 'paddock',
+    },
+    spotReachedHa: {
+      label: 'ground round the feeding places that urine reaches',
+      unit: 'ha',
+      formula: 'their ground × (1 − e^(−urine patches there ÷ their ground)): patches fall at random',
+      from: REACHED,
+      source: ['haynesWilliams1993'],
+      route: 'paddock',
+    },
+    restReachedHa: {
+      label: 'ground of the rest of the paddock that urine reaches',
+      unit: 'ha',
+      formula: 'its ground × (1 − e^(−urine patches there ÷ its ground)): patches fall at random',
+      from: REACHED,
+      source: ['haynesWilliams1993'],
       route: 'paddock',
     },
     grassLostTonnes: {
@@ -246,15 +267,15 @@ export const paddockStage = defineStage({
       const dinitrogen = dinitrogenAsked * limit;
       const mineral = afterAmmonia - nitrous - dinitrogen;
 
-      // What the winter sward takes is bound to the ground the excreta fell on: crowding wastes it.
+      // Ammonium lies in urine patches. Only the sward that reaches a patch can take it up, so crowding wastes it.
       const frost = days > 0 ? Math.min(1, read.frozenDays[i] / days) : 0;
-      const uptakePerHa =
-        read.winterUptakeMildKgPerHa[i] * (1 - frost) + read.winterUptakeFrozenKgPerHa[i] * frost;
-      const uptake =
-        Math.min(mineral * spotShare, uptakePerHa * hectares * spotArea) +
-        Math.min(mineral * (1 - spotShare), uptakePerHa * hectares * (1 - spotArea));
+      const uptakePerHa = read.winterUptakeMildKgPerHa[i] * (1 - frost) + read.winterUptakeFrozenKgPerHa[i] * frost;
+      const patchHa = (read.livestockUnits[i] * read.paddockShare[i] * days * read.urinePatchM2PerUnitDay[i]) / M2_PER_HA;
+      const spotHa = coveredHa(patchHa * spotShare, hectares * spotArea);
+      const restHa = coveredHa(patchHa * (1 - spotShare), hectares * (1 - spotArea));
+      const uptake = Math.min(mineral * spotShare, uptakePerHa * spotHa) + Math.min(mineral * (1 - spotShare), uptakePerHa * restHa);
       const open = afterAmmonia > 0 ? Math.max(0, mineral - uptake) / afterAmmonia : 0;
-      const pool = hectares > 0 ? (mineral - uptake) / hectares : 0;
+      const pool = spotHa + restHa > 0 ? (mineral - uptake) / (spotHa + restHa) : 0;
       const leached =
         tan > 0
           ? open * leachedFromWeekKg(i, 0, WEEKS, deposits, pool, weatherDays, read, readTrack, leachedByWeek)
@@ -296,6 +317,8 @@ export const paddockStage = defineStage({
         spotArea < 1
           ? treadingLossFraction((cowDays * (1 - spotShare)) / (1 - spotArea), perHundred, lossLimit)
           : 0;
+      write.spotReachedHa[i] = spotHa;
+      write.restReachedHa[i] = restHa;
       write.grassLostTonnes[i] =
         read.paddockYieldTonnesPerHa[i] * hectares * (spotArea * spotLoss + (1 - spotArea) * restLoss);
       const from = read.reseedLossFrom[i];

@@ -7,6 +7,7 @@ const ORGANIC = [
 ] as const; // biome-ignore format: one list
 const PADDOCK = ['paddockNitrogenKeptKg', 'paddockMineralKg', 'dungMineralisedFraction'] as const;
 const GROUND = ['receivingHa', 'paddockHa', 'spotExcretaFraction', 'spotAreaFraction'] as const;
+const REACHED = ['receivingHa', 'spotExcretaFraction', 'spotReachedHa', 'restReachedHa'] as const;
 const PHOSPHORUS = [
   'soilPhosphorusKeptKg', 'slurryPhosphorusKg', 'compostPhosphorusKg', 'paddockPhosphorusKeptKg',
   'slurryPhosphorusFirstYearFraction', 'compostPhosphorusFirstYearFraction', 'dungPhosphorusFirstYearFraction',
@@ -14,14 +15,14 @@ const PHOSPHORUS = [
 ] as const; // biome-ignore format: one list
 const POTASSIUM = [
   'soilPotassiumKeptKg', 'paddockPotassiumKeptKg', 'potassiumFirstYearFraction', 'cropPotassiumNeedKgPerHa',
-  'pasturePotassiumNeedKgPerHa', ...GROUND,
+  'pasturePotassiumNeedKgPerHa', ...REACHED,
 ] as const; // biome-ignore format: one list
 const NITROGEN = [
   ...ORGANIC,
   ...PADDOCK,
   'cropNitrogenNeedKgPerHa',
   'pastureNitrogenNeedKgPerHa',
-  ...GROUND,
+  ...REACHED,
 ] as const;
 const LATER = [
   'slurrySoilNitrogenKg', 'compostSoilNitrogenKg', 'soilNitrogenKeptKg', 'soilMineralKg', 'paddockNitrogenKeptKg',
@@ -29,7 +30,7 @@ const LATER = [
 ] as const; // biome-ignore format: one list
 
 const CAP =
-  'on spreading ground at most the need of the crop × area, on the paddock at most the need of pasture × area, apart for the spots where animals gather and for the rest';
+  'on spreading ground at most the need of the crop × area, on the paddock at most the need of pasture × the ground reached (by urine for nitrogen and potassium), apart for the spots where animals gather and for the rest';
 
 export const valueStage = defineStage({
   name: 'value',
@@ -44,7 +45,7 @@ export const valueStage = defineStage({
     'dungSecondYearFraction', 'thirdYearFactor', 'slurryPhosphorusFirstYearFraction', 'compostPhosphorusFirstYearFraction',
     'dungPhosphorusFirstYearFraction', 'potassiumFirstYearFraction', 'cropNitrogenNeedKgPerHa', 'cropPhosphorusNeedKgPerHa',
     'cropPotassiumNeedKgPerHa', 'pastureNitrogenNeedKgPerHa', 'pasturePhosphorusNeedKgPerHa', 'pasturePotassiumNeedKgPerHa',
-    'spotExcretaFraction', 'spotAreaFraction', 'nitrogenPricePerKg', 'phosphorusPricePerKg', 'potassiumPricePerKg', 'compostPricePerTonne',
+    'spotExcretaFraction', 'spotAreaFraction', 'spotReachedHa', 'restReachedHa', 'nitrogenPricePerKg', 'phosphorusPricePerKg', 'potassiumPricePerKg', 'compostPricePerTonne',
   ], // biome-ignore format: one list
   makes: {
     nitrogenAvailableKg: {
@@ -162,26 +163,11 @@ export const valueStage = defineStage({
       const paddockPotassium = read.paddockPotassiumKeptKg[i] * read.potassiumFirstYearFraction[i];
 
       const nitrogenSpread = Math.min(nitrogen, read.cropNitrogenNeedKgPerHa[i] * spreadHa);
-      const nitrogenDung = usedOnPaddock(
-        paddockNitrogen,
-        read.pastureNitrogenNeedKgPerHa[i] * paddockHa,
-        spotLoad,
-        spotArea,
-      );
+      const nitrogenDung = usedOnPaddock(paddockNitrogen, read.pastureNitrogenNeedKgPerHa[i], spotLoad, read.spotReachedHa[i], read.restReachedHa[i]);
       const phosphorusSpread = Math.min(phosphorus, read.cropPhosphorusNeedKgPerHa[i] * spreadHa);
-      const phosphorusDung = usedOnPaddock(
-        paddockPhosphorus,
-        read.pasturePhosphorusNeedKgPerHa[i] * paddockHa,
-        spotLoad,
-        spotArea,
-      );
+      const phosphorusDung = usedOnPaddock(paddockPhosphorus, read.pasturePhosphorusNeedKgPerHa[i], spotLoad, paddockHa * spotArea, paddockHa * (1 - spotArea));
       const potassiumSpread = Math.min(potassium, read.cropPotassiumNeedKgPerHa[i] * spreadHa);
-      const potassiumDung = usedOnPaddock(
-        paddockPotassium,
-        read.pasturePotassiumNeedKgPerHa[i] * paddockHa,
-        spotLoad,
-        spotArea,
-      );
+      const potassiumDung = usedOnPaddock(paddockPotassium, read.pasturePotassiumNeedKgPerHa[i], spotLoad, read.spotReachedHa[i], read.restReachedHa[i]);
 
       write.nitrogenAvailableKg[i] = nitrogenSpread + nitrogenDung;
       write.phosphorusAvailableKg[i] = phosphorusSpread + phosphorusDung;
@@ -215,9 +201,12 @@ export const valueStage = defineStage({
   },
 });
 
-/** What the sward uses of `kg`: too much on the spots where animals gather feeds no grass elsewhere. */
-function usedOnPaddock(kg: number, needKg: number, spotLoad: number, spotArea: number): number {
-  return Math.min(kg * spotLoad, needKg * spotArea) + Math.min(kg * (1 - spotLoad), needKg * (1 - spotArea));
+/**
+ * What pasture can use of what fell on it, kg: at most its need on the ground that was reached, apart for the spots
+ * where animals gather and for the rest, since grass between cannot use what lies elsewhere.
+ */
+function usedOnPaddock(fallen: number, needKgPerHa: number, spotShare: number, spotHa: number, restHa: number): number {
+  return Math.min(fallen * spotShare, needKgPerHa * spotHa) + Math.min(fallen * (1 - spotShare), needKgPerHa * restHa);
 }
 
 /** `a` as a share of `whole`; 0 of nothing. */

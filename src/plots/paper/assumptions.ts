@@ -5,6 +5,7 @@ import { costsStage } from '../../model/stages/costs.ts';
 import { valueStage } from '../../model/stages/value.ts';
 import type { Basis, Source } from '../../tables/coefficient.ts';
 import { capital, moneyOf, show } from '../reading.ts';
+import { rangeText } from '../tornado.ts';
 import { percent, sum } from './amounts.ts';
 import { type Html, html, tableOf } from './html.ts';
 import { dayText, type Report } from './report.ts';
@@ -27,14 +28,27 @@ export function ownNumbers(run: Run, index: number): Binding[] {
   return [...run.bound[index].bindings.values()].filter(({ origin }) => origin === 'override');
 }
 
-/** Prices and rates the yearly cost is made of. */
+/** What is bought at a price, so that a price nothing is bought at need not be read. */
+const BOUGHT: Readonly<Record<string, string>> = {
+  tractorPricePerHour: 'tractorHours',
+  chippingPricePerHour: 'chippingHours',
+  slurrySpreadPricePerHour: 'contractorSlurryHours',
+  agitatePricePerHour: 'contractorAgitatingHours',
+  solidSpreadPricePerHour: 'contractorSolidHours',
+  grassPricePerTonne: 'grassLostTonnes',
+  reseedPricePerHa: 'reseedHa',
+  compostPricePerTonne: 'compostTonnes',
+};
+
+/** Prices the yearly cost is made of, where something is bought at them. */
 function yearlyPrices(run: Run, index: number): Binding[] {
   const reads = new Set<string>([...costsStage.reads, ...valueStage.reads]);
   return [...run.bound[index].bindings.values()].filter(
     ({ column, origin, value }) =>
       (origin === 'price' || origin === 'missing' || (origin === 'override' && Number.isFinite(value)) || /^(material|feed)\d+PricePerTonne$/.test(column)) &&
       (reads.has(column) || /^(material|feed)\d+PricePerTonne$/.test(column)) &&
-      /Price/.test(column),
+      /Price/.test(column) &&
+      !(column in BOUGHT && !run.results[index].values[BOUGHT[column]]),
   );
 }
 
@@ -50,14 +64,14 @@ export function assumptionsSection(report: Report): Html {
   const deciding = swings.rows.flatMap(({ id }) => bindings.find((b) => b.id === id) ?? run.bound.flatMap((b) => [...b.bindings.values()]).find((b) => b.id === id) ?? []);
   const noted = [...new Set([...deciding, ...prices, ...proposal.bill.flatMap(({ spec }) => (spec ? (run.bound[index].bindings.get(spec.price) ?? []) : []))].flatMap(({ coefficient }) => (coefficient ? [coefficient.source] : [])))].filter((id) => id !== 'own' && id !== 'commonPractice');
   const counts = (Object.keys(BASIS_SAID) as Basis[]).map((basis) => ({ basis, count: used.filter((b) => b.coefficient?.basis === basis && b.origin !== 'override').length }));
-  const number = (value: number, unit: string) => (Number.isFinite(value) ? show(value, unit === 'fraction' ? 'fraction' : '', reading).text : 'no price given');
+  const number = (value: number, unit: string) => (Number.isFinite(value) ? (unit.startsWith('fraction') ? rangeText(value, 'fraction', reading) : show(value, '', reading).text) : 'no price given');
   const row = (b: Binding) => ({
     cells: [
       capital(b.label),
       number(b.value, b.unit),
       b.low < b.high ? `${number(b.low, b.unit)} to ${number(b.high, b.unit)}` : '',
-      b.unit === 'fraction' ? '' : b.unit.replace('money', reading.currency),
-      b.origin === 'override' ? `own: ${b.because ?? ''}` : b.origin === 'input' ? 'the notebook' : b.coefficient ? `${short(b, run)}${b.coefficient.year === undefined ? '' : ` (price of ${b.coefficient.year})`}` : 'missing',
+      b.unit === 'fraction' ? '' : b.unit === 'fraction/yr' ? 'a year' : `${b.unit.replace('money', reading.currency)}${b.coefficient?.year === undefined || b.origin === 'input' ? '' : `, ${b.coefficient.year}`}`,
+      b.origin === 'override' ? `own: ${b.because ?? ''}` : b.origin === 'input' ? 'the notebook' : b.coefficient ? short(b, run) : 'missing',
       b.origin === 'override' || b.origin === 'input' ? 'own' : (b.coefficient?.basis ?? ''),
     ],
     ...(Number.isFinite(b.value) ? {} : { look: 'gap' as const }),

@@ -4,11 +4,12 @@ import { moneyOf, show } from '../reading.ts';
 import { cents } from './amounts.ts';
 import { type Html, html, tableOf } from './html.ts';
 import type { Report } from './report.ts';
+import { guessed } from './summary.ts';
 
 /** Says where a price comes from, short enough for a table. */
 export function priceSource(row: BillRow): string {
   if (row.noPrice) return 'no price given';
-  if (row.spec?.price === 'labourPricePerHour') return 'as the notebook values an hour';
+  if (row.spec?.price === 'labourPricePerHour') return 'the notebook’s hour';
   if (row.basis === 'own quote') return row.because ? `own quote: ${row.because}` : 'own quote';
   return String(row.basis);
 }
@@ -33,7 +34,7 @@ export function billSection({ proposal: { bill, result }, reading }: Report): Ht
   const gaps = bill.filter(({ noPrice }) => noPrice);
   const total = (label: string, value: number | null) => ({ cells: [label, '', '', value === null ? 'no sum' : cents(value), '', ''], look: 'total' as const });
   return html`<section><h2>What must be built</h2>
-    <p>Quantities follow from the measures of the works; each line has one price in ${reading.currency}. The year is that of the price: get quotes before money is drawn. “Own” lines are paid in own timber and hours, not in cash.</p>
+    <p>Quantities follow from the measures of the works; each line has one price in ${reading.currency}. The year is that of the price: get quotes before money is drawn. ${guessed(bill)} “Own” lines are paid in own timber and hours, not in cash.</p>
     ${gaps.map(({ label, id }) => html`<p class="gap">No price given for ${label} in ${reading.currency}: give a quote for line “${id}”. No sum can be drawn without it.</p>`)}
     ${tableOf(
       [{ head: 'Line' }, { head: 'Quantity', number: true }, { head: `Unit price, ${reading.currency}`, number: true }, { head: `Amount, ${reading.currency}`, number: true }, { head: 'Year', number: true }, { head: 'Price from' }],

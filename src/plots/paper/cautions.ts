@@ -17,7 +17,7 @@ export function cautionsSection({ proposal: { result }, results }: Report): Html
 
 export function leftOutSection({ proposal: { bill } }: Report): Html {
   const given = bill.some(({ id }) => id === 'given');
-  return html`<section><h2>What was left out</h2><ul>
+  return html`<section><h2>What was left out</h2><ul class="sources">
     ${[...(given ? [] : BILL_LEFT_OUT), ...CASE_LEFT_OUT, 'the risk that animals do worse in one system than in another, beyond the allowances for vet and hooves'].map((words) => html`<li>${words}</li>`)}
   </ul></section>`;
 }

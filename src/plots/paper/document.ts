@@ -2,7 +2,7 @@
 import { assumptionsSection } from './assumptions.ts';
 import { billSection } from './bill.ts';
 import { cautionsSection, leftOutSection } from './cautions.ts';
-import { financeSection } from './finance.ts';
+import { financeSection, moneySection } from './finance.ts';
 import { type Html, html, made } from './html.ts';
 import { proposalSection } from './proposal.ts';
 import type { Report } from './report.ts';
@@ -19,6 +19,7 @@ export function paperDocument(report: Report, paper: Paper): string {
   const body = html`<header><p class="kind">The case for “${proposal.result.name}”</p><h1>${notebook.title}</h1><p class="small">${notebook.invented ? 'An invented farm: nobody asks for this loan. ' : ''}Written ${day} from a winterkeep notebook.</p></header>
     ${summarySection(report)}
     ${gaps(report)}
+    ${moneySection(report)}
     ${systemsSection(report)}
     ${proposalSection(report)}
     ${billSection(report)}

@@ -9,7 +9,7 @@ import type { Report } from './report.ts';
 export function caseDrawings({ results, reading, bands, proposal: { result, finance }, swings, stress }: Report): Map<string, string> {
   const figures = {
     costs: costStackFigure(results, reading),
-    'cash-flow': cashFlowFigure(results, reading, bands),
+    'cash-flow': cashFlowFigure(results, reading, bands()),
     tornado: tornadoFigure({ scenario: result.name, baseline: finance.difference?.baseline ?? null, swings, stress }, reading),
   };
   return new Map(Object.entries(figures).flatMap(([name, { markup }]) => (markup ? [[name, `${markup(PAPER_WIDTH, name)}\n`]] : [])));

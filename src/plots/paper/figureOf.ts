@@ -4,7 +4,7 @@ import { swatchText } from '../svgText.ts';
 import { type Html, html, made } from './html.ts';
 
 /** Width of the drawing on A4 and Letter inside the margins, CSS pixels. */
-export const PAPER_WIDTH = 660;
+export const PAPER_WIDTH = 680;
 
 export function figureOf({ finding, legend, caption, markup }: PrintFigure, ids: string): Html {
   if (!markup) return html`<p class="gap">${finding}</p>`;

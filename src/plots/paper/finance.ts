@@ -1,4 +1,4 @@
-/** How it is paid, what it earns, and the cash of every year. */
+/** How it is paid and what it earns, for the first page; the cash of every year further on. */
 import { cashFlowFigure } from '../cashFlow.ts';
 import { moneyOf } from '../reading.ts';
 import { percent, sum, whole } from './amounts.ts';
@@ -6,16 +6,20 @@ import { figureOf } from './figureOf.ts';
 import { type Html, html, tableOf } from './html.ts';
 import type { Report } from './report.ts';
 
+export function moneySection(report: Report): Html {
+  return html`<section><div class="pair">${funding(report)}${measures(report)}</div></section>`;
+}
+
 export function financeSection(report: Report): Html {
   const { reading, results, bands } = report;
-  return html`<section><h2>Finance</h2>
-    <div class="pair">${funding(report)}${measures(report)}</div>
-    ${figureOf(cashFlowFigure(results, reading, bands), 'paper-cash')}
+  return html`<section><h2>Finance over the years</h2>
+    ${figureOf(cashFlowFigure(results, reading, bands()), 'paper-cash')}
     ${years(report)}
   </section>`;
 }
 
-function funding({ proposal: { result }, reading }: Report): Html {
+function funding(report: Report): Html {
+  const { proposal: { result }, reading } = report; // biome-ignore format: one line
   const { finance } = result.scenario;
   const { capitalCash, grantUsed, fundingGap, ownMoneyNeeded } = result.values;
   const rows = [
@@ -27,10 +31,10 @@ function funding({ proposal: { result }, reading }: Report): Html {
     ...((fundingGap ?? 0) > 0 ? [{ cells: ['Still to be found', whole(fundingGap)], look: 'gap' as const }] : []),
     { cells: ['Cash the works take', whole(capitalCash)], look: 'total' as const },
   ];
-  return html`<div><h3>How it is paid</h3>${tableOf([{ head: '' }, { head: reading.currency, number: true }], rows)}</div>`;
+  return html`<div><h2>How it is paid</h2>${tableOf([{ head: '' }, { head: reading.currency, number: true }], rows)}<p class="small">${coverFrom(report)}</p></div>`;
 }
 
-function measures({ proposal: { result, finance }, reading }: Report): Html {
+function measures({ proposal: { finance }, reading }: Report): Html {
   const { difference } = finance;
   const cell = (value: string, why: string) => (why === '' ? value : html`none<br><small>${why}</small>`);
   const rows = [
@@ -47,9 +51,13 @@ function measures({ proposal: { result, finance }, reading }: Report): Html {
     { cells: ['Highest payment on the loans', cell(whole(finance.loanPayment.value), finance.loanPayment.why)] },
     { cells: ['Debt service cover', cell(finance.debtServiceCover.value === null ? '' : `${finance.debtServiceCover.value.toFixed(2)} ×`, finance.debtServiceCover.why)] },
   ];
+  return html`<div><h2>What it earns</h2>${tableOf([{ head: '' }, { head: reading.currency, number: true }], rows)}</div>`;
+}
+
+/** What the cover is reckoned from, said in full. */
+function coverFrom({ proposal: { result, finance }, reading }: Report): string {
   const income = result.scenario.finance.incomePerYear;
-  const from = finance.coverFrom === 'income' && income !== undefined ? `Cover is from ${sum(income, reading)} a year: what the farm says is left after all else and after living costs, before interest and tax; the cash this winter costs is taken off.` : finance.coverFrom === 'saving' ? 'Cover is from the cash saved against the baseline, since no income is named.' : '';
-  return html`<div><h3>What it earns</h3>${tableOf([{ head: '' }, { head: reading.currency, number: true }], rows)}<p class="small">${from}</p></div>`;
+  return finance.coverFrom === 'income' && income !== undefined ? `Cover is from ${sum(income, reading)} a year: what the farm says is left after all else and after living costs, before interest and tax; the cash this winter costs is taken off.` : finance.coverFrom === 'saving' ? 'Cover is from the cash saved against the baseline, since no income is named.' : '';
 }
 
 function years({ proposal: { finance, result }, reading }: Report): Html {

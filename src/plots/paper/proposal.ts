@@ -3,9 +3,11 @@ import { sceneAt } from '../scene.ts';
 import { sectionDrawing } from '../section.ts';
 import { toMarkup } from '../drawing.ts';
 import { show } from '../reading.ts';
-import { PAPER_WIDTH } from './figureOf.ts';
 import { type Html, html, made } from './html.ts';
 import type { Report } from './report.ts';
+
+/** Drawn wider than it is printed, so that its letters stay apart. */
+const SECTION_WIDTH = 700;
 
 const m = (value: number) => `${Number(value.toFixed(2))} m`;
 
@@ -36,6 +38,6 @@ function section({ proposal: { result }, run }: Report): Html {
   const week = Math.max(0, Math.ceil((values.winterDays ?? 7) / 7) - 1);
   const scene = sceneAt({ scenario, values, tracks, coefficients: run.tables.coefficients, ...(bands ? { bands } : {}) }, week);
   if (typeof scene === 'string') return html`<p class="gap">${scene}</p>`;
-  return html`<figure class="section">${made(toMarkup(sectionDrawing(scene, PAPER_WIDTH, 'paper-section'), 'The shed cut across at the end of the winter'))}
+  return html`<figure class="section">${made(toMarkup(sectionDrawing(scene, SECTION_WIDTH, 'paper-section'), 'The shed cut across at the end of the winter'))}
     <figcaption>The shed cut across at the end of the winter, to scale. It is a drawing to talk over, not to build from.</figcaption></figure>`;
 }

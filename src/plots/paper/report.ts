@@ -1,5 +1,5 @@
 /** What the lender's paper is written from: one evaluation, one proposal, and how sure its figures are. */
-import { type CashBand, cashBand } from '../../explore/cashBands.ts';
+import { type CashBand, cashBandsOf } from '../../explore/cashBands.ts';
 import type { Draws } from '../../explore/draws.ts';
 import { type MoneyCase, moneyCase } from '../../explore/moneyCase.ts';
 import { stressRows } from '../../explore/stressRun.ts';
@@ -23,7 +23,8 @@ export interface Report {
   readonly proposal: MoneyCase;
   readonly stress: readonly StressRow[];
   readonly swings: Swings;
-  readonly bands: ReadonlyMap<string, CashBand>;
+  /** Bands of the cash flow by scenario; worked out when first asked for. */
+  readonly bands: () => ReadonlyMap<string, CashBand>;
   readonly draws?: Draws;
   /** Day it was written, as it is to be printed. */
   readonly day: string;
@@ -32,32 +33,41 @@ export interface Report {
 /** Numbers shown beside the stresses. */
 const SWINGS = 8;
 
-/** Gathers the report of the scenario at `index`. `results` carry bands when `draws` were made. */
-export function reportOf(
-  notebook: PaperNotebook,
-  run: Run,
-  index: number,
-  { draws, results = run.results, day }: { readonly draws?: Draws; readonly results?: readonly ScenarioResult[]; readonly day: string },
-): Report {
+/** What a report needs beside the run. */
+export interface ReportParts {
+  readonly stress: readonly StressRow[];
+  readonly swings: Swings;
+  readonly draws?: Draws;
+  /** The results with bands when `draws` were made. */
+  readonly results?: readonly ScenarioResult[];
+  readonly day: string;
+}
+
+/** Gathers the report of the scenario at `index`, running the stresses and the swings. */
+export function reportOf(notebook: PaperNotebook, run: Run, index: number, parts: Omit<ReportParts, 'stress' | 'swings'>): Report {
   const proposal = moneyCase(run, index);
-  const bands = new Map<string, CashBand>();
-  if (draws)
-    run.results.forEach(({ name, finance }, k) => {
-      const baseline = run.results.findIndex((other) => other.name === finance.difference?.baseline);
-      const band = baseline < 0 ? null : cashBand(draws, run.bound, k, baseline);
-      if (band) bands.set(name, band);
-    });
+  return reportFrom(notebook, run, proposal, {
+    ...parts,
+    stress: stressRows(run),
+    swings: swingsOf(run, index, proposal.baseline, SWINGS),
+  });
+}
+
+/** The same from stresses and swings already run, as a page has them from its worker. */
+export function reportFrom(notebook: PaperNotebook, run: Run, proposal: MoneyCase, parts: ReportParts): Report {
+  const { draws, results = run.results } = parts;
+  let bands: ReadonlyMap<string, CashBand> | undefined;
   return {
+    ...parts,
     notebook,
     run,
     results,
     reading: { currency: run.currency, year: run.year, system: notebook.units, order: results.map(({ name }) => name) },
-    proposal: { ...proposal, result: results[index] },
-    stress: stressRows(run),
-    swings: swingsOf(run, index, proposal.baseline, SWINGS),
-    bands,
-    ...(draws ? { draws } : {}),
-    day,
+    proposal: { ...proposal, result: results[proposal.index] },
+    bands() {
+      bands ??= draws ? cashBandsOf(draws, run) : new Map();
+      return bands;
+    },
   };
 }
 

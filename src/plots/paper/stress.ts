@@ -25,7 +25,7 @@ export function stressSection({ stress, proposal: { result, finance }, swings, r
   const usual = finance.difference?.netPresentValue.value ?? finance.netPresentValue.value;
   return html`<section><h2>What could go wrong</h2>
     <p>Each stress alone, on “${result.name}”${baseline === null ? '' : ` and on “${baseline}” alike`}. As things stand the present value is ${whole(usual === null ? null : Number(usual.toPrecision(3)))} and cover ${finance.debtServiceCover.value === null ? 'none' : finance.debtServiceCover.value.toFixed(2)}; money in ${moneyOf(reading)}.</p>
-    ${tableOf([{ head: 'Stress' }, { head: 'by', number: true }, { head: 'Left a year', number: true }, { head: 'Present value', number: true }, { head: 'Cover', number: true }, { head: 'When it turns' }], rows, 'stress')}
+    ${tableOf([{ head: 'Stress' }, { head: 'by', number: true }, { head: 'Net cost a year', number: true }, { head: 'Present value', number: true }, { head: 'Cover', number: true }, { head: 'When it turns' }], rows, 'stress')}
     ${figureOf(tornadoFigure({ scenario: result.name, baseline, swings, stress }, reading), 'paper-tornado')}
   </section>`;
 }

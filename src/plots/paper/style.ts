@@ -18,13 +18,14 @@ body { margin: 0 auto; max-width: 180mm; }
 h1 { font-size: 18pt; line-height: 1.15; margin: 0 0 1mm; }
 h2 { font-size: 13pt; line-height: 1.2; margin: 6mm 0 1.5mm; break-after: avoid; }
 h3 { font-size: 10pt; margin: 3.5mm 0 1mm; break-after: avoid; }
-p { margin: 0 0 1.6mm; orphans: 3; widows: 3; }
+p { margin: 0 0 1.6mm; break-inside: avoid; }
+p:has(+ table), p:has(+ figure), p:has(+ ul) { break-after: avoid; }
 ul { margin: 0 0 2mm; padding-left: 4.5mm; }
 li { break-inside: avoid; }
 small, .small { font-size: 8pt; color: ${GREYS.quiet}; }
 .kind { color: ${GREYS.quiet}; margin: 0; }
 .summary dl { margin: 0; border-top: 1px solid ${INK}; }
-.summary div { display: grid; grid-template-columns: 27mm 1fr; padding: 1.1mm 0; border-bottom: 1px solid ${GREYS.rule}; break-inside: avoid; }
+.summary div { display: grid; grid-template-columns: 31mm 1fr; padding: 1.1mm 0; border-bottom: 1px solid ${GREYS.rule}; break-inside: avoid; }
 .summary dt { font-weight: 600; }
 .summary dd { margin: 0; }
 .gaps { border-left: 1.6mm solid #9b1c1c; padding-left: 3mm; break-inside: avoid; margin-top: 4mm; }
@@ -38,23 +39,41 @@ th:last-child, td:last-child { padding-right: 0; }
 thead th { font-weight: 600; border-bottom: 1px solid ${INK}; vertical-align: bottom; line-height: 1.2; }
 td.n, th.n { text-align: right; }
 td.n { white-space: nowrap; }
-tr.total th, tr.total td { font-weight: 600; border-bottom: 0; }
+tr.total th, tr.total td { font-weight: 600; border-bottom: 0; break-before: avoid; }
+tr.total { break-before: avoid; }
 tr.gap th, tr.gap td { color: #9b1c1c; }
 table.systems td.n { white-space: normal; }
-table.systems th:first-child { width: 40mm; }
-table.bill { font-size: 8.4pt; }
-table.bill td:last-child { font-size: 8pt; width: 36mm; }
+table.systems { table-layout: fixed; font-size: 8.4pt; line-height: 1.3; }
+table.systems small { font-size: 7.6pt; }
+table.systems th, table.systems td { padding-block: 0.4mm; }
+table.systems th:first-child { width: 38mm; }
+table.bill { font-size: 8.2pt; }
+table.bill th, table.bill td { padding-block: 0.45mm; }
+table.bill td:last-child { width: 36mm; }
 table.years { font-size: 7.6pt; }
 table.years th, table.years td { padding: 0.5mm 1.6mm 0.5mm 0; }
-table.assumed { font-size: 8pt; }
-table.assumed th:first-child { width: 58mm; }
-table.stress td:last-child { width: 52mm; }
+table.assumed { font-size: 7.8pt; }
+table.assumed th, table.assumed td { padding-block: 0.5mm; }
+table.assumed { table-layout: fixed; }
+table.assumed th { overflow-wrap: anywhere; }
+table.assumed th:nth-child(1) { width: 37%; }
+table.assumed th:nth-child(2) { width: 7%; }
+table.assumed th:nth-child(3) { width: 14%; }
+table.assumed th:nth-child(4) { width: 13%; }
+table.assumed th:nth-child(5) { width: 19%; }
+table.stress { font-size: 8.4pt; }
+table.stress td:last-child { width: 64mm; }
 .pair { display: grid; grid-template-columns: 1fr 1.25fr; gap: 8mm; }
-.pair h3 { margin-top: 1mm; }
+.pair h2 { margin-top: 5mm; }
+.pair table { font-size: 8.8pt; }
+.pair small { display: block; white-space: normal; }
+.pair td small { max-width: 48mm; margin-left: auto; }
+.pair br { display: none; }
+.pair th, .pair td { padding-block: 0.5mm; }
 figure { margin: 2.5mm 0 3mm; break-inside: avoid; }
 figure svg { max-width: 100%; height: auto; }
 figure > svg { display: block; }
-figure.section > svg { max-height: 82mm; margin: 0 auto; }
+figure.section > svg { max-height: 68mm; margin: 0 auto; }
 figcaption { font-size: 8pt; color: ${GREYS.quiet}; margin-top: 1mm; }
 .legend { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: 0.6mm 4mm; font-size: 8.4pt; margin: 0 0 1.5mm; }
 .legend svg { vertical-align: -2px; }

@@ -36,7 +36,7 @@ export function summarySection(report: Report): Html {
 function farm({ proposal: { result }, notebook, reading }: Report): string {
   const { farm: of } = result.scenario;
   const herd = inWords(of.herd.map(({ head, name }) => `${head} ${name}`));
-  const invented = notebook.invented ? ' The farm is invented.' : '';
+  const invented = notebook.invented && !/invented/.test(of.place.name) ? ' The farm is invented.' : '';
   return `${of.place.name}: ${herd}; ${show(result.values.winterDays, 'd', reading).number} winter days from ${dayText(of.winter.start)}.${invented}`;
 }
 
@@ -53,7 +53,13 @@ function build({ proposal: { result, bill }, reading }: Report): string {
   if (capitalCost === null) return `No sum can be given: no price given for ${inWords(gaps.length > 0 ? gaps : ['a line of the bill'])}.`;
   const likely = span(result.bands?.p10.capitalCost, result.bands?.p90.capitalCost, 'money', reading);
   const own = capitalNonCash ? `, of it ${sum(capitalCash, reading)} in cash and ${sum(capitalNonCash, reading)} in own timber and hours` : ', all of it in cash';
-  return `${sum(capitalCost, reading)}${own}${likely === '' ? '' : `; likely ${likely}`}. ${bill.length} lines, each with its price, year and source.`;
+  return `${sum(capitalCost, reading)}${own}${likely === '' ? '' : `; likely ${likely}`}. ${guessed(bill)}`;
+}
+
+/** How many prices nobody has stood by yet. */
+export function guessed(bill: Report['proposal']['bill']): string {
+  const open = bill.filter(({ basis }) => basis === 'invented').length;
+  return open === 0 ? 'No price in the bill is a guess.' : `${open} of the ${bill.length} prices in the bill are the makers’ own guess until they are quoted.`;
 }
 
 function paidBy({ proposal: { result }, reading }: Report): string {
@@ -126,7 +132,7 @@ function badTime({ proposal: { result, finance }, stress, reading }: Report): st
   const worst = [...rows].sort((a, b) => (b.outcome.netCostChange ?? 0) - (a.outcome.netCostChange ?? 0))[0];
   const thin = rows.filter(({ outcome }) => outcome.debtServiceCover !== null).sort((a, b) => (a.outcome.debtServiceCover ?? 0) - (b.outcome.debtServiceCover ?? 0))[0];
   const cover = thin && finance.debtServiceCover.value !== null ? ` Cover is thinnest, ${thin.outcome.debtServiceCover?.toFixed(2)}, with ${thin.row.label} by ${levelText(thin.row)}.` : '';
-  return `${cap(worst.row.label)} by ${levelText(worst.row)} costs most: ${about(worst.outcome.netCostChange, reading)} more a year.${cover} ${cap(worst.outcome.words)}.`;
+  return `${cap(worst.row.label)} by ${levelText(worst.row)} costs most: ${about(worst.outcome.netCostChange, reading)} more a year.${cover} ${cap(worst.outcome.words.replace(/^stays/, 'it stays'))}.`;
 }
 
 function besides({ proposal: { result, baseline }, results, reading }: Report): string {

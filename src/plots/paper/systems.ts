@@ -12,8 +12,8 @@ const ROWS: readonly { readonly name: string; readonly label: string; readonly u
   { name: 'capitalCost', label: 'To build', unit: 'money' },
   { name: 'annualCost', label: 'Cost a year', unit: 'money' },
   { name: 'nutrientValue', label: 'Worth of nutrients kept', unit: 'money' },
-  { name: 'netCost', label: 'Left, a year', unit: 'money' },
-  { name: 'netCostPerHead', label: 'Left, a head', unit: 'money' },
+  { name: 'netCost', label: 'Net cost a year', unit: 'money' },
+  { name: 'netCostPerHead', label: 'Net cost a head', unit: 'money' },
   { name: 'labourHours', label: 'Own hours a winter', unit: 'h' },
   { name: 'nitrogenKeptKg', label: 'Nitrogen kept', unit: 'kg' },
   { name: 'compostTonnes', label: 'Compost made', unit: 't' },
@@ -38,14 +38,14 @@ export function systemsSection({ results, run, reading }: Report): Html {
       cells: ['Present value against the baseline', ...finance.map(({ difference }) => (difference?.netPresentValue.value == null ? '–' : whole(round3(difference.netPresentValue.value))))],
     },
     { cells: ['Rate of return', ...finance.map(({ difference }) => (difference?.internalRateOfReturn.rate == null ? (difference ? 'none' : '–') : percent(Number(difference.internalRateOfReturn.rate.toFixed(3)))))] },
-    { cells: ['Payback, years', ...finance.map(({ difference }) => (difference ? (difference.paybackYears.value === null ? 'never' : difference.paybackYears.value.toFixed(1)) : '–'))] },
+    { cells: ['Payback, years', ...finance.map(({ difference }) => (difference ? (difference.paybackYears.value === null ? `not in ${difference.flows.length - 1}` : difference.paybackYears.value.toFixed(1)) : '–'))] },
     { cells: ['Debt service cover', ...finance.map(({ debtServiceCover: { value } }) => (value === null ? '–' : value.toFixed(2)))] },
   ];
   const bases = [...new Set(finance.flatMap(({ difference }) => (difference ? [difference.baseline] : [])))];
   return html`<section><h2>The systems compared</h2>
-    <p>Money in ${moneyOf(reading)}; agreed sums whole, estimates to three figures.${results.some((r) => r.bands) ? ' The small span holds 8 of 10 draws.' : ''} Baseline: ${bases.length === 0 ? 'none' : bases.map((name) => `“${name}”`).join(', ')}. A dash: there is none.</p>
+        ${figureOf(costStackFigure(results, reading), 'paper-costs')}
     ${tableOf(columns, rows, 'systems')}
-    ${figureOf(costStackFigure(results, reading), 'paper-costs')}
+    <p class="small">Money in ${moneyOf(reading)}; agreed sums whole, estimates to three figures.${results.some((r) => r.bands) ? ' The small span holds 8 of 10 draws.' : ''} Baseline: ${bases.length === 0 ? 'none' : bases.map((name) => `“${name}”`).join(', ')}. A dash: there is none. Net cost is the cost less the worth of the nutrients kept.</p>
     <p class="small">Why each stands here: ${results.map(({ name, scenario }, k) => html`${k > 0 ? ' ' : ''}<b>${name}</b>: ${scenario.because}.`)}${run.scenarios.length === 1 ? ' There is nothing to compare it with.' : ''}</p>
   </section>`;
 }

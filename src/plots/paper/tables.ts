@@ -64,7 +64,8 @@ function costs({ run, results }: Report): CaseTable {
   };
 }
 
-function cashFlow({ run, results, bands }: Report): CaseTable {
+function cashFlow({ run, results, bands: of }: Report): CaseTable {
+  const bands = of();
   return {
     name: 'cash flow',
     head: ['scenario', 'year', 'currency', 'works', 'grant', 'running cost', 'nutrient value', 'net before loans', 'borrowed', 'interest', 'principal', 'after loans', 'debt', 'cover', 'baseline', 'difference to baseline', 'discounted sum p10', 'discounted sum p90'],

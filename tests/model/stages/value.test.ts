@@ -7,6 +7,8 @@ const FIELD = {
   paddockHa: 2,
   spotExcretaFraction: 0.4,
   spotAreaFraction: 0.25,
+  spotReachedHa: 0.4,
+  restReachedHa: 1.2,
   cropNitrogenNeedKgPerHa: 100,
   pastureNitrogenNeedKgPerHa: 80,
   nitrogenPricePerKg: 1,
@@ -40,10 +42,10 @@ describe('value', () => {
     );
     expect(spread.nitrogenAvailableKg).toBe(50);
     expect(spread.nitrogenSurplusKg).toBeCloseTo(48.5, 9);
-    // 185 kg, 80 kg/ha × 2 ha: 74 kg on spots that can use 40, 111 kg on the rest that can use 120.
-    expect(dung.nitrogenAvailableKg).toBeCloseTo(40 + 111, 9);
-    expect(dung.nitrogenSurplusKg).toBeCloseTo(34, 9);
-    expect(dung.nutrientValue).toBeCloseTo(151, 9);
+    // 185 kg at 80 kg/ha: 74 kg on 0.4 ha of spots that can use 32, 111 kg on 1.2 ha of the rest that can use 96.
+    expect(dung.nitrogenAvailableKg).toBeCloseTo(32 + 96, 9);
+    expect(dung.nitrogenSurplusKg).toBeCloseTo(57, 9);
+    expect(dung.nutrientValue).toBeCloseTo(128, 9);
   });
 
   it('shares phosphorus kept between slurry and compost', () => {

@@ -1,0 +1,16 @@
+/** Prints an HTML text without leaving the page: in a frame of its own, which goes once it is printed. */
+export function printText(text: string): HTMLIFrameElement {
+  const frame = document.createElement('iframe');
+  frame.setAttribute('aria-hidden', 'true');
+  frame.tabIndex = -1;
+  frame.style.cssText = 'position:fixed;width:0;height:0;border:0;visibility:hidden';
+  frame.addEventListener('load', () => {
+    const inside = frame.contentWindow;
+    if (!inside) return;
+    inside.addEventListener('afterprint', () => frame.remove());
+    inside.print();
+  });
+  frame.srcdoc = text;
+  document.body.append(frame);
+  return frame;
+}

@@ -1,0 +1,115 @@
+/**
+ * How fast, as ratios of two things measured by turns in this one run; no figure here is a test. Times are the
+ * least of all rounds.
+ */
+import { execFileSync } from 'node:child_process';
+import { cpus, loadavg } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { table } from 'arquero';
+import { drawAll, uncertainIn } from '../../src/explore/draws.ts';
+import { runPipeline } from '../../src/model/pipeline.ts';
+import { CHIEF } from './chief.ts';
+import { runFused } from './fused.ts';
+import { byTurns, consumedSum, sumOf } from './measure.ts';
+import { type Columns, drawnColumns, threeWays } from './rows.ts';
+import { compareWithSheet } from './sheetBench.ts';
+
+const run = threeWays();
+const { weather } = run;
+const scenarios = run.bound.length;
+const ms = (time: number) => (time < 10 ? time.toFixed(2) : time.toFixed(1));
+const perRow = (time: number, rows: number) => `${((1000 * time) / rows).toFixed(2)} µs/row`;
+const load = () => loadavg()[0].toFixed(1);
+const rounds = { 3: 400, 300: 120, 3_000: 30, 30_000: 12, 300_000: 3 } as const;
+
+const throughPipeline = (columns: Columns) => {
+  const input = table(columns);
+  return () => {
+    const result = runPipeline(input, { weather, keep: CHIEF }).table;
+    return sumOf(Object.fromEntries(CHIEF.map((n) => [n, result.column(n) as unknown as Float64Array])));
+  };
+};
+const throughLoops = (columns: Columns, rows: number) => () => sumOf(runFused(columns, rows, weather));
+
+console.log(`node ${process.version}, ${cpus().length} processors, load ${load()} (others' work included)\n`);
+
+console.log('Whole pipeline beside hand-fused loops over typed arrays (as made by tests/bench/fuse.ts):');
+for (const [what, ownWeather] of [
+  ['rows of a draw share their weather', false],
+  ['every row has its own weather', true],
+] as const)
+  for (const rows of [3, 300, 30_000] as const) {
+    const columns = drawnColumns(run, rows / scenarios, 1, ownWeather);
+    const [pipeline, loops] = byTurns(
+      [
+        { name: 'pipeline', run: throughPipeline(columns) },
+        { name: 'loops', run: throughLoops(columns, rows) },
+      ],
+      rounds[rows],
+    );
+    console.log(
+      `  ${rows} rows, ${what}: ${(pipeline.leastMs / loops.leastMs).toFixed(2)} × the loops ` +
+        `(${ms(pipeline.leastMs)} ms, ${perRow(pipeline.leastMs, rows)}; loops ${ms(loops.leastMs)} ms, ` +
+        `${perRow(loops.leastMs, rows)}); load ${load()}`,
+    );
+  }
+
+console.log(`\nDraws of ${uncertainIn(run).length} uncertain numbers, ${scenarios} scenarios each, ${CHIEF.length} results kept:`);
+{
+  const draws = 10_000;
+  const columns = drawnColumns(run, draws, 1);
+  const [whole, loops] = byTurns(
+    [
+      { name: 'draws', run: () => sumOf(drawAll(run, { count: draws, seed: 1, keep: CHIEF }).results) },
+      { name: 'loops', run: throughLoops(columns, draws * scenarios) },
+    ],
+    6,
+  );
+  console.log(
+    `  ${draws} draws: ${(whole.leastMs / loops.leastMs).toFixed(2)} × the loops fed the same draws ready made ` +
+      `(${ms(whole.leastMs)} ms with the drawing, loops ${ms(loops.leastMs)} ms without); load ${load()}`,
+  );
+  // Another seed each time, so that nothing remembered helps; then the same seed, as while a slider is dragged.
+  let seed = 1;
+  const frame = 1000 / 60;
+  const [fresh, again] = byTurns(
+    [
+      { name: 'fresh', run: () => sumOf(drawAll(run, { count: 1_000, seed: ++seed, keep: CHIEF }).results) },
+      { name: 'again', run: () => sumOf(drawAll(run, { count: 1_000, seed: 1, keep: CHIEF }).results) },
+    ],
+    40,
+  );
+  for (const { name, leastMs, medianMs } of [fresh, again])
+    console.log(
+      `  1000 draws, ${name}: ${ms(leastMs)} ms (median ${ms(medianMs)}), ${(leastMs / frame).toFixed(1)} frames of ` +
+        `${frame.toFixed(1)} ms; load ${load()}`,
+    );
+}
+
+console.log('\nCost of a row by the number of rows:');
+{
+  const sizes = [300, 3_000, 30_000, 300_000] as const;
+  const cost = sizes.map((rows) => {
+    const columns = drawnColumns(run, rows / scenarios, 1);
+    const [{ leastMs }] = byTurns([{ name: 'pipeline', run: throughPipeline(columns) }], rounds[rows]);
+    console.log(`  ${rows} rows: ${perRow(leastMs, rows)}; load ${load()}`);
+    return leastMs / rows;
+  });
+  console.log(`  dearest over cheapest: ${(Math.max(...cost) / Math.min(...cost)).toFixed(2)}`);
+}
+
+console.log('\nMemory:');
+{
+  const child = fileURLToPath(new URL('memory.ts', import.meta.url));
+  const out = execFileSync(process.execPath, ['--expose-gc', '--import', 'tsx', child, '100000'], { encoding: 'utf8' });
+  const { count, megabytes, kept } = JSON.parse(out) as { count: number; megabytes: number; kept: number };
+  console.log(
+    `  ${count} draws of ${scenarios} scenarios: at most ${megabytes.toFixed(0)} MB over an idle process, ` +
+      `of which the kept results are ${kept.toFixed(0)} MB`,
+  );
+}
+
+console.log('\nA spreadsheet engine (HyperFormula) beside the whole pipeline, 300 rows, after one shared input changes:');
+compareWithSheet(run);
+
+console.log(`\n(sum of all that was worked out: ${consumedSum().toExponential(3)})`);

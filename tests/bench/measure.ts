@@ -1,0 +1,46 @@
+/** Timing by turns: every side once a round, the least of each kept, so that a busy machine hits all sides alike. */
+export interface Side {
+  readonly name: string;
+  /** Does the work and hands back a number that depends on it, so that none of it can be left out. */
+  readonly run: () => number;
+}
+
+export interface Timed {
+  readonly name: string;
+  readonly leastMs: number;
+  readonly medianMs: number;
+}
+
+let consumed = 0;
+
+/** Rounds are fixed beforehand; the first tenth only warms up. The order of the sides turns round every round. */
+export function byTurns(sides: readonly Side[], rounds: number): Timed[] {
+  const times = sides.map(() => [] as number[]);
+  const warm = Math.ceil(rounds / 10);
+  for (let round = -warm; round < rounds; round++) {
+    const order = sides.map((_, k) => (round % 2 === 0 ? k : sides.length - 1 - k));
+    for (const k of order) {
+      const before = performance.now();
+      consumed += sides[k].run();
+      const took = performance.now() - before;
+      if (round >= 0) times[k].push(took);
+    }
+  }
+  return sides.map(({ name }, k) => {
+    const sorted = times[k].sort((a, b) => a - b);
+    return { name, leastMs: sorted[0], medianMs: sorted[Math.floor(sorted.length / 2)] };
+  });
+}
+
+/** What the runs came to; printed at the end, so that it is used. */
+export const consumedSum = (): number => consumed;
+
+/** Sum of every number of some results, as a sign that they are there; absent ones count as 0. */
+export function sumOf(columns: Readonly<Record<string, Float64Array>>): number {
+  let sum = 0;
+  for (const column of Object.values(columns)) {
+    const last = column[column.length - 1];
+    sum += Number.isFinite(last) ? last : 0;
+  }
+  return sum;
+}
