@@ -28,7 +28,10 @@ export async function run(args: readonly string[], out: (text: string) => void):
   const target = values.out;
   const format = /.(arrow|csv)$/.exec(target ?? '')?.[1];
   if (target === undefined || format === undefined)
-    throw new CommandError(`--out: not an .arrow or .csv file; found ${target ?? 'nothing'}\nUsage: winterkeep ${usage}`, 2);
+    throw new CommandError(
+      `--out: not an .arrow or .csv file; found ${target ?? 'nothing'}\nUsage: winterkeep ${usage}`,
+      2,
+    );
   const threads = wholeNumber(values.threads ?? String(availableParallelism()), 'threads', 1, 256);
   const files = await filesOf(positionals);
   // Beside the target, so that the last step is a rename that cannot be seen half done.
@@ -40,7 +43,9 @@ export async function run(args: readonly string[], out: (text: string) => void):
     const bytes = format === 'arrow' ? arrowBytes(counted) : csvLines(counted);
     await pipeline(Readable.from(bytes), createWriteStream(part));
     if (tally.bad > 0 && !values['keep-going'])
-      throw new CommandError(`${tally.bad} of ${files.length} files are wrong; nothing was written; mend them, or --keep-going to leave them out`);
+      throw new CommandError(
+        `${tally.bad} of ${files.length} files are wrong; nothing was written; mend them, or --keep-going to leave them out`,
+      );
     await rename(part, target);
   } catch (error) {
     const { syscall, message } = error as NodeJS.ErrnoException;
@@ -50,18 +55,22 @@ export async function run(args: readonly string[], out: (text: string) => void):
     await rm(part, { force: true });
   }
   out(`${target}: ${tally.rows} rows from ${files.length - tally.bad} files\n`);
-  if (tally.bad > 0) throw new CommandError(`${tally.bad} of ${files.length} files are wrong and were left out`);
+  if (tally.bad > 0)
+    throw new CommandError(`${tally.bad} of ${files.length} files are wrong and were left out`);
 }
 
 /** Folders opened one level; the order of the arguments, each folder sorted. */
 async function filesOf(paths: readonly string[]): Promise<string[]> {
   const out: string[] = [];
   for (const path of paths) {
-    const folder = await stat(path).then((s) => s.isDirectory()).catch(() => false);
+    const folder = await stat(path)
+      .then((s) => s.isDirectory())
+      .catch(() => false);
     if (!folder) out.push(path);
     else {
       const names = (await readdir(path)).filter((name) => name.endsWith('.md')).sort();
-      if (names.length === 0) throw new CommandError(`${path}: there is no notebook in this folder; found no .md file`);
+      if (names.length === 0)
+        throw new CommandError(`${path}: there is no notebook in this folder; found no .md file`);
       out.push(...names.map((name) => join(path, name)));
     }
   }
@@ -69,7 +78,10 @@ async function filesOf(paths: readonly string[]): Promise<string[]> {
 }
 
 /** Tells of bad files as they come, and hands on what has rows. */
-async function* count(answers: AsyncIterable<BatchAnswer>, tally: { rows: number; bad: number }): AsyncGenerator<BatchAnswer> {
+async function* count(
+  answers: AsyncIterable<BatchAnswer>,
+  tally: { rows: number; bad: number },
+): AsyncGenerator<BatchAnswer> {
   for await (const answer of answers) {
     for (const line of answer.problems) process.stderr.write(`${line}\n`);
     tally.bad += answer.problems.length;
@@ -83,7 +95,10 @@ async function* count(answers: AsyncIterable<BatchAnswer>, tally: { rows: number
  * taken, so that slow writing holds the computing back.
  */
 async function* compute(files: readonly string[], workers: number): AsyncGenerator<BatchAnswer> {
-  const parcels = Array.from({ length: Math.ceil(files.length / TOGETHER) }, (_, id): BatchAsk => ({ id, files: files.slice(id * TOGETHER, (id + 1) * TOGETHER) }));
+  const parcels = Array.from(
+    { length: Math.ceil(files.length / TOGETHER) },
+    (_, id): BatchAsk => ({ id, files: files.slice(id * TOGETHER, (id + 1) * TOGETHER) }),
+  );
   const done = new Map<number, BatchAnswer>();
   let wake: () => void = () => {};
   let failure: Error | undefined;
@@ -106,7 +121,8 @@ async function* compute(files: readonly string[], workers: number): AsyncGenerat
   });
   try {
     while (taken < parcels.length) {
-      while (idle.length > 0 && given < parcels.length && given < taken + AHEAD * workers) idle.pop()?.postMessage(parcels[given++]);
+      while (idle.length > 0 && given < parcels.length && given < taken + AHEAD * workers)
+        idle.pop()?.postMessage(parcels[given++]);
       const next = done.get(taken);
       if (next) {
         done.delete(taken++);

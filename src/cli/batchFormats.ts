@@ -1,5 +1,15 @@
 /** The rows of `batch` as CSV text or as an Arrow file, a parcel at a time, so that memory stays flat. */
-import { Field, Float64, makeData, RecordBatch, RecordBatchFileWriter, Schema, Struct, Utf8, vectorFromArray } from 'apache-arrow';
+import {
+  Field,
+  Float64,
+  makeData,
+  RecordBatch,
+  RecordBatchFileWriter,
+  Schema,
+  Struct,
+  Utf8,
+  vectorFromArray,
+} from 'apache-arrow';
 import { type BatchAnswer, NUMBER_COLUMNS, TEXT_COLUMNS } from './batchWorker.ts';
 import { csvField } from './csv.ts';
 
@@ -7,7 +17,10 @@ export async function* csvLines(answers: AsyncIterable<BatchAnswer>): AsyncGener
   yield `${[...TEXT_COLUMNS, ...NUMBER_COLUMNS].join(',')}\n`;
   for await (const { text, numbers } of answers) {
     const lines = text.file.map((_, row) => {
-      const cells = [...TEXT_COLUMNS.map((name) => text[name][row]), ...numbers.map((n) => (Number.isNaN(n[row]) ? null : n[row]))];
+      const cells = [
+        ...TEXT_COLUMNS.map((name) => text[name][row]),
+        ...numbers.map((n) => (Number.isNaN(n[row]) ? null : n[row])),
+      ];
       return `${cells.map(csvField).join(',')}\n`;
     });
     yield lines.join('');
@@ -32,7 +45,10 @@ export async function* arrowBytes(answers: AsyncIterable<BatchAnswer>): AsyncGen
     writer.write(recordBatch(answer));
     written++;
     for (;;) {
-      const ready = await Promise.race([next, new Promise<undefined>((resolve) => setImmediate(resolve, undefined))]);
+      const ready = await Promise.race([
+        next,
+        new Promise<undefined>((resolve) => setImmediate(resolve, undefined)),
+      ]);
       if (!ready || ready.done) break;
       yield ready.value;
       next = made.next();
@@ -59,7 +75,10 @@ export function recordBatch({ text, numbers }: BatchAnswer): RecordBatch {
     ...TEXT_COLUMNS.map((name) => vectorFromArray(text[name], new Utf8()).data[0]),
     ...numbers.map((values) => makeData({ type: new Float64(), length, data: values, ...nullsOf(values) })),
   ];
-  return new RecordBatch(SCHEMA, makeData({ type: new Struct(SCHEMA.fields), length, nullCount: 0, children }));
+  return new RecordBatch(
+    SCHEMA,
+    makeData({ type: new Struct(SCHEMA.fields), length, nullCount: 0, children }),
+  );
 }
 
 /** The bitmap of what is there: bit k of byte k/8 is 1 where value k is. */

@@ -24,7 +24,12 @@ export interface BatchAnswer {
 }
 
 export async function batchRows({ id, files }: BatchAsk): Promise<BatchAnswer> {
-  const text = { file: [] as string[], scenario: [] as string[], system: [] as string[], currency: [] as string[] };
+  const text = {
+    file: [] as string[],
+    scenario: [] as string[],
+    system: [] as string[],
+    currency: [] as string[],
+  };
   const rows: (number | null)[][] = [];
   const problems: string[] = [];
   for (const file of files) {
@@ -41,17 +46,26 @@ export async function batchRows({ id, files }: BatchAsk): Promise<BatchAnswer> {
       problems.push(oneLine(file, error));
     }
   }
-  return { id, text, numbers: NUMBER_COLUMNS.map((_, k) => Float64Array.from(rows, (row) => row[k] ?? Number.NaN)), problems };
+  return {
+    id,
+    text,
+    numbers: NUMBER_COLUMNS.map((_, k) => Float64Array.from(rows, (row) => row[k] ?? Number.NaN)),
+    problems,
+  };
 }
 
 /** The first thing wrong with a file, and how many more there are. */
 function oneLine(file: string, error: unknown): string {
-  if (!(error instanceof CommandError)) return `${file}: could not be computed; found ${error instanceof Error ? error.message : String(error)}`;
+  if (!(error instanceof CommandError))
+    return `${file}: could not be computed; found ${error instanceof Error ? error.message : String(error)}`;
   const [first, ...rest] = error.message.split('\n').filter((line) => line.trim() !== '');
   return `${first.startsWith(file) ? first : `${file}: ${first}`}${rest.length > 0 ? ` (and ${rest.length} more)` : ''}`;
 }
 
 parentPort?.on('message', async (ask: BatchAsk) => {
   const answer = await batchRows(ask);
-  parentPort?.postMessage(answer, answer.numbers.map(({ buffer }) => buffer as ArrayBuffer));
+  parentPort?.postMessage(
+    answer,
+    answer.numbers.map(({ buffer }) => buffer as ArrayBuffer),
+  );
 });

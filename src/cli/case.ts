@@ -67,11 +67,16 @@ async function writeTables(report: Report, folder: string, out: (text: string) =
   try {
     await mkdir(folder, { recursive: true });
   } catch (error) {
-    throw new CommandError(`--tables: no folder can be made at ${folder} (${(error as NodeJS.ErrnoException).code})`);
+    throw new CommandError(
+      `--tables: no folder can be made at ${folder} (${(error as NodeJS.ErrnoException).code})`,
+    );
   }
   const tables = caseTables(report);
   await writeWhole(join(folder, 'case.xlsx'), await workbook(tables));
-  for (const table of tables) await writeWhole(join(folder, `${table.name.replace(/ /g, '-')}.csv`), csvText(table));
+  for (const table of tables)
+    await writeWhole(join(folder, `${table.name.replace(/ /g, '-')}.csv`), csvText(table));
   for (const [name, svg] of caseDrawings(report)) await writeWhole(join(folder, `${name}.svg`), svg);
-  out(`${folder}: case.xlsx, ${tables.map(({ name }) => `${name.replace(/ /g, '-')}.csv`).join(', ')}, figures as .svg\n`);
+  out(
+    `${folder}: case.xlsx, ${tables.map(({ name }) => `${name.replace(/ /g, '-')}.csv`).join(', ')}, figures as .svg\n`,
+  );
 }

@@ -2,8 +2,6 @@
  * Makes the daily weather of the three demo farms, from invented normals and a fixed seed. The shipped files under
  * data/weather are exactly this output; a test compares them. Nothing in them was ever measured.
  */
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { pathToFileURL } from 'node:url';
 import { makeMonths, monthsFrom, type Normals } from '../model/weatherGenerator.ts';
 import { writeWeather } from '../tables/weather.ts';
 import { dateOf } from '../tables/weatherSeries.ts';
@@ -109,9 +107,4 @@ function demoDays({ normals: usual, seed, winterSpreadC, summerSpreadC, rainSpre
     maxC: made.maxC[d],
     meanC: made.meanC[d],
   }));
-}
-
-if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
-  mkdirSync('data/weather', { recursive: true });
-  for (const { file, text } of demoWeather()) writeFileSync(file, text);
 }

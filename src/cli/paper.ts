@@ -5,8 +5,8 @@ import { againstBaseline, proposalOf } from '../explore/moneyCase.ts';
 import { bandsOf } from '../explore/spread.ts';
 import { RESULTS } from '../model/dictionary.ts';
 import { evaluate } from '../model/evaluate.ts';
-import { type Report, reportOf } from '../plots/paper/report.ts';
 import { COST_LINES } from '../plots/costStack.ts';
+import { type Report, reportOf } from '../plots/paper/report.ts';
 import { CommandError } from './error.ts';
 import type { Opened } from './open.ts';
 
@@ -20,21 +20,58 @@ export interface Asked {
   readonly day: string;
 }
 
+/** Amounts are never converted, so a paper holds one currency. */
+function oneCurrency({ file, scenarios }: Opened['notebook']): void {
+  const found = [...new Set(scenarios.map(({ farm }) => farm.money.currency))];
+  if (found.length < 2) return;
+  const said = scenarios.map(({ name, farm }) => `${name} in ${farm.money.currency}`);
+  throw new CommandError(
+    `${file} farm.money.currency: scenarios in several currencies cannot be compared; found ${said.join(', ')}; allowed one currency; give every scenario the farm’s`,
+  );
+}
+
 /** What the spans on the paper are of. */
-const DRAWN = [...CASH_RESULTS, ...COST_LINES, 'annualCost', 'netCost', 'netCostPerHead', 'labourHours', 'nitrogenKeptKg', 'compostTonnes', 'packDepthM', 'operatingCashCost', 'annualCostPerHead', 'netCostPerHeadDay', 'costPerNitrogenKeptKg'];
+const DRAWN = [
+  ...CASH_RESULTS,
+  ...COST_LINES,
+  'annualCost',
+  'netCost',
+  'netCostPerHead',
+  'labourHours',
+  'nitrogenKeptKg',
+  'compostTonnes',
+  'packDepthM',
+  'operatingCashCost',
+  'annualCostPerHead',
+  'netCostPerHeadDay',
+  'costPerNitrogenKeptKg',
+];
 
 /** Throws `CommandError` on a scenario that is not in the notebook. */
-export function paperReport({ notebook, tables, run: asWritten, winters }: Opened, { scenario, baseline, draws: count, seed, day }: Asked): Report {
+export function paperReport(
+  { notebook, tables, run: asWritten, winters }: Opened,
+  { scenario, baseline, draws: count, seed, day }: Asked,
+): Report {
   const names = notebook.scenarios.map(({ name }) => name);
   for (const [option, name] of [['scenario', scenario], ['baseline', baseline]] as const) // biome-ignore format: one list
     if (name !== undefined && !names.includes(name))
-      throw new CommandError(`--${option}: no scenario of that name in ${notebook.file}; found ${name}; allowed ${names.join(', ')}`);
+      throw new CommandError(
+        `--${option}: no scenario of that name in ${notebook.file}; found ${name}; allowed ${names.join(', ')}`,
+      );
+  oneCurrency(notebook);
   const run =
     baseline === undefined
       ? asWritten
-      : evaluate({ scenarios: againstBaseline(notebook.scenarios, baseline), overrides: notebook.overrides }, tables, winters.winterOf);
+      : evaluate(
+          { scenarios: againstBaseline(notebook.scenarios, baseline), overrides: notebook.overrides },
+          tables,
+          winters.winterOf,
+        );
   const made = new Set(RESULTS.map(({ name }) => name));
-  const draws = count > 0 ? drawAll(run, { count, seed, keep: DRAWN.filter((name) => made.has(name)) }) : undefined;
-  const results = draws ? run.results.map((result, k) => ({ ...result, bands: bandsOf(draws, k) })) : run.results;
+  const draws =
+    count > 0 ? drawAll(run, { count, seed, keep: DRAWN.filter((name) => made.has(name)) }) : undefined;
+  const results = draws
+    ? run.results.map((result, k) => ({ ...result, bands: bandsOf(draws, k) }))
+    : run.results;
   return reportOf(notebook, run, proposalOf(run, scenario), { ...(draws ? { draws } : {}), results, day });
 }

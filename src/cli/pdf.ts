@@ -7,16 +7,30 @@ export type Printed = { readonly pdf: Uint8Array } | { readonly why: string };
 export async function printPdf(html: string): Promise<Printed> {
   const asked = process.env.CHROMIUM_PATH;
   const executablePath = findChromium();
-  if (asked && executablePath !== asked) return { why: `CHROMIUM_PATH names no program that can be run (${asked})` };
+  if (asked && executablePath !== asked)
+    return { why: `CHROMIUM_PATH names no program that can be run (${asked})` };
   if (!executablePath) return { why: 'no Chromium was found on this machine' };
   try {
     const { chromium } = await import('playwright-core');
-    const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
+    const browser = await chromium.launch({
+      executablePath,
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    });
     try {
       const context = await browser.newContext({ javaScriptEnabled: false, offline: true });
       const page = await context.newPage();
       await page.setContent(html, { waitUntil: 'load' });
-      return { pdf: await page.pdf({ preferCSSPageSize: true, printBackground: true, tagged: true, outline: true }) };
+      return {
+        pdf: await page.pdf({ preferCSSPageSize: true, printBackground: true, tagged: true, outline: true }),
+      };
     } finally {
       await browser.close();
     }

@@ -13,7 +13,9 @@ const [major, minor] = process.versions.node.split('.').map(Number);
 if (major < 20 || (major === 20 && minor < 19))
   fail(`Node ${process.versions.node} is too old: winterkeep needs Node 20.19 or newer.`);
 
-const wanted = createHash('sha256').update(readFileSync(new URL('package-lock.json', ROOT))).digest('hex');
+const wanted = createHash('sha256')
+  .update(readFileSync(new URL('package-lock.json', ROOT)))
+  .digest('hex');
 const ready = () => existsSync(STAMP) && readFileSync(STAMP, 'utf8') === wanted;
 if (!ready()) await alone(installPackages);
 
@@ -21,7 +23,11 @@ function installPackages() {
   // Another command may have done it while this one waited.
   if (ready()) return;
   say('Installing packages …');
-  run('npm', ['ci', '--no-audit', '--no-fund'], 'Packages could not be installed. Is there a network? The lines above say what failed.');
+  run(
+    'npm',
+    ['ci', '--no-audit', '--no-fund'],
+    'Packages could not be installed. Is there a network? The lines above say what failed.',
+  );
   writeFileSync(STAMP, wanted);
 }
 

@@ -9,22 +9,36 @@ export function workbook(tables: readonly CaseTable[]): Promise<Uint8Array> {
     tables.map(({ name, head, rows }) => ({
       sheet: name,
       stickyRowsCount: 1,
-      columns: head.map((_, k) => ({ width: widthOf(rows.map((row) => row[k]), head[k]) })),
-      data: [head.map((value) => ({ value, type: String, fontWeight: 'bold' as const })), ...rows.map((row) => row.map(cellOf))],
+      columns: head.map((_, k) => ({
+        width: widthOf(
+          rows.map((row) => row[k]),
+          head[k],
+        ),
+      })),
+      data: [
+        head.map((value) => ({ value, type: String, fontWeight: 'bold' as const })),
+        ...rows.map((row) => row.map(cellOf)),
+      ],
     })),
   ).toBuffer();
 }
 
 function cellOf(value: Cell) {
   if (value === null) return null;
-  return typeof value === 'number' ? { value, type: Number, format: '#,##0.######' } : { value, type: String };
+  return typeof value === 'number'
+    ? { value, type: Number, format: '#,##0.######' }
+    : { value, type: String };
 }
 
 const widthOf = (cells: readonly Cell[], head: string) =>
-  Math.min(44, Math.max(head.length, ...cells.map((cell) => (typeof cell === 'string' ? cell.length : 12))) + 2);
+  Math.min(
+    44,
+    Math.max(head.length, ...cells.map((cell) => (typeof cell === 'string' ? cell.length : 12))) + 2,
+  );
 
 /** RFC 4180 with a heading line. Text that a spreadsheet would take for a formula is set off by an apostrophe. */
 export function csvText({ head, rows }: CaseTable): string {
-  const field = (cell: Cell) => csvField(typeof cell === 'string' && /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell);
+  const field = (cell: Cell) =>
+    csvField(typeof cell === 'string' && /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell);
   return [head, ...rows].map((row) => `${row.map(field).join(',')}\n`).join('');
 }

@@ -11,7 +11,12 @@ export async function writeWhole(path: string, content: string | Uint8Array): Pr
   } catch (error) {
     await rm(beside, { force: true });
     const { code } = error as NodeJS.ErrnoException;
-    const why = code === 'ENOENT' ? 'its folder does not exist' : code === 'EISDIR' ? 'that is a folder' : `cannot be written (${code})`;
+    const why =
+      code === 'ENOENT'
+        ? 'its folder does not exist'
+        : code === 'EISDIR'
+          ? 'that is a folder'
+          : `cannot be written (${code})`;
     throw new CommandError(`${path}: ${why}; name another file`);
   }
 }

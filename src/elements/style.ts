@@ -33,6 +33,15 @@ export const shared = css`
     clip-path: inset(50%);
     white-space: nowrap;
   }
+  /* Hidden words stay where they stand, so that those in a swiped-away column do not widen the page. */
+  td,
+  th,
+  label,
+  .absent,
+  .range,
+  .scroll {
+    position: relative;
+  }
   button,
   input,
   select,

@@ -1,6 +1,13 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { readWeather, type WeatherFile, type WeatherForm, writeWeather } from '../tables/weather.ts';
-import { RAIN_UNITS, type RainUnit, type Role, TEMPERATURE_UNITS, type TemperatureUnit, type WeatherGuess } from '../tables/weatherGuess.ts';
+import {
+  RAIN_UNITS,
+  type RainUnit,
+  type Role,
+  TEMPERATURE_UNITS,
+  type TemperatureUnit,
+  type WeatherGuess,
+} from '../tables/weatherGuess.ts';
 import { type Gap, LONGEST_FILLED_GAP, type WeatherSeries } from '../tables/weatherSeries.ts';
 import { shared } from './style.ts';
 import './wk-problems.ts';
@@ -11,9 +18,26 @@ const FORMS: Readonly<Record<WeatherForm, string>> = {
   ghcnCsv: 'GHCN-Daily as CSV',
   guessed: 'a table of somebody else’s; this is what its columns seem to be',
 };
-const ROLE_WORDS: Readonly<Partial<Record<Role, string>>> = { date: 'Date', rain: 'Rain and melted snow', min: 'Lowest of the day', max: 'Highest of the day', mean: 'Mean of the day', station: 'Station' };
-const RAIN_WORDS: Readonly<Record<RainUnit, string>> = { mm: 'mm', tenthsMm: 'tenths of a mm', inch: 'inches', cm: 'cm' };
-const TEMPERATURE_WORDS: Readonly<Record<TemperatureUnit, string>> = { celsius: '°C', tenthsCelsius: 'tenths of °C', fahrenheit: '°F', kelvin: 'kelvin' };
+const ROLE_WORDS: Readonly<Partial<Record<Role, string>>> = {
+  date: 'Date',
+  rain: 'Rain and melted snow',
+  min: 'Lowest of the day',
+  max: 'Highest of the day',
+  mean: 'Mean of the day',
+  station: 'Station',
+};
+const RAIN_WORDS: Readonly<Record<RainUnit, string>> = {
+  mm: 'mm',
+  tenthsMm: 'tenths of a mm',
+  inch: 'inches',
+  cm: 'cm',
+};
+const TEMPERATURE_WORDS: Readonly<Record<TemperatureUnit, string>> = {
+  celsius: '°C',
+  tenthsCelsius: 'tenths of °C',
+  fahrenheit: '°F',
+  kelvin: 'kelvin',
+};
 const ORDER_WORDS = { ymd: 'year, month, day', dmy: 'day, month, year', mdy: 'month, day, year' } as const;
 const MEASURE_WORDS = { rainMm: 'rain', minC: 'lowest', maxC: 'highest', meanC: 'mean' } as const;
 /** Larger files hold no two hundred years of days and would only freeze the page. */
@@ -28,7 +52,12 @@ const GAPS = 8;
  * @fires wk-weather-file - the keeper takes the series: detail `{ name, text, series }`, text in our own form
  */
 export class WkWeather extends LitElement {
-  static override properties = { file: { state: true }, name: { state: true }, refusal: { state: true }, over: { state: true } };
+  static override properties = {
+    file: { state: true },
+    name: { state: true },
+    refusal: { state: true },
+    over: { state: true },
+  };
 
   static override styles = [
     shared,
@@ -96,7 +125,12 @@ export class WkWeather extends LitElement {
     this.file = readWeather(this.name, this.#text, { guess });
   }
 
-  #select<T extends string>(label: string, value: T, options: readonly (readonly [T, string])[], set: (value: T) => void): TemplateResult {
+  #select<T extends string>(
+    label: string,
+    value: T,
+    options: readonly (readonly [T, string])[],
+    set: (value: T) => void,
+  ): TemplateResult {
     return html`<label>${label}
       <select class="field" @change=${(event: Event) => set((event.target as HTMLSelectElement).value as T)}>
         ${options.map(([key, words]) => html`<option value=${key} ?selected=${key === value}>${words}</option>`)}
@@ -106,17 +140,37 @@ export class WkWeather extends LitElement {
 
   #guess(guess: WeatherGuess): TemplateResult {
     const count = Math.max(guess.names.length, ...Object.values(guess.columns).map((at) => (at ?? -1) + 1));
-    const columns = [['', 'none'], ...Array.from({ length: count }, (_, k) => [String(k), guess.names[k] || `column ${k + 1}`])] as const as readonly (readonly [string, string])[];
-    const roles = (Object.keys(ROLE_WORDS) as Role[]).filter((role) => role !== 'date' || guess.columns.year === undefined);
+    const columns = [
+      ['', 'none'],
+      ...Array.from({ length: count }, (_, k) => [String(k), guess.names[k] || `column ${k + 1}`]),
+    ] as const as readonly (readonly [string, string])[];
+    const roles = (Object.keys(ROLE_WORDS) as Role[]).filter(
+      (role) => role !== 'date' || guess.columns.year === undefined,
+    );
     const setColumn = (role: Role, at: string) => {
       const { [role]: _, ...rest } = guess.columns;
       this.#again({ ...guess, columns: at === '' ? rest : { ...rest, [role]: Number(at) } });
     };
     return html`<div class="guess" role="group" aria-label="Columns and units">
         ${roles.map((role) => this.#select(ROLE_WORDS[role] ?? role, String(guess.columns[role] ?? ''), columns, (at) => setColumn(role, at)))}
-        ${this.#select('Rain is in', guess.rainUnit, RAIN_UNITS.map((unit) => [unit, RAIN_WORDS[unit]] as const), (rainUnit) => this.#again({ ...guess, rainUnit }))}
-        ${this.#select('Temperature is in', guess.temperatureUnit, TEMPERATURE_UNITS.map((unit) => [unit, TEMPERATURE_WORDS[unit]] as const), (temperatureUnit) => this.#again({ ...guess, temperatureUnit }))}
-        ${this.#select('Dates are written', guess.dateOrder, (['ymd', 'dmy', 'mdy'] as const).map((order) => [order, ORDER_WORDS[order]] as const), (dateOrder) => this.#again({ ...guess, dateOrder }))}
+        ${this.#select(
+          'Rain is in',
+          guess.rainUnit,
+          RAIN_UNITS.map((unit) => [unit, RAIN_WORDS[unit]] as const),
+          (rainUnit) => this.#again({ ...guess, rainUnit }),
+        )}
+        ${this.#select(
+          'Temperature is in',
+          guess.temperatureUnit,
+          TEMPERATURE_UNITS.map((unit) => [unit, TEMPERATURE_WORDS[unit]] as const),
+          (temperatureUnit) => this.#again({ ...guess, temperatureUnit }),
+        )}
+        ${this.#select(
+          'Dates are written',
+          guess.dateOrder,
+          (['ymd', 'dmy', 'mdy'] as const).map((order) => [order, ORDER_WORDS[order]] as const),
+          (dateOrder) => this.#again({ ...guess, dateOrder }),
+        )}
       </div>
       <details>
         <summary>Why it was taken so</summary>
@@ -138,7 +192,10 @@ export class WkWeather extends LitElement {
     const { days, filled, gaps } = series;
     const [first, last] = [days[0], days[days.length - 1]];
     const rain = days.reduce((sum, day) => sum + day.rainMm, 0) / (days.length / 365.25);
-    const [low, high] = days.reduce(([a, b], day) => [Math.min(a, day.minC), Math.max(b, day.maxC)], [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]);
+    const [low, high] = days.reduce(
+      ([a, b], day) => [Math.min(a, day.minC), Math.max(b, day.maxC)],
+      [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY],
+    );
     return html`<p>
         <strong>${series.label}</strong>: ${days.length} days from ${first.date} to ${last.date}, ${Math.round(rain)} mm of rain a year, ${low.toFixed(0)} to ${high.toFixed(0)} °C. If that is not your
         climate, a column or a unit is wrong.

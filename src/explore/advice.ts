@@ -52,13 +52,16 @@ export function closestTwo(draws: Draws, measure: string, better: Better | undef
 }
 
 /** Ranks in slices: yields the share done. Null when either scenario lacks the measure in some draw. */
-export function* rank(draws: Draws, { measure, better, first, second, top }: RankOptions): Generator<number, Ranking | null> {
+export function* rank(
+  draws: Draws,
+  { measure, better, first, second, top }: RankOptions,
+): Generator<number, Ranking | null> {
   const difference = differencesOf(draws, measure, first, second);
   if (!difference.every(Number.isFinite)) return null;
   const sign = better === 'less' ? -1 : 1;
-  const benefits = Array.from({ length: draws.scenarios }, (_, k) => drawsOf(draws, measure, k).map((v) => sign * v)).filter(
-    (benefit) => benefit.every(Number.isFinite),
-  );
+  const benefits = Array.from({ length: draws.scenarios }, (_, k) =>
+    drawsOf(draws, measure, k).map((v) => sign * v),
+  ).filter((benefit) => benefit.every(Number.isFinite));
   const chance = better === undefined ? 0 : chanceGain(benefits);
   const found: { uncertain: Uncertain; share: number; worth: number | null }[] = [];
   for (const [k, uncertain] of draws.uncertain.entries()) {

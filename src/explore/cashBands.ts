@@ -18,7 +18,12 @@ const MOST_DRAWS = 2000;
  * The band of a scenario against its baseline, draw by draw; null where the draws do not hold what it needs or
  * fewer than half of them give a sum.
  */
-export function cashBand(draws: Draws, bound: readonly BoundScenario[], scenario: number, baseline?: number): CashBand | null {
+export function cashBand(
+  draws: Draws,
+  bound: readonly BoundScenario[],
+  scenario: number,
+  baseline?: number,
+): CashBand | null {
   if (CASH_RESULTS.some((name) => !draws.results[name])) return null;
   const count = Math.min(draws.count, MOST_DRAWS);
   const own = termsAt(draws, bound, scenario, count);
@@ -53,7 +58,9 @@ export function cashBandsOf(draws: Draws, run: Run): Map<string, CashBand> {
 /** Reads one draw of one scenario: results as drawn, inputs as drawn where they have a range. */
 function termsAt(draws: Draws, bound: readonly BoundScenario[], scenario: number, count: number) {
   const inputs = CASH_INPUTS.map((name) => {
-    const drawn = draws.uncertain.find(({ at }) => at.some((a) => a.scenario === scenario && a.column === name));
+    const drawn = draws.uncertain.find(({ at }) =>
+      at.some((a) => a.scenario === scenario && a.column === name),
+    );
     if (drawn) {
       const values = sample(drawn, count, draws.seed);
       return [name, (draw: number) => values[draw]] as const;

@@ -6,11 +6,19 @@ import { netPresentValue } from '../model/science/finance.ts';
 import { capitalFlows } from '../model/science/works.ts';
 
 /** Results that the flows of a scenario rest on. */
-export const CASH_RESULTS = ['capitalCost', 'capitalShortLived', 'grantUsed', 'operatingCost', 'nutrientValue'] as const;
+export const CASH_RESULTS = [
+  'capitalCost',
+  'capitalShortLived',
+  'grantUsed',
+  'operatingCost',
+  'nutrientValue',
+] as const;
 /** Input columns beside them. */
 export const CASH_INPUTS = ['lifeYears', 'shortLifeYears', 'inflation', 'interestRate'] as const;
 
-export type CashTerms = Readonly<Record<(typeof CASH_RESULTS)[number] | (typeof CASH_INPUTS)[number], number>>;
+export type CashTerms = Readonly<
+  Record<(typeof CASH_RESULTS)[number] | (typeof CASH_INPUTS)[number], number>
+>;
 
 /** Flows before loans and tax in the prices of each year, years 0 … horizon; works below 0. */
 export function yearlyFlows(terms: CashTerms, horizon: number): number[] {
@@ -24,7 +32,9 @@ export function yearlyFlows(terms: CashTerms, horizon: number): number[] {
     inflation,
   });
   return works.map((amount, year) =>
-    year === 0 ? amount + terms.grantUsed : amount + (terms.nutrientValue - terms.operatingCost) * (1 + inflation) ** year,
+    year === 0
+      ? amount + terms.grantUsed
+      : amount + (terms.nutrientValue - terms.operatingCost) * (1 + inflation) ** year,
   );
 }
 

@@ -33,7 +33,11 @@ export const MOVE_TOGETHER: readonly {
     ids: /^(tractor|chipping|agitate|slurrySpread|solidSpread)PricePerHour$/,
     together: 0.8,
   },
-  { name: 'concrete prices', ids: /^(slab|tank|slats|yard|padConcrete|bedFloor).*PricePerM[23]$/, together: 0.8 },
+  {
+    name: 'concrete prices',
+    ids: /^(slab|tank|slats|yard|padConcrete|bedFloor).*PricePerM[23]$/,
+    together: 0.8,
+  },
   { name: 'soil water', ids: /^(fieldCapacity|wiltingPoint)M3PerM3\./, together: 0.9 },
 ];
 
@@ -117,11 +121,15 @@ export interface DrawOptions {
  * Draws in chunks: yields the share done after each, so that a worker can report, stop, or let others run, and
  * returns all of it at the end. The draws depend neither on the chunks nor on what is kept.
  */
-export function* draw(setting: Setting, { count, seed, keep, changes = NONE }: DrawOptions): Generator<number, Draws> {
+export function* draw(
+  setting: Setting,
+  { count, seed, keep, changes = NONE }: DrawOptions,
+): Generator<number, Draws> {
   const scenarios = setting.bound.length;
   const results = Object.fromEntries(keep.map((name) => [name, new Float64Array(count * scenarios)]));
   const chunk = Math.max(1, Math.min(Math.floor(CHUNK_ROWS / scenarios), count));
-  const filler = count === chunk ? recent(setting, chunk, seed, keep) : startFiller(setting, chunk, seed, keep);
+  const filler =
+    count === chunk ? recent(setting, chunk, seed, keep) : startFiller(setting, chunk, seed, keep);
   for (let from = 0; from < count; from += chunk) {
     const here = Math.min(chunk, count - from);
     const block = filler.next(from, here);
@@ -160,7 +168,9 @@ function startFiller(setting: Setting, chunk: number, seed: number, keep: readon
         for (let draw = 0; draw < here; draw++) values[draw] = next();
         for (const { scenario, column } of uncertain[k].at) {
           const into = block.columns[column];
-          if (into) for (let draw = 0, row = scenario; draw < here; draw++, row += scenarios) into[row] = values[draw];
+          if (into)
+            for (let draw = 0, row = scenario; draw < here; draw++, row += scenarios)
+              into[row] = values[draw];
         }
       }
       return block;
@@ -190,7 +200,8 @@ function turnColumns({ columns, scenarios }: Block, { bound }: Setting, changes:
     if (!into) continue;
     before.push([into, into.slice()]);
     bound.forEach(({ bindings }, scenario) => {
-      if (bindings.has(column)) for (let row = scenario; row < into.length; row += scenarios) into[row] = value;
+      if (bindings.has(column))
+        for (let row = scenario; row < into.length; row += scenarios) into[row] = value;
     });
   }
   return () => {

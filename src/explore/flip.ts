@@ -52,7 +52,10 @@ interface Bracket {
 export function tiesOf(
   difference: (at: readonly number[]) => readonly number[],
   [from, to]: readonly [number, number],
-): { readonly ties: readonly { readonly at: number; readonly sign: number; readonly step: boolean }[]; readonly d: readonly number[] } {
+): {
+  readonly ties: readonly { readonly at: number; readonly sign: number; readonly step: boolean }[];
+  readonly d: readonly number[];
+} {
   const scan = stepsBetween(from, to, SCAN);
   const d = difference(scan);
   const scale = Math.max(...d.filter(Number.isFinite).map(Math.abs), 0);
@@ -73,7 +76,11 @@ export function tiesOf(
       [a, b] = [inside[gap], inside[gap + 1]];
       ends = [values[gap], values[gap + 1]];
     }
-    return { at: (a + b) / 2, sign, step: ends.length === 2 && Math.min(...ends.map(Math.abs)) > STEP_SHARE * scale };
+    return {
+      at: (a + b) / 2,
+      sign,
+      step: ends.length === 2 && Math.min(...ends.map(Math.abs)) > STEP_SHARE * scale,
+    };
   });
   return { ties: ties.sort((x, y) => x.at - y.at), d };
 }
@@ -83,7 +90,13 @@ function dipsAt(d: readonly number[], k: number): boolean {
   if (k === 0 || k === d.length - 1) return false;
   const [a, b, c] = [d[k - 1], d[k], d[k + 1]];
   const side = Math.sign(b);
-  return side !== 0 && Math.sign(a) === side && Math.sign(c) === side && Math.abs(b) < Math.abs(a) && Math.abs(b) <= Math.abs(c);
+  return (
+    side !== 0 &&
+    Math.sign(a) === side &&
+    Math.sign(c) === side &&
+    Math.abs(b) < Math.abs(a) &&
+    Math.abs(b) <= Math.abs(c)
+  );
 }
 
 /** Neighbours with opposite signs; zeros between them are part of the bracket, missing values end it. */
@@ -116,7 +129,9 @@ export function findFlips(
     weather: setting.weather,
     weatherIndex: both.map((k) => setting.weatherIndex[k]),
   };
-  const at = turn.at.flatMap((a) => both.flatMap((k, scenario) => (a.scenario === k ? [{ ...a, scenario }] : [])));
+  const at = turn.at.flatMap((a) =>
+    both.flatMap((k, scenario) => (a.scenario === k ? [{ ...a, scenario }] : [])),
+  );
   const { ties, d } = tiesOf(
     (values) => {
       const { results } = sweep(pair, { ...turn, at }, values, [measure]);
@@ -132,7 +147,12 @@ export function findFlips(
     first,
     second,
     measure,
-    ties: ties.map(({ at: value, sign, step }) => ({ at: value, moreBelow: more(sign), moreAbove: more(-sign), step })),
+    ties: ties.map(({ at: value, sign, step }) => ({
+      at: value,
+      moreBelow: more(sign),
+      moreAbove: more(-sign),
+      step,
+    })),
     moreAtLow: Number.isFinite(d[0]) && d[0] !== 0 ? more(d[0]) : null,
     comparable: d.some(Number.isFinite),
   };

@@ -10,10 +10,10 @@ import { type Draws, draw } from './draws.ts';
 import { type Flips, findFlips } from './flip.ts';
 import { betterOf } from './measures.ts';
 import { type Setting, withChanges } from './rows.ts';
-import { stressSteps } from './stressRun.ts';
-import { type Swings, swingsOf } from './swings.ts';
 import { type Bands, bandsOf } from './spread.ts';
+import { stressSteps } from './stressRun.ts';
 import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo, turnOf } from './sweep.ts';
+import { type Swings, swingsOf } from './swings.ts';
 import { runWinters, type Winters } from './winters.ts';
 
 interface Span {
@@ -24,7 +24,12 @@ interface Span {
 }
 
 export interface Requests {
-  draws: { readonly kind: 'draws'; readonly count: number; readonly seed: number; readonly keep: readonly string[] };
+  draws: {
+    readonly kind: 'draws';
+    readonly count: number;
+    readonly seed: number;
+    readonly keep: readonly string[];
+  };
   sweep: Span & { readonly kind: 'sweep'; readonly steps: number; readonly names: readonly string[] };
   grid: Span & {
     readonly kind: 'grid';
@@ -38,7 +43,11 @@ export interface Requests {
     readonly first: number;
     readonly second: number;
   };
-  winters: { readonly kind: 'winters'; readonly winters: readonly PreparedWeather[]; readonly names: readonly string[] };
+  winters: {
+    readonly kind: 'winters';
+    readonly winters: readonly PreparedWeather[];
+    readonly names: readonly string[];
+  };
   rank: {
     readonly kind: 'rank';
     readonly measure: string;
@@ -49,7 +58,12 @@ export interface Requests {
     readonly seed: number;
   };
   /** What moves the money case of one scenario: the stresses, and each number from its low to its high end. */
-  money: { readonly kind: 'money'; readonly scenario: number; readonly baseline?: number; readonly top: number };
+  money: {
+    readonly kind: 'money';
+    readonly scenario: number;
+    readonly baseline?: number;
+    readonly top: number;
+  };
 }
 
 export interface Answers {
@@ -73,7 +87,11 @@ const gridRows = (steps: number) => Math.max(2, Math.ceil(steps / 2));
  * Works a request in steps: yields the share done, 0 to 1, and returns the answer; null where an input of that
  * name does not exist. Throws on a quantity the model does not know.
  */
-export function* work(base: Setting, request: Request, changes: RowChanges = new Map()): Generator<number, Answer> {
+export function* work(
+  base: Setting,
+  request: Request,
+  changes: RowChanges = new Map(),
+): Generator<number, Answer> {
   if (request.kind === 'draws') {
     const { count, seed, keep } = request;
     const draws = yield* draw(base, { count, seed, keep, changes });
@@ -108,8 +126,10 @@ export function* work(base: Setting, request: Request, changes: RowChanges = new
   const turn = turnOf(setting, request.over);
   if (!turn) return null;
   const span = spanOf(turn, request.from, request.to);
-  if (request.kind === 'sweep') return sweep(setting, turn, stepsOf(turn, ...span, request.steps), request.names);
-  if (request.kind === 'flips') return findFlips(setting, turn, span, request.measure, request.first, request.second);
+  if (request.kind === 'sweep')
+    return sweep(setting, turn, stepsOf(turn, ...span, request.steps), request.names);
+  if (request.kind === 'flips')
+    return findFlips(setting, turn, span, request.measure, request.first, request.second);
   const other = turnOf(setting, request.across);
   if (!other) return null;
   return sweepTwo(

@@ -15,7 +15,14 @@ export interface Comparison {
   readonly noun: string;
 }
 
-const row = (name: string, question: Question, better: Better | undefined, short: string, verb: string, noun: string): Comparison => ({
+const row = (
+  name: string,
+  question: Question,
+  better: Better | undefined,
+  short: string,
+  verb: string,
+  noun: string,
+): Comparison => ({
   name,
   question,
   ...(better ? { better } : {}),
@@ -26,7 +33,14 @@ const row = (name: string, question: Question, better: Better | undefined, short
 
 export const COMPARISONS: readonly Comparison[] = [
   row('nitrogenKeptKg', 'stays', 'more', 'nitrogen kept', 'keeps', 'nitrogen'),
-  row('nitrogenAvailableKg', 'stays', 'more', 'of it for the first crop', 'gives', 'nitrogen to the first crop'),
+  row(
+    'nitrogenAvailableKg',
+    'stays',
+    'more',
+    'of it for the first crop',
+    'gives',
+    'nitrogen to the first crop',
+  ),
   row('phosphorusKeptKg', 'stays', 'more', 'phosphorus kept', 'keeps', 'phosphorus'),
   row('potassiumKeptKg', 'stays', 'more', 'potassium kept', 'keeps', 'potassium'),
   row('carbonKeptKg', 'stays', 'more', 'carbon to the soil', 'returns', 'carbon to the soil'),

@@ -56,7 +56,8 @@ export function moneyCase(run: Run, index: number): MoneyCase {
     finance: result.finance,
     baseline: baseline < 0 ? undefined : baseline,
     bill,
-    timber: result.values.packShare === null || !(scenario.placement.bedShare > 0) ? [] : timberNotes(scenario),
+    timber:
+      result.values.packShare === null || !(scenario.placement.bedShare > 0) ? [] : timberNotes(scenario),
     faults: moneyFaults(scenario, result.values, bindings, bill),
   };
 }
@@ -75,5 +76,7 @@ export function againstBaseline<S extends { readonly finance: { readonly baselin
   scenarios: readonly S[],
   baseline: string | undefined,
 ): S[] {
-  return baseline === undefined ? [...scenarios] : scenarios.map((s) => ({ ...s, finance: { ...s.finance, baseline } }));
+  return baseline === undefined
+    ? [...scenarios]
+    : scenarios.map((s) => ({ ...s, finance: { ...s.finance, baseline } }));
 }

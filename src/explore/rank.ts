@@ -14,7 +14,10 @@ export interface Groups {
 /** Equally filled groups along `x`; equal values always share a group, so some may be fuller or empty. */
 export function groupsAlong(x: Float64Array, bins = binsFor(x.length)): Groups {
   const sorted = x.slice().sort();
-  const edges = Float64Array.from({ length: bins - 1 }, (_, b) => sorted[Math.floor(((b + 1) * x.length) / bins)]);
+  const edges = Float64Array.from(
+    { length: bins - 1 },
+    (_, b) => sorted[Math.floor(((b + 1) * x.length) / bins)],
+  );
   const of = new Uint16Array(x.length);
   const sizes = new Uint32Array(bins);
   for (let k = 0; k < x.length; k++) {

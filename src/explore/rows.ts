@@ -16,13 +16,13 @@ export interface Setting {
 /** The same setting with inputs turned in every scenario that has them; a turned number has no range any more. */
 export function withChanges(setting: Setting, changes: RowChanges): Setting {
   if (changes.size === 0) return setting;
-  const bound = setting.bound.map(({ scenario, bindings }) => {
-    const turned = new Map(bindings);
+  const bound = setting.bound.map((own) => {
+    const turned = new Map(own.bindings);
     for (const [column, value] of changes) {
       const binding = turned.get(column);
       if (binding) turned.set(column, { ...binding, value, low: value, high: value });
     }
-    return { scenario, bindings: turned };
+    return { ...own, bindings: turned };
   });
   return { bound, weather: setting.weather, weatherIndex: setting.weatherIndex };
 }
@@ -37,7 +37,11 @@ export interface Block {
 }
 
 /** Every row at the scenario's own value, for the columns that `names` need; callers overwrite what they turn. */
-export function repeatScenarios({ bound, weatherIndex }: Setting, repeats: number, names: readonly string[]): Block {
+export function repeatScenarios(
+  { bound, weatherIndex }: Setting,
+  repeats: number,
+  names: readonly string[],
+): Block {
   for (const name of names) if (!MADE.has(name)) throw new Error(`unknown quantity: ${name}`);
   const { reads } = needsOf(names);
   const scenarios = bound.length;
@@ -57,7 +61,8 @@ export function repeatScenarios({ bound, weatherIndex }: Setting, repeats: numbe
   for (const [name, own] of values) {
     const column = new Float64Array(rows);
     if (own.every((value) => Object.is(value, own[0]))) column.fill(own[0]);
-    else for (let row = 0, s = 0; row < rows; row++, s = s + 1 === scenarios ? 0 : s + 1) column[row] = own[s];
+    else
+      for (let row = 0, s = 0; row < rows; row++, s = s + 1 === scenarios ? 0 : s + 1) column[row] = own[s];
     columns[name] = column;
   }
   return { scenarios, repeats, names, columns };

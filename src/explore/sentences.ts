@@ -7,7 +7,14 @@ import { COMPARISONS, type Comparison } from './measures.ts';
 import { pairedDifference } from './spread.ts';
 
 /** Measures spelt out, the ones a keeper asks about first. */
-const SPELT = ['nitrogenKeptKg', 'nitrogenAvailableKg', 'potassiumKeptKg', 'labourHours', 'capitalCost', 'netCost'];
+const SPELT = [
+  'nitrogenKeptKg',
+  'nitrogenAvailableKg',
+  'potassiumKeptKg',
+  'labourHours',
+  'capitalCost',
+  'netCost',
+];
 
 /** For each spelt measure, the best scenario against the worst; none where they all tie or stand alone. */
 export function differenceSentences(evaluation: Evaluation, context: FormatOptions, draws?: Draws): string[] {
@@ -38,7 +45,10 @@ export function differenceSentence(
   const more = a > b ? 'more' : 'less';
   const amount = formatQuantity(Math.abs(a - b), describe(name)?.unit ?? '', context);
   const paired = draws?.results[name] ? pairedDifference(draws, name, first, second) : null;
-  const sure = paired && draws ? `, in ${hundredths(a > b ? paired.shareLarger : paired.shareSmaller)} of 100 draws` : '';
+  const sure =
+    paired && draws
+      ? `, in ${hundredths(a > b ? paired.shareLarger : paired.shareSmaller)} of 100 draws`
+      : '';
   return `${scenarios[first].name} ${verb} ${amount} ${more} ${noun} than ${scenarios[second].name}${sure}.`;
 }
 

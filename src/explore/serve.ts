@@ -44,7 +44,12 @@ export function serve(port: Port): void {
     stopped.clear();
     busy = false;
   };
-  const run = async ({ version, setting, request, changes }: Extract<ToServer, { say: 'ask' }>): Promise<void> => {
+  const run = async ({
+    version,
+    setting,
+    request,
+    changes,
+  }: Extract<ToServer, { say: 'ask' }>): Promise<void> => {
     const on = settings.get(setting);
     if (!on || stopped.has(version)) return;
     try {
@@ -98,7 +103,8 @@ function breath(): Promise<void> {
 function buffersIn(value: unknown, found = new Set<ArrayBuffer>()): ArrayBuffer[] {
   if (value instanceof Float64Array) {
     // A view of part of a buffer would take the rest with it.
-    if (value.buffer instanceof ArrayBuffer && value.byteLength === value.buffer.byteLength) found.add(value.buffer);
+    if (value.buffer instanceof ArrayBuffer && value.byteLength === value.buffer.byteLength)
+      found.add(value.buffer);
   } else if (value !== null && typeof value === 'object')
     for (const part of Object.values(value)) buffersIn(part, found);
   return [...found];

@@ -56,7 +56,8 @@ export function pairedDifference(
 ): Difference | null {
   const sorted = differencesOf(draws, name, first, second).filter(Number.isFinite).sort();
   if (sorted.length === 0) return null;
-  const share = (is: (d: number) => boolean) => sorted.reduce((n, d) => n + (is(d) ? 1 : 0), 0) / sorted.length;
+  const share = (is: (d: number) => boolean) =>
+    sorted.reduce((n, d) => n + (is(d) ? 1 : 0), 0) / sorted.length;
   const at = (p: number) => quantileSorted(sorted as ArrayLike<number> as number[], p) as number;
   return {
     p10: at(0.1),
@@ -76,7 +77,8 @@ export function differencesOf(
 ): Float64Array {
   const all = results[name];
   const out = new Float64Array(count);
-  for (let draw = 0; draw < count; draw++) out[draw] = all[draw * scenarios + first] - all[draw * scenarios + second];
+  for (let draw = 0; draw < count; draw++)
+    out[draw] = all[draw * scenarios + first] - all[draw * scenarios + second];
   return out;
 }
 

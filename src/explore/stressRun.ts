@@ -1,6 +1,7 @@
 /** The stress table of an evaluation: its scenarios run again, each with its own changes. */
-import type { CaseInput } from '../model/case.ts';
+
 import { toTable } from '../model/bind.ts';
+import type { CaseInput } from '../model/case.ts';
 import { valuesAt } from '../model/evaluate.ts';
 import { runPipeline } from '../model/pipeline.ts';
 import { type Changes, STRESSES, type StressRow, type StressRun, stressTable } from '../model/stress.ts';
@@ -9,7 +10,11 @@ import type { Setting } from './rows.ts';
 /** Runs every scenario of the setting, each with its own columns changed. */
 export function stressRunOf({ bound, weather, weatherIndex }: Setting): StressRun {
   return (changes: readonly Changes[]): CaseInput[] => {
-    const rows = bound.map((each, k) => ({ bound: each, weatherIndex: weatherIndex[k], changes: changes[k] }));
+    const rows = bound.map((each, k) => ({
+      bound: each,
+      weatherIndex: weatherIndex[k],
+      changes: changes[k],
+    }));
     const result = runPipeline(toTable(rows), { weather });
     return bound.map(({ scenario, bindings }, k) => ({
       name: scenario.name,

@@ -22,8 +22,15 @@ export interface Swings {
 }
 
 /** The `top` numbers that move the present value of `scenario` most, one at a time. */
-export function swingsOf(setting: Setting, scenario: number, baseline: number | undefined, top: number): Swings {
-  const uncertain = uncertainIn(setting).filter(({ at }) => at.some((a) => a.scenario === scenario || a.scenario === baseline));
+export function swingsOf(
+  setting: Setting,
+  scenario: number,
+  baseline: number | undefined,
+  top: number,
+): Swings {
+  const uncertain = uncertainIn(setting).filter(({ at }) =>
+    at.some((a) => a.scenario === scenario || a.scenario === baseline),
+  );
   const block = repeatScenarios(setting, 2 * uncertain.length + 1, [...CASH_RESULTS]);
   const { scenarios, columns } = block;
   uncertain.forEach(({ at, low, high }, k) => {
@@ -37,7 +44,11 @@ export function swingsOf(setting: Setting, scenario: number, baseline: number | 
   const termsAt = (repeat: number, s: number): CashTerms => {
     const row = repeat * scenarios + s;
     // Inputs are read as they stand in the row, since one of them may be the number turned.
-    const input = (name: string) => columns[name]?.[row] ?? turned(repeat, s, name) ?? setting.bound[s].bindings.get(name)?.value ?? Number.NaN;
+    const input = (name: string) =>
+      columns[name]?.[row] ??
+      turned(repeat, s, name) ??
+      setting.bound[s].bindings.get(name)?.value ??
+      Number.NaN;
     return Object.fromEntries([
       ...CASH_RESULTS.map((name) => [name, results[name][row]]),
       ...CASH_INPUTS.map((name) => [name, input(name)]),
@@ -47,12 +58,26 @@ export function swingsOf(setting: Setting, scenario: number, baseline: number | 
   const turned = (repeat: number, s: number, name: string): number | undefined => {
     if (repeat === 0) return undefined;
     const { at, low, high } = uncertain[Math.floor((repeat - 1) / 2)];
-    return at.some((a) => a.scenario === s && a.column === name) ? (repeat % 2 === 1 ? low : high) : undefined;
+    return at.some((a) => a.scenario === s && a.column === name)
+      ? repeat % 2 === 1
+        ? low
+        : high
+      : undefined;
   };
   const worth = (repeat: number) =>
     worthAgainst(termsAt(repeat, scenario), baseline === undefined ? undefined : termsAt(repeat, baseline));
   const rows = uncertain
-    .map(({ id, label, unit, low, high }, k): Swing => ({ id, label, unit, low, high, atLow: worth(2 * k + 1), atHigh: worth(2 * k + 2) }))
+    .map(
+      ({ id, label, unit, low, high }, k): Swing => ({
+        id,
+        label,
+        unit,
+        low,
+        high,
+        atLow: worth(2 * k + 1),
+        atHigh: worth(2 * k + 2),
+      }),
+    )
     .filter(({ atLow, atHigh }) => Number.isFinite(atLow) && Number.isFinite(atHigh) && atLow !== atHigh)
     .sort((a, b) => Math.abs(b.atHigh - b.atLow) - Math.abs(a.atHigh - a.atLow));
   return { central: worth(0), rows: rows.slice(0, top) };

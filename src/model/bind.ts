@@ -90,7 +90,14 @@ function withOverrides(
 ): ReadonlyMap<string, Coefficient> {
   const own = overrides.flatMap((o): [string, Coefficient][] => {
     const row = rows.get(o.id);
-    return row ? [[o.id, { ...row, central: o.value, low: o.low ?? o.value, high: o.high ?? o.value, note: o.because }]] : [];
+    return row
+      ? [
+          [
+            o.id,
+            { ...row, central: o.value, low: o.low ?? o.value, high: o.high ?? o.value, note: o.because },
+          ],
+        ]
+      : [];
   });
   return own.length > 0 ? new Map([...rows, ...own]) : rows;
 }

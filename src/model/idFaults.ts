@@ -13,7 +13,10 @@ export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {
   const coefficients = [...tables.coefficients.keys(), ...priceIds];
   const families = INPUT_FAMILIES.flatMap(({ family, fields, items }) =>
     Object.keys(fields).flatMap((field) =>
-      Array.from({ length: Math.max(0, ...notebook.scenarios.map((s) => items(s).length)) }, (_, k) => `${family}${k + 1}${field}`),
+      Array.from(
+        { length: Math.max(0, ...notebook.scenarios.map((s) => items(s).length)) },
+        (_, k) => `${family}${k + 1}${field}`,
+      ),
     ),
   );
   const inputs = ['headCount', ...INPUTS.map((i) => i.column), ...families, ...coefficients];
@@ -21,17 +24,23 @@ export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {
   return [
     ...checkNames(notebook, { coefficients, quantities, inputs }),
     ...notebook.scenarios.flatMap((scenario, k) =>
-      quoteFaults(scenario).map(({ at, words }) => problemAt(notebook, `scenarios.${k}.${at}`, { what: words })),
+      quoteFaults(scenario).map(({ at, words }) =>
+        problemAt(notebook, `scenarios.${k}.${at}`, { what: words }),
+      ),
     ),
     ...currencyFaults(notebook, [...tables.prices.keys()]),
   ];
 }
 
 function currencyFaults(notebook: Notebook, known: readonly string[]): Problem[] {
-  const places = [{ farm: notebook.farm, at: 'farm' }, ...notebook.scenarios.map(({ farm }, k) => ({ farm, at: `scenarios.${k}.farm` }))];
+  const places = [
+    { farm: notebook.farm, at: 'farm' },
+    ...notebook.scenarios.map(({ farm }, k) => ({ farm, at: `scenarios.${k}.farm` })),
+  ];
   const unknown = new Map<string, string>();
   for (const { farm, at } of places)
-    if (!known.includes(farm.money.currency) && !unknown.has(farm.money.currency)) unknown.set(farm.money.currency, `${at}.money.currency`);
+    if (!known.includes(farm.money.currency) && !unknown.has(farm.money.currency))
+      unknown.set(farm.money.currency, `${at}.money.currency`);
   return [...unknown].map(([found, key]) =>
     problemAt(notebook, key, {
       what: 'there is no table of prices in this currency',
@@ -42,6 +51,10 @@ function currencyFaults(notebook: Notebook, known: readonly string[]): Problem[]
   );
 }
 
-function problemAt({ file, lineOf }: Notebook, key: string, problem: Omit<Problem, 'file' | 'line' | 'key'>): Problem {
+function problemAt(
+  { file, lineOf }: Notebook,
+  key: string,
+  problem: Omit<Problem, 'file' | 'line' | 'key'>,
+): Problem {
   return { ...problem, file, line: lineOf(key), key };
 }

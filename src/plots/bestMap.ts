@@ -1,10 +1,10 @@
 /** Two inputs against each other: which scenario is best where, by its letter, and by how much, by its shade. */
 import { axisX, axisY, dot, plot, rect, text } from '@observablehq/plot';
-import type { Better } from '../explore/spread.ts';
 import { betterOf } from '../explore/measures.ts';
+import type { Better } from '../explore/spread.ts';
 import type { Grid } from '../explore/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, leftMargin } from './frame.ts';
+import { frame, leftMargin, overhang } from './frame.ts';
 import { GREYS, INK, scenarioColour } from './palette.ts';
 import { inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
 import { saidSpan, saidValue, verdictOf } from './verdict.ts';
@@ -28,7 +28,12 @@ const LETTER_PX = 15;
 export const letterOf = (scenario: number) => String.fromCharCode(65 + (scenario % 26));
 
 /** The cells of a grid, of the scenarios looked at. */
-export function bestCells({ acrossAt, downAt, scenarios, results }: Grid, measure: string, shown: readonly number[], better: Better): Cell[] {
+export function bestCells(
+  { acrossAt, downAt, scenarios, results }: Grid,
+  measure: string,
+  shown: readonly number[],
+  better: Better,
+): Cell[] {
   const sign = better === 'more' ? 1 : -1;
   return downAt.flatMap((y, row) =>
     acrossAt.map((x, column): Cell => {
@@ -39,7 +44,14 @@ export function bestCells({ acrossAt, downAt, scenarios, results }: Grid, measur
         .sort((a, b) => b.value - a.value);
       const [first, next] = order;
       const tie = next !== undefined && first.value === next.value;
-      return { column, row, x, y, best: first === undefined || tie ? null : first.s, by: next === undefined ? null : first.value - next.value };
+      return {
+        column,
+        row,
+        x,
+        y,
+        best: first === undefined || tie ? null : first.s,
+        by: next === undefined ? null : first.value - next.value,
+      };
     }),
   );
 }
@@ -51,7 +63,11 @@ export interface MapView {
 }
 
 /** "What costs less net a year over head and rain: “Slats” on 54 % of it (1 to 20 head) and …" */
-export function bestMapFinding(grid: Grid, { measure, names, shown = names.map((_, k) => k) }: MapView, reading: Reading): string {
+export function bestMapFinding(
+  grid: Grid,
+  { measure, names, shown = names.map((_, k) => k) }: MapView,
+  reading: Reading,
+): string {
   const { wins } = verdictOf(measure);
   const cells = bestCells(grid, measure, shown, betterOf(measure) ?? 'more');
   const decided = cells.filter((c) => c.best !== null);
@@ -69,12 +85,17 @@ export function bestMapFinding(grid: Grid, { measure, names, shown = names.map((
     .sort((a, b) => b.own.length - a.own.length)
     .map(({ s, own }) => {
       if (own.length === cells.length) return `“${names[s]}” everywhere`;
-      const where = [range(own, 'x', across, grid.acrossAt), range(own, 'y', down, grid.downAt)].filter((w) => w !== '');
+      const where = [range(own, 'x', across, grid.acrossAt), range(own, 'y', down, grid.downAt)].filter(
+        (w) => w !== '',
+      );
       const share = Math.round((own.length / cells.length) * 100);
       return `“${names[s]}” on ${share === 0 ? 'less than 1' : share} % of it${where.length > 0 ? ` (${where.join(', ')})` : ''}`;
     });
   const leads = decided.flatMap((c) => (c.by === null ? [] : [c.by]));
-  const most = leads.length > 0 ? ` The lead is at most ${show(Math.max(...leads), unitOf(measure), reading).text}.` : '';
+  const most =
+    leads.length > 0
+      ? ` The lead is at most ${show(Math.max(...leads), unitOf(measure), reading).text}.`
+      : '';
   return `What ${wins} over ${down.label} and ${across.label}: ${inWords(parts)}.${most}`;
 }
 
@@ -91,10 +112,16 @@ export function bestMapFigure(grid: Grid, view: MapView, reading: Reading): Figu
   const { across, down, acrossAt, downAt } = grid;
   const money = unit.startsWith('money') ? ` Money in ${moneyOf(reading)}.` : '';
   // A table of every cell would be a page long; every second column says as much.
-  const columns = acrossAt.flatMap((_, k) => (acrossAt.length <= 9 || k % Math.ceil(acrossAt.length / 9) === 0 ? [k] : []));
+  const columns = acrossAt.flatMap((_, k) =>
+    acrossAt.length <= 9 || k % Math.ceil(acrossAt.length / 9) === 0 ? [k] : [],
+  );
   return {
     finding,
-    legend: winners.map((s) => ({ label: `${letterOf(s)} ${names[s]}`, fill: scenarioColour(s), pattern: 'solid' as const })),
+    legend: winners.map((s) => ({
+      label: `${letterOf(s)} ${names[s]}`,
+      fill: scenarioColour(s),
+      pattern: 'solid' as const,
+    })),
     caption: `Each letter is the scenario that is best there. Palest: ahead by up to ${said(most / 3)}; middle: up to ${said((2 * most) / 3)}; darkest: up to ${said(most)}. The ring is where you stand now. Across, ${across.label}; up, ${down.label}.${money}`,
     table: {
       caption: `Best in ${labelOf(measure)}, and by how much: ${down.label} down, ${across.label} across`,
@@ -112,16 +139,30 @@ export function bestMapFigure(grid: Grid, view: MapView, reading: Reading): Figu
   };
 }
 
-function drawMap({ across, down, acrossAt, downAt }: Grid, cells: readonly Cell[], most: number, reading: Reading, width: number): Element {
+function drawMap(
+  { across, down, acrossAt, downAt }: Grid,
+  cells: readonly Cell[],
+  most: number,
+  reading: Reading,
+  width: number,
+): Element {
   const [edgeX, edgeY] = [edgesOf(acrossAt), edgesOf(downAt)];
   const height = Math.min(420, Math.max(240, width * 0.5));
-  const margins = { marginLeft: leftMargin(downAt.map((v) => saidValue(down, v, reading))), marginRight: 22, marginTop: 12, marginBottom: 34 };
+  const margins = {
+    marginLeft: leftMargin(downAt.map((v) => saidValue(down, v, reading))),
+    marginRight: overhang(saidValue(across, acrossAt[acrossAt.length - 1], reading)),
+    marginTop: 12,
+    marginBottom: 34,
+  };
   const cellWidth = (width - margins.marginLeft - margins.marginRight) / acrossAt.length;
   const cellHeight = (height - 46) / downAt.length;
   const [everyX, everyY] = [Math.ceil(LETTER_PX / cellWidth), Math.ceil(LETTER_PX / cellHeight)];
-  const shade = (c: Cell) => SHADES[c.by === null || most === 0 ? 2 : Math.min(2, Math.floor((c.by / most) * 3))];
+  const shade = (c: Cell) =>
+    SHADES[c.by === null || most === 0 ? 2 : Math.min(2, Math.floor((c.by / most) * 3))];
   const decided = cells.filter((c) => c.best !== null);
-  const lettered = decided.filter((c) => c.column % everyX === Math.floor(everyX / 2) && c.row % everyY === Math.floor(everyY / 2));
+  const lettered = decided.filter(
+    (c) => c.column % everyX === Math.floor(everyX / 2) && c.row % everyY === Math.floor(everyY / 2),
+  );
   return plot({
     ...frame(width, height),
     ...margins,
@@ -136,10 +177,27 @@ function drawMap({ across, down, acrossAt, downAt }: Grid, cells: readonly Cell[
         fill: { value: (c: Cell) => scenarioColour(c.best as number), scale: null },
         fillOpacity: { value: shade, scale: null },
       }),
-      text(lettered, { x: 'x', y: 'y', text: (c: Cell) => letterOf(c.best as number), fill: INK, fontWeight: 600, fontSize: 12 }),
+      text(lettered, {
+        x: 'x',
+        y: 'y',
+        text: (c: Cell) => letterOf(c.best as number),
+        fill: INK,
+        fontWeight: 600,
+        fontSize: 12,
+      }),
       dot([0], { x: () => across.now, y: () => down.now, r: 9, stroke: INK, strokeWidth: 2.5 }),
-      axisY({ ticks: 6, tickSize: 0, fill: GREYS.quiet, tickFormat: (v: number) => saidValue(down, v, reading) }),
-      axisX({ ticks: Math.max(2, Math.floor(width / 110)), tickSize: 0, fill: GREYS.quiet, tickFormat: (v: number) => saidValue(across, v, reading) }),
+      axisY({
+        ticks: 6,
+        tickSize: 0,
+        fill: GREYS.quiet,
+        tickFormat: (v: number) => saidValue(down, v, reading),
+      }),
+      axisX({
+        ticks: Math.max(2, Math.floor(width / 110)),
+        tickSize: 0,
+        fill: GREYS.quiet,
+        tickFormat: (v: number) => saidValue(across, v, reading),
+      }),
     ],
   });
 }

@@ -91,8 +91,12 @@ export function costStackFigure(results: readonly ScenarioResult[], reading: Rea
   const legend: LegendEntry[] = groups.map(({ label, fill, pattern }) => ({ label, fill, pattern }));
   const ranged = results.some(({ bands }) => known(bands?.p10.annualCost));
   const number = (value: number | null | undefined) => show(value, 'money', reading).number;
-  const row = (name: string, label = capital(labelOf(name))) => [label, ...results.map(({ values }) => number(values[name]))];
-  const markup = (width: number, ids = 'wk-costs') => drawCosts(results, parts, groups, reading, width, ids, finding);
+  const row = (name: string, label = capital(labelOf(name))) => [
+    label,
+    ...results.map(({ values }) => number(values[name])),
+  ];
+  const markup = (width: number, ids = 'wk-costs') =>
+    drawCosts(results, parts, groups, reading, width, ids, finding);
   return {
     finding,
     legend,
@@ -103,12 +107,27 @@ export function costStackFigure(results: readonly ScenarioResult[], reading: Rea
       rows: [
         ...COST_LINES.map((name) => row(name)),
         row('annualCost', 'Together'),
-        ...(ranged ? [['likely span', ...results.map(({ bands }) => `${number(bands?.p10.annualCost)} to ${number(bands?.p90.annualCost)}`)]] : []),
+        ...(ranged
+          ? [
+              [
+                'likely span',
+                ...results.map(
+                  ({ bands }) => `${number(bands?.p10.annualCost)} to ${number(bands?.p90.annualCost)}`,
+                ),
+              ],
+            ]
+          : []),
         row('nutrientValue', 'Worth of nutrients kept, taken off'),
         row('netCost', 'Net'),
         row('netCostPerHead', 'Net, a head'),
-        ['Net, a head and day', ...results.map(({ values }) => show(values.netCostPerHeadDay, 'money', reading).number)],
-        ['Cost a kg of nitrogen kept', ...results.map(({ values }) => show(values.costPerNitrogenKeptKg, 'money', reading).number)],
+        [
+          'Net, a head and day',
+          ...results.map(({ values }) => show(values.netCostPerHeadDay, 'money', reading).number),
+        ],
+        [
+          'Cost a kg of nitrogen kept',
+          ...results.map(({ values }) => show(values.costPerNitrogenKeptKg, 'money', reading).number),
+        ],
       ],
     },
     markup,
@@ -129,43 +148,87 @@ function drawCosts(
   finding: string,
 ): string {
   const width = Math.max(240, asked);
-  const most = roundUp(Math.max(...parts.map(({ to }) => to), ...results.map(({ bands }) => bands?.p90.annualCost ?? 0)));
+  const most = roundUp(
+    Math.max(...parts.map(({ to }) => to), ...results.map(({ bands }) => bands?.p90.annualCost ?? 0)),
+  );
   const x = (amount: number) => 1 + ((width - 18) * amount) / most;
   const height = ROW * results.length + 24;
   const money = (value: number) => show(value, 'money', reading).text;
-  const body: string[] = [tag('defs', {}, ...groups.map(({ id, fill, pattern }) => patternText(`${ids}-${id}`, pattern, fill)))];
+  const body: string[] = [
+    tag('defs', {}, ...groups.map(({ id, fill, pattern }) => patternText(`${ids}-${id}`, pattern, fill))),
+  ];
   const marks = ticks(0, most, Math.max(2, Math.min(6, Math.floor(width / 120))));
   for (const mark of marks) {
     body.push(stroke(x(mark), 0, x(mark), ROW * results.length, { stroke: GREYS.rule }));
     const anchor = mark === 0 ? 'start' : x(mark) > width - 30 ? 'end' : 'middle';
-    body.push(words(anchor === 'start' ? 0 : anchor === 'end' ? width : x(mark), height - 6, money(mark), { fill: GREYS.quiet, 'text-anchor': anchor, 'font-size': 12 }));
+    body.push(
+      words(anchor === 'start' ? 0 : anchor === 'end' ? width : x(mark), height - 6, money(mark), {
+        fill: GREYS.quiet,
+        'text-anchor': anchor,
+        'font-size': 12,
+      }),
+    );
   }
   results.forEach(({ name, values, bands }, k) => {
     const top = ROW * k;
-    body.push(words(1, top + 13, name, { 'font-weight': 600, stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
+    body.push(
+      words(1, top + 13, name, {
+        'font-weight': 600,
+        stroke: PAPER,
+        'stroke-width': 4,
+        'paint-order': 'stroke',
+      }),
+    );
     if (!known(values.annualCost)) {
       body.push(words(1, top + 36, 'no sum: a price is missing', { fill: GREYS.quiet }));
       return;
     }
     const total = `${money(values.annualCost)} a year`;
     const beside = textWidth(name) + textWidth(total) + 20 < width;
-    if (beside) body.push(words(width - 2, top + 13, total, { 'text-anchor': 'end', stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
+    if (beside)
+      body.push(
+        words(width - 2, top + 13, total, {
+          'text-anchor': 'end',
+          stroke: PAPER,
+          'stroke-width': 4,
+          'paint-order': 'stroke',
+        }),
+      );
     const y = top + 18;
     for (const part of parts.filter(({ scenario }) => scenario === name))
-      body.push(tag('rect', { x: x(part.from), y, width: Math.max(0.5, x(part.to) - x(part.from)), height: BAR, fill: `url(#${ids}-${part.group})`, stroke: PAPER, 'stroke-width': 1 }));
+      body.push(
+        tag('rect', {
+          x: x(part.from),
+          y,
+          width: Math.max(0.5, x(part.to) - x(part.from)),
+          height: BAR,
+          fill: `url(#${ids}-${part.group})`,
+          stroke: PAPER,
+          'stroke-width': 1,
+        }),
+      );
     const [low, high] = [bands?.p10.annualCost, bands?.p90.annualCost];
     if (known(low) && known(high)) {
       const middle = y + BAR / 2;
       body.push(stroke(x(low), middle, x(high), middle, { stroke: PAPER, 'stroke-width': 5 }));
       body.push(stroke(x(low), middle, x(high), middle, { 'stroke-width': 2 }));
-      for (const end of [low, high]) body.push(stroke(x(end), middle - 5, x(end), middle + 5, { 'stroke-width': 2 }));
+      for (const end of [low, high])
+        body.push(stroke(x(end), middle - 5, x(end), middle + 5, { 'stroke-width': 2 }));
     }
     if (known(values.netCost)) {
       const at = x(Math.max(0, values.netCost));
       const label = `net ${money(values.netCost)}`;
       const toRight = at + textWidth(label) + 12 < width;
       body.push(tag('path', { d: `M${(at - 5).toFixed(1)},${y + BAR + 9} l5,-7 l5,7 z`, fill: INK }));
-      body.push(words(toRight ? at + 9 : at - 9, y + BAR + 11, label, { 'text-anchor': toRight ? 'start' : 'end', 'font-size': 12, stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
+      body.push(
+        words(toRight ? at + 9 : at - 9, y + BAR + 11, label, {
+          'text-anchor': toRight ? 'start' : 'end',
+          'font-size': 12,
+          stroke: PAPER,
+          'stroke-width': 4,
+          'paint-order': 'stroke',
+        }),
+      );
     }
   });
   body.push(stroke(x(0), 0, x(0), ROW * results.length));

@@ -1,12 +1,13 @@
 /** How sure a result is: twenty equally likely values for each scenario, and how often each is best. */
-import { quantileSorted } from 'd3-array';
+
 import { axisX, dot, plot, ruleX, ruleY, text } from '@observablehq/plot';
+import { quantileSorted } from 'd3-array';
 import type { Draws } from '../explore/draws.ts';
 import { betterOf } from '../explore/measures.ts';
 import { hundredths } from '../explore/sentences.ts';
 import { drawsOf, shareBest } from '../explore/spread.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, roundUp } from './frame.ts';
+import { frame, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour } from './palette.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
 import { verdictOf } from './verdict.ts';
@@ -36,11 +37,23 @@ export function spreadsOf(draws: Draws, measure: string, shown: readonly number[
     const sorted = drawsOf(draws, measure, scenario).filter(Number.isFinite).sort();
     if (sorted.length < draws.count || sorted.length === 0) return [];
     const at = (p: number) => quantileSorted(sorted as ArrayLike<number> as number[], p) as number;
-    return [{ scenario, p10: at(0.1), p50: at(0.5), p90: at(0.9), likely: Array.from({ length: DOTS }, (_, k) => at((k + 0.5) / DOTS)) }];
+    return [
+      {
+        scenario,
+        p10: at(0.1),
+        p50: at(0.5),
+        p90: at(0.9),
+        likely: Array.from({ length: DOTS }, (_, k) => at((k + 0.5) / DOTS)),
+      },
+    ];
   });
 }
 
-export function drawsFinding(draws: Draws, { measure, names, shown = names.map((_, k) => k) }: DrawsView, reading: Reading): string {
+export function drawsFinding(
+  draws: Draws,
+  { measure, names, shown = names.map((_, k) => k) }: DrawsView,
+  reading: Reading,
+): string {
   const better = betterOf(measure);
   const spreads = spreadsOf(draws, measure, shown);
   const unit = unitOf(measure);
@@ -74,8 +87,20 @@ export function drawsFigure(draws: Draws, view: DrawsView, reading: Reading): Fi
     caption: `Each dot is one chance in ${DOTS}; the line spans 8 of 10 draws, its mark is the middle. ${draws.count.toLocaleString('en').replace(',', '\u202F')} draws of ${draws.uncertain.length} uncertain numbers, the same for every scenario.${money}`,
     table: {
       caption: `${capital(labelOf(measure))} in ${draws.count} draws, seed ${draws.seed}`,
-      head: ['', 'low (1 in 10 below)', 'middle', 'high (1 in 10 above)', ...(shares ? ['best, of 100 draws'] : [])],
-      rows: spreads.map((s) => [names[s.scenario], said(s.p10), said(s.p50), said(s.p90), ...(shares ? [hundredths(shares[s.scenario])] : [])]),
+      head: [
+        '',
+        'low (1 in 10 below)',
+        'middle',
+        'high (1 in 10 above)',
+        ...(shares ? ['best, of 100 draws'] : []),
+      ],
+      rows: spreads.map((s) => [
+        names[s.scenario],
+        said(s.p10),
+        said(s.p50),
+        said(s.p90),
+        ...(shares ? [hundredths(shares[s.scenario])] : []),
+      ]),
     },
     draw: (width) => drawDots(spreads, names, said, width),
   };
@@ -89,7 +114,10 @@ interface Placed {
 }
 
 /** Stacks dots that would overlap: each goes to the column of the first one it touches. */
-export function stackDots(values: readonly number[], touching: number): { readonly value: number; readonly up: number }[] {
+export function stackDots(
+  values: readonly number[],
+  touching: number,
+): { readonly value: number; readonly up: number }[] {
   let start = Number.NEGATIVE_INFINITY;
   let up = 0;
   let column: number[] = [];
@@ -112,7 +140,12 @@ export function stackDots(values: readonly number[], touching: number): { readon
   return out;
 }
 
-function drawDots(spreads: readonly Spread[], names: readonly string[], said: (v: number) => string, width: number): Element {
+function drawDots(
+  spreads: readonly Spread[],
+  names: readonly string[],
+  said: (v: number) => string,
+  width: number,
+): Element {
   const all = spreads.flatMap((s) => s.likely);
   const least = Math.min(0, ...all);
   const most = Math.max(0, ...all);
@@ -120,9 +153,16 @@ function drawDots(spreads: readonly Spread[], names: readonly string[], said: (v
   const near = least === 0 && Math.min(...all) > 0.5 * most;
   const low = near ? Math.min(...all) - 0.15 * (most - Math.min(...all)) : least < 0 ? -roundUp(-least) : 0;
   const domain: [number, number] = [low, near ? most : most > 0 ? roundUp(most) : 0];
-  const margins = { marginLeft: 4, marginRight: 14, marginTop: 4, marginBottom: 28 };
-  const perPx = (domain[1] - domain[0]) / Math.max(1, width - 18);
-  const placed = spreads.flatMap((s): Placed[] => stackDots(s.likely, 2 * DOT_PX * perPx).map((d) => ({ ...d, scenario: s.scenario })));
+  const margins = {
+    marginLeft: overhang(said(domain[0])),
+    marginRight: overhang(said(domain[1])),
+    marginTop: 4,
+    marginBottom: 28,
+  };
+  const perPx = (domain[1] - domain[0]) / Math.max(1, width - margins.marginLeft - margins.marginRight);
+  const placed = spreads.flatMap((s): Placed[] =>
+    stackDots(s.likely, 2 * DOT_PX * perPx).map((d) => ({ ...d, scenario: s.scenario })),
+  );
   const stack = Math.max(...placed.map((p) => p.up)) + 1;
   const band = 30 + Math.max(3, stack) * 2 * DOT_PX;
   // y counts pixels down from the top of the drawing.
@@ -134,12 +174,48 @@ function drawDots(spreads: readonly Spread[], names: readonly string[], said: (v
     x: { domain, label: null },
     y: { domain: [0, height], range: [4, height + 4], axis: null },
     marks: [
-      axisX({ ticks: Math.max(2, Math.floor(width / 130)), tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
-      ruleY(spreads, { x1: domain[0], x2: domain[1], y: (s: Spread) => base(s.scenario), stroke: GREYS.rule }),
-      dot(placed, { x: 'value', y: (p: Placed) => base(p.scenario) - DOT_PX - p.up * 2 * DOT_PX, r: DOT_PX - 0.6, fill: { value: (p: Placed) => scenarioColour(p.scenario), scale: null } }),
-      ruleY(spreads, { x1: 'p10', x2: 'p90', y: (s: Spread) => base(s.scenario) + 5, stroke: INK, strokeWidth: 2.5 }),
-      dot(spreads, { x: 'p50', y: (s: Spread) => base(s.scenario) + 5, r: 4.5, fill: PAPER, stroke: INK, strokeWidth: 2 }),
-      text(spreads, { x: () => domain[0], y: (s: Spread) => base(s.scenario) - band + 22, text: (s: Spread) => `${names[s.scenario]}: ${said(s.p10)} to ${said(s.p90)}`, textAnchor: 'start', fontWeight: 600, fill: { value: (s: Spread) => scenarioColour(s.scenario), scale: null } }),
+      axisX({
+        ticks: Math.max(2, Math.floor(width / 130)),
+        tickSize: 0,
+        fill: GREYS.quiet,
+        tickFormat: said,
+      }),
+      ruleY(spreads, {
+        x1: domain[0],
+        x2: domain[1],
+        y: (s: Spread) => base(s.scenario),
+        stroke: GREYS.rule,
+      }),
+      dot(placed, {
+        x: 'value',
+        y: (p: Placed) => base(p.scenario) - DOT_PX - p.up * 2 * DOT_PX,
+        r: DOT_PX - 0.6,
+        fill: { value: (p: Placed) => scenarioColour(p.scenario), scale: null },
+      }),
+      ruleY(spreads, {
+        x1: 'p10',
+        x2: 'p90',
+        y: (s: Spread) => base(s.scenario) + 5,
+        stroke: INK,
+        strokeWidth: 2.5,
+      }),
+      dot(spreads, {
+        x: 'p50',
+        y: (s: Spread) => base(s.scenario) + 5,
+        r: 4.5,
+        fill: PAPER,
+        stroke: INK,
+        strokeWidth: 2,
+      }),
+      text(spreads, {
+        frameAnchor: 'left',
+        dx: 4 - margins.marginLeft,
+        y: (s: Spread) => base(s.scenario) - band + 22,
+        text: (s: Spread) => `${names[s.scenario]}: ${said(s.p10)} to ${said(s.p90)}`,
+        textAnchor: 'start',
+        fontWeight: 600,
+        fill: { value: (s: Spread) => scenarioColour(s.scenario), scale: null },
+      }),
       domain[0] === 0 ? ruleX([0], { stroke: INK }) : [],
     ],
   });

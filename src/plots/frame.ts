@@ -26,6 +26,11 @@ export function roundUp(max: number): number {
   return step * power;
 }
 
+/** Room for the half of a label that hangs over the end of an axis below a drawing. */
+export function overhang(label: string): number {
+  return 6 + Math.ceil(3.7 * label.length);
+}
+
 /** Room for the longest of these labels left of a drawing, in CSS pixels. */
 export function leftMargin(labels: readonly string[]): number {
   return 12 + Math.ceil(7.4 * Math.max(0, ...labels.map((label) => label.length)));

@@ -1,9 +1,9 @@
 /** Water through a winter, week by week; and every winter of a weather file beside the others. */
 import { axisX, axisY, dot, gridY, lineY, plot, rectY, ruleY, text } from '@observablehq/plot';
-import type { Winters } from '../explore/winters.ts';
 import type { Days } from '../explore/winterDays.ts';
+import type { Winters } from '../explore/winters.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, leftMargin, roundUp } from './frame.ts';
+import { frame, leftMargin, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, LOSS_LOOKS, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
 import { capital, labelOf, type Reading, show, unitOf } from './reading.ts';
 import { orNothing } from './verdict.ts';
@@ -23,7 +23,8 @@ export interface WaterWeek {
 /** The weeks of the winter; a week of fewer than seven days is the last. */
 export function waterWeeks({ series, count, winterDays }: Days): WaterWeek[] {
   const days = Math.min(count, winterDays);
-  const sum = (values: Float64Array, from: number, to: number) => values.subarray(from, to).reduce((a, v) => a + v, 0);
+  const sum = (values: Float64Array, from: number, to: number) =>
+    values.subarray(from, to).reduce((a, v) => a + v, 0);
   return Array.from({ length: Math.ceil(days / 7) }, (_, week) => {
     const from = week * 7;
     const to = Math.min(days, from + 7);
@@ -71,7 +72,13 @@ export function rainFigure(days: Days, reading: Reading): Figure {
     table: {
       caption: `Water by week, ${unit}`,
       head: ['week', 'rain and snow', 'drains', 'held by the soil', 'lying as snow'],
-      rows: weeks.map((w) => [String(w.week), mm(w.rainMm), mm(w.drainageMm), mm(w.soilWaterMm), mm(w.snowWaterMm)]),
+      rows: weeks.map((w) => [
+        String(w.week),
+        mm(w.rainMm),
+        mm(w.drainageMm),
+        mm(w.soilWaterMm),
+        mm(w.snowWaterMm),
+      ]),
     },
     draw: (width) => drawRain(weeks, reading, width),
   };
@@ -81,25 +88,44 @@ function drawRain(weeks: readonly WaterWeek[], reading: Reading, width: number):
   const last = weeks.length;
   const said = (value: number) => show(Math.abs(value), 'mm', reading).text;
   const x = { domain: [0.5, last + 0.5], label: null };
-  const margins = { marginLeft: 56, marginRight: 12 };
   const up = roundUp(Math.max(...weeks.map((w) => w.rainMm)));
-  const down = Math.max(...weeks.map((w) => w.drainageMm));
+  const down = roundUp(Math.max(0, ...weeks.map((w) => w.drainageMm)));
+  const most = roundUp(Math.max(...weeks.flatMap((w) => [w.soilWaterMm, w.snowWaterMm])));
+  const margins = {
+    marginLeft: leftMargin([up, down, most].map(said)),
+    marginRight: overhang(`week ${last}`),
+  };
   const fluxes = plot({
     ...frame(width, 190),
     ...margins,
     marginTop: 8,
     marginBottom: 10,
     x: { ...x, axis: null },
-    y: { domain: [down > 0 ? -roundUp(down) : 0, up], label: null },
+    y: { domain: [weeks.some((w) => w.drainageMm > 0) ? -down : 0, up], label: null },
     marks: [
       gridY({ stroke: GREYS.rule, ticks: 4 }),
       axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
-      rectY(weeks, { x1: (w: WaterWeek) => w.week - 0.4, x2: (w: WaterWeek) => w.week + 0.4, y1: 0, y2: 'rainMm', fill: RAIN_FILL, stroke: GREYS.quiet, strokeWidth: 0.7 }),
-      rectY(weeks, { x1: (w: WaterWeek) => w.week - 0.4, x2: (w: WaterWeek) => w.week + 0.4, y1: 0, y2: (w: WaterWeek) => -w.drainageMm, fill: LOSS_LOOKS.leached.fill, stroke: INK, strokeWidth: 0.7 }),
+      rectY(weeks, {
+        x1: (w: WaterWeek) => w.week - 0.4,
+        x2: (w: WaterWeek) => w.week + 0.4,
+        y1: 0,
+        y2: 'rainMm',
+        fill: RAIN_FILL,
+        stroke: GREYS.quiet,
+        strokeWidth: 0.7,
+      }),
+      rectY(weeks, {
+        x1: (w: WaterWeek) => w.week - 0.4,
+        x2: (w: WaterWeek) => w.week + 0.4,
+        y1: 0,
+        y2: (w: WaterWeek) => -w.drainageMm,
+        fill: LOSS_LOOKS.leached.fill,
+        stroke: INK,
+        strokeWidth: 0.7,
+      }),
       ruleY([0], { stroke: INK }),
     ],
   });
-  const most = roundUp(Math.max(...weeks.flatMap((w) => [w.soilWaterMm, w.snowWaterMm])));
   const marked = weeks.filter((w) => w.week % 4 === 1 || w.week === last);
   const stores = plot({
     ...frame(width, 150),
@@ -111,10 +137,21 @@ function drawRain(weeks: readonly WaterWeek[], reading: Reading, width: number):
     marks: [
       gridY({ stroke: GREYS.rule, ticks: 3 }),
       axisY({ ticks: 3, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
-      axisX({ ticks: Math.max(2, Math.min(last, Math.floor(width / 90))), tickSize: 0, fill: GREYS.quiet, tickFormat: (week: number) => `week ${week}` }),
+      axisX({
+        ticks: Math.max(2, Math.min(last, Math.floor(width / 90))),
+        tickSize: 0,
+        fill: GREYS.quiet,
+        tickFormat: (week: number) => `week ${week}`,
+      }),
       ruleY([0], { stroke: INK }),
       lineY(weeks, { x: 'week', y: 'soilWaterMm', stroke: INK, strokeWidth: 2 }),
-      lineY(weeks, { x: 'week', y: 'snowWaterMm', stroke: GREYS.quiet, strokeWidth: 2, strokeDasharray: '4 3' }),
+      lineY(weeks, {
+        x: 'week',
+        y: 'snowWaterMm',
+        stroke: GREYS.quiet,
+        strokeWidth: 2,
+        strokeDasharray: '4 3',
+      }),
       dot(marked, { x: 'week', y: 'soilWaterMm', fill: INK, symbol: 'circle', r: 4, stroke: PAPER }),
       dot(marked, { x: 'week', y: 'snowWaterMm', fill: GREYS.quiet, symbol: 'diamond', r: 4, stroke: PAPER }),
     ],
@@ -131,9 +168,15 @@ interface WinterPoint {
   readonly value: number;
 }
 
-export function wintersFinding(winters: Winters, names: readonly string[], measure: string, reading: Reading): string {
+export function wintersFinding(
+  winters: Winters,
+  names: readonly string[],
+  measure: string,
+  reading: Reading,
+): string {
   const { labels, driest, middle, wettest, results, scenarios } = winters;
-  if (labels.length < 2) return 'The weather file holds one winter only; one winter says nothing about the next.';
+  if (labels.length < 2)
+    return 'The weather file holds one winter only; one winter says nothing about the next.';
   const rain = (k: number) => show(results.rainMm[k * scenarios], 'mm', reading).text;
   const unit = unitOf(measure);
   const scale = Math.max(...results[measure].filter(Number.isFinite).map(Math.abs), 0);
@@ -141,7 +184,9 @@ export function wintersFinding(winters: Winters, names: readonly string[], measu
     const [dry, wet] = [driest, wettest].map((k) => orNothing(results[measure][k * scenarios + s], scale));
     if (!Number.isFinite(dry) || !Number.isFinite(wet)) return [];
     if (dry === 0 && wet === 0) return [`“${name}” next to none in either`];
-    return [`“${name}” ${show(dry, unit, reading).text} in the driest and ${show(wet, unit, reading).text} in the wettest`];
+    return [
+      `“${name}” ${show(dry, unit, reading).text} in the driest and ${show(wet, unit, reading).text} in the wettest`,
+    ];
   });
   return `${capital(labelOf(measure))} over ${labels.length} winters: ${said.join('; ') || 'no scenario has it'}. Driest ${labels[driest]} (${rain(driest)}), middle ${labels[middle]} (${rain(middle)}), wettest ${labels[wettest]} (${rain(wettest)}).`;
 }
@@ -159,7 +204,9 @@ export function wintersFigure(
   const points = labels.flatMap((winter, k) =>
     shown.flatMap((s): WinterPoint[] => {
       const value = results[measure][k * scenarios + s];
-      return Number.isFinite(value) ? [{ winter, scenario: names[s], rainMm: results.rainMm[k * scenarios], value }] : [];
+      return Number.isFinite(value)
+        ? [{ winter, scenario: names[s], rainMm: results.rainMm[k * scenarios], value }]
+        : [];
     }),
   );
   if (points.length === 0 || labels.length < 2) return emptyFigure(finding);
@@ -197,7 +244,7 @@ function drawWinters(
   return plot({
     ...frame(width, Math.min(320, Math.max(220, width * 0.45))),
     marginLeft: leftMargin([said(low < 0 ? -roundUp(-low) : 0), said(roundUp(top))]),
-    marginRight: 28,
+    marginRight: overhang('1 000 mm'),
     marginTop: 20,
     marginBottom: 34,
     x: { label: null, nice: true, inset: 8 },
@@ -207,7 +254,12 @@ function drawWinters(
     marks: [
       gridY({ stroke: GREYS.rule, ticks: 4 }),
       axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
-      axisX({ ticks: Math.max(2, Math.floor(width / 130)), tickSize: 0, fill: GREYS.quiet, tickFormat: (v: number) => show(v, 'mm', reading).text }),
+      axisX({
+        ticks: Math.max(2, Math.floor(width / 130)),
+        tickSize: 0,
+        fill: GREYS.quiet,
+        tickFormat: (v: number) => show(v, 'mm', reading).text,
+      }),
       ruleY([0], { stroke: INK }),
       dot(points, {
         x: 'rainMm',

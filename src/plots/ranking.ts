@@ -11,24 +11,42 @@ import { capital, labelOf, moneyOf, type Reading, show, unitOf } from './reading
 const charactersIn = (width: number) => Math.floor(width / 7.2);
 const percent = (share: number) => (share > 0 && share < 0.01 ? 'below 1 %' : `${Math.round(share * 100)} %`);
 
-export function rankingFinding(ranking: Ranking | null, names: readonly string[], measure: string, reading: Reading): string {
-  if (!ranking) return `${capital(labelOf(measure))}: not both scenarios have it, so nothing decides between them.`;
+export function rankingFinding(
+  ranking: Ranking | null,
+  names: readonly string[],
+  measure: string,
+  reading: Reading,
+): string {
+  if (!ranking)
+    return `${capital(labelOf(measure))}: not both scenarios have it, so nothing decides between them.`;
   const { ranked, first, second } = ranking;
   const between = `“${names[first]}” and “${names[second]}”`;
-  if (ranked.length === 0) return `No uncertain number moves the difference in ${labelOf(measure)} between ${between}.`;
+  if (ranked.length === 0)
+    return `No uncertain number moves the difference in ${labelOf(measure)} between ${between}.`;
   const [top] = ranked;
-  const worth = top.worth !== null && top.worth > 0 ? ` Knowing it before choosing gains ${show(top.worth, unitOf(measure), reading, 2).text} on average.` : '';
+  const worth =
+    top.worth !== null && top.worth > 0
+      ? ` Knowing it before choosing gains ${show(top.worth, unitOf(measure), reading, 2).text} on average.`
+      : '';
   const three = ranked.slice(0, 3).reduce((sum, r) => sum + r.share, 0);
   return `${capital(top.label)} decides most between ${between} in ${labelOf(measure)}: ${percent(top.share)} of how far the difference varies; the first three together ${percent(three)}.${worth}`;
 }
 
 /** "Weigh three bales …: settles 31 % of the difference, worth EUR 120 on average before choosing." */
 export function adviceLine({ words, share, worth }: Advice, measure: string, reading: Reading): string {
-  const gain = worth !== null && worth > 0 ? `; worth ${show(worth, unitOf(measure), reading, 2).text} on average before choosing` : '';
+  const gain =
+    worth !== null && worth > 0
+      ? `; worth ${show(worth, unitOf(measure), reading, 2).text} on average before choosing`
+      : '';
   return `${words}: settles about ${percent(share)} of how far the difference varies${gain}.`;
 }
 
-export function rankingFigure(ranking: Ranking | null, names: readonly string[], measure: string, reading: Reading): Figure {
+export function rankingFigure(
+  ranking: Ranking | null,
+  names: readonly string[],
+  measure: string,
+  reading: Reading,
+): Figure {
   const finding = rankingFinding(ranking, names, measure, reading);
   if (!ranking || ranking.ranked.length === 0) return emptyFigure(finding);
   const { ranked, rest, first, second } = ranking;
@@ -47,7 +65,16 @@ export function rankingFigure(ranking: Ranking | null, names: readonly string[],
     caption: `Share of the variance of the difference that each number explains alone; ${percent(rest)} is left to the others and to what acts together.${unit.startsWith('money') ? ` Money in ${moneyOf(reading)}.` : ''}`,
     table: {
       caption: `What decides ${labelOf(measure)}`,
-      head: ['', 'share', 'low', 'best guess', 'high', 'unit', 'more of it favours', ...(worths ? ['worth knowing first'] : [])],
+      head: [
+        '',
+        'share',
+        'low',
+        'best guess',
+        'high',
+        'unit',
+        'more of it favours',
+        ...(worths ? ['worth knowing first'] : []),
+      ],
       rows: ranked.map((r) => [
         capital(r.label),
         percent(r.share),
@@ -56,7 +83,9 @@ export function rankingFigure(ranking: Ranking | null, names: readonly string[],
         number(r.high, r),
         show(1, r.unit, reading).unit,
         favours(r),
-        ...(worths ? [r.worth === null || r.worth === 0 ? 'no more than chance' : show(r.worth, unit, reading, 2).text] : []),
+        ...(worths
+          ? [r.worth === null || r.worth === 0 ? 'no more than chance' : show(r.worth, unit, reading, 2).text]
+          : []),
       ]),
     },
     draw: (width) => drawRanking(ranked, reading, width),
@@ -65,7 +94,8 @@ export function rankingFigure(ranking: Ranking | null, names: readonly string[],
 
 function drawRanking(ranked: readonly Ranked[], reading: Reading, width: number): Element {
   const most = Math.max(...ranked.map((r) => r.share));
-  const range = (r: Ranked) => `${show(r.low, r.unit, reading, 2).number} to ${show(r.high, r.unit, reading, 2).text}`;
+  const range = (r: Ranked) =>
+    `${show(r.low, r.unit, reading, 2).number} to ${show(r.high, r.unit, reading, 2).text}`;
   const label = (r: Ranked) => {
     const room = charactersIn(width) - range(r).length - 4;
     const words = capital(r.label);
@@ -83,8 +113,25 @@ function drawRanking(ranked: readonly Ranked[], reading: Reading, width: number)
     marks: [
       barX(rows, { x1: 0, x2: 'share', y: 'k', fill: INK, insetTop: 20, insetBottom: 8 }),
       ruleX([0], { stroke: INK }),
-      text(rows, { x: 0, y: 'k', dy: -9, dx: 2, textAnchor: 'start', fill: INK, text: (r) => `${label(r)}(${range(r)})` }),
-      text(rows, { x: 'share', y: 'k', dy: 6, dx: 6, textAnchor: 'start', fill: GREYS.quiet, fontWeight: 600, text: (r) => percent(r.share) }),
+      text(rows, {
+        x: 0,
+        y: 'k',
+        dy: -9,
+        dx: 2,
+        textAnchor: 'start',
+        fill: INK,
+        text: (r) => `${label(r)}(${range(r)})`,
+      }),
+      text(rows, {
+        x: 'share',
+        y: 'k',
+        dy: 6,
+        dx: 6,
+        textAnchor: 'start',
+        fill: GREYS.quiet,
+        fontWeight: 600,
+        text: (r) => percent(r.share),
+      }),
     ],
   });
 }

@@ -11,10 +11,13 @@ const escape = (text: string) =>
 export function tag(name: string, attributes: Attributes, ...children: readonly string[]): string {
   const written = Object.entries(attributes).flatMap(([key, value]) => {
     if (value === undefined) return [];
-    if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`a drawing holds a number that is none: ${name} ${key}`);
+    if (typeof value === 'number' && !Number.isFinite(value))
+      throw new Error(`a drawing holds a number that is none: ${name} ${key}`);
     return [` ${key}="${escape(typeof value === 'number' ? String(Number(value.toFixed(2))) : value)}"`];
   });
-  return children.length === 0 ? `<${name}${written.join('')}/>` : `<${name}${written.join('')}>${children.join('')}</${name}>`;
+  return children.length === 0
+    ? `<${name}${written.join('')}/>`
+    : `<${name}${written.join('')}>${children.join('')}</${name}>`;
 }
 
 /** Words at a place. */
@@ -26,7 +29,12 @@ export const stroke = (x1: number, y1: number, x2: number, y2: number, attribute
   tag('line', { x1, y1, x2, y2, stroke: INK, ...attributes });
 
 /** The whole picture. `label` is its finding, for those who cannot see it. */
-export function picture(width: number, height: number, label: string, ...children: readonly string[]): string {
+export function picture(
+  width: number,
+  height: number,
+  label: string,
+  ...children: readonly string[]
+): string {
   return tag(
     'svg',
     {
@@ -70,7 +78,13 @@ export function patternText(id: string, kind: Pattern, fill: string): string {
 export function swatchText({ fill, pattern = 'solid' }: LegendEntry, id: string): string {
   return tag(
     'svg',
-    { xmlns: 'http://www.w3.org/2000/svg', width: 22, height: 13, viewBox: '0 0 22 13', 'aria-hidden': 'true' },
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      width: 22,
+      height: 13,
+      viewBox: '0 0 22 13',
+      'aria-hidden': 'true',
+    },
     tag('defs', {}, patternText(id, pattern, fill)),
     tag('rect', { width: 22, height: 13, fill: `url(#${id})` }),
   );

@@ -3,7 +3,7 @@ import { axisX, axisY, dot, gridY, lineY, plot, ruleX, ruleY, text } from '@obse
 import type { Flips } from '../explore/flip.ts';
 import type { Sweep } from '../explore/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, leftMargin, roundUp } from './frame.ts';
+import { frame, leftMargin, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
 import { saidSpan, saidTurn, saidValue, verdictOf } from './verdict.ts';
@@ -23,7 +23,11 @@ const valueAt = ({ results, scenarios }: Sweep, measure: string, step: number, s
   results[measure][step * scenarios + scenario];
 
 /** "Between 5 and 54 head “Slats” costs from … to …; …" */
-export function sweepFinding(sweep: Sweep, { measure, names, shown = names.map((_, k) => k) }: SweepView, reading: Reading): string {
+export function sweepFinding(
+  sweep: Sweep,
+  { measure, names, shown = names.map((_, k) => k) }: SweepView,
+  reading: Reading,
+): string {
   const { turn, at } = sweep;
   const unit = unitOf(measure);
   const last = at.length - 1;
@@ -35,16 +39,23 @@ export function sweepFinding(sweep: Sweep, { measure, names, shown = names.map((
     return [`goes from ${said(a)} to ${said(b)} in “${names[s]}”`];
   });
   const span = `From ${saidSpan(turn, at[0], at[last], reading)}${turn.name === 'headCount' ? '' : ` (${turn.label})`}`;
-  return parts.length === 0 ? `${span}: no scenario has ${labelOf(measure)}.` : `${span}, ${labelOf(measure)} ${inWords(parts)}.`;
+  return parts.length === 0
+    ? `${span}: no scenario has ${labelOf(measure)}.`
+    : `${span}, ${labelOf(measure)} ${inWords(parts)}.`;
 }
 
 /** The flips in a sentence that a keeper can act on. */
-export function flipFinding(flips: Flips, { names, capital: build }: Pick<SweepView, 'names' | 'capital'>, reading: Reading): string {
+export function flipFinding(
+  flips: Flips,
+  { names, capital: build }: Pick<SweepView, 'names' | 'capital'>,
+  reading: Reading,
+): string {
   const { turn, first, second, ties, measure, from, to } = flips;
   const { wins, byMore } = verdictOf(measure);
   const [a, b] = [`“${names[first]}”`, `“${names[second]}”`];
   const span = `from ${saidSpan(turn, from, to, reading)}${turn.name === 'headCount' ? '' : ` (${turn.label})`}`;
-  if (!flips.comparable) return `${a} and ${b} cannot be set against each other: one of them has no ${labelOf(measure)}.`;
+  if (!flips.comparable)
+    return `${a} and ${b} cannot be set against each other: one of them has no ${labelOf(measure)}.`;
   const other = (k: number) => (k === first ? second : first);
   const winner = (more: number) => (byMore ? more : other(more));
   if (ties.length === 0) {
@@ -87,7 +98,10 @@ export function sweepFigure(sweep: Sweep, view: SweepView, reading: Reading): Fi
     table: {
       caption: `${capital(labelOf(measure))} by ${turn.label}`,
       head: [turn.label, ...lines.map((s) => names[s])],
-      rows: at.map((value, step) => [saidValue(turn, value, reading), ...lines.map((s) => said(valueAt(sweep, measure, step, s)))]),
+      rows: at.map((value, step) => [
+        saidValue(turn, value, reading),
+        ...lines.map((s) => said(valueAt(sweep, measure, step, s))),
+      ]),
     },
     draw: (width) => drawSweep(sweep, { ...view, shown: lines }, reading, width),
   };
@@ -99,24 +113,41 @@ interface Point {
   readonly scenario: string;
 }
 
-function drawSweep(sweep: Sweep, { measure, names, flips, shown = [] }: SweepView, reading: Reading, width: number): Element {
+function drawSweep(
+  sweep: Sweep,
+  { measure, names, flips, shown = [] }: SweepView,
+  reading: Reading,
+  width: number,
+): Element {
   const { at, turn } = sweep;
   const unit = unitOf(measure);
   const said = (v: number) => show(v, unit, reading).text;
   const lines = shown.map((s) => ({
     name: names[s],
-    points: at.map((value, step): Point => ({ at: value, value: valueAt(sweep, measure, step, s), scenario: names[s] })),
+    points: at.map(
+      (value, step): Point => ({ at: value, value: valueAt(sweep, measure, step, s), scenario: names[s] }),
+    ),
   }));
   const points = lines.flatMap((line) => line.points).filter((p) => Number.isFinite(p.value));
   const low = Math.min(0, ...points.map((p) => p.value));
   const high = Math.max(0, ...points.map((p) => p.value));
   const every = Math.max(1, Math.round(at.length / 6));
-  const marked = lines.flatMap(({ points: own }, k) => own.filter((p, i) => Number.isFinite(p.value) && (i + k) % every === 0));
-  const rings = (flips?.ties ?? []).map((tie) => ({ at: tie.at, value: between(sweep, measure, shown.includes(flips?.first ?? -1) ? (flips?.first as number) : shown[0], tie.at) }));
+  const marked = lines.flatMap(({ points: own }, k) =>
+    own.filter((p, i) => Number.isFinite(p.value) && (i + k) % every === 0),
+  );
+  const rings = (flips?.ties ?? []).map((tie) => ({
+    at: tie.at,
+    value: between(
+      sweep,
+      measure,
+      shown.includes(flips?.first ?? -1) ? (flips?.first as number) : shown[0],
+      tie.at,
+    ),
+  }));
   return plot({
     ...frame(width, Math.min(330, Math.max(220, width * 0.45))),
     marginLeft: leftMargin([said(low < 0 ? -roundUp(-low) : 0), said(roundUp(high))]),
-    marginRight: 28,
+    marginRight: overhang(saidValue(turn, at[at.length - 1], reading)),
     marginTop: 22,
     marginBottom: 34,
     x: { domain: [at[0], at[at.length - 1]], label: null },
@@ -126,20 +157,59 @@ function drawSweep(sweep: Sweep, { measure, names, flips, shown = [] }: SweepVie
     marks: [
       gridY({ stroke: GREYS.rule, ticks: 4 }),
       axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
-      axisX({ ticks: Math.max(2, Math.floor(width / 110)), tickSize: 0, fill: GREYS.quiet, tickFormat: (v: number) => saidValue(turn, v, reading) }),
+      axisX({
+        ticks: Math.max(2, Math.floor(width / 110)),
+        tickSize: 0,
+        fill: GREYS.quiet,
+        tickFormat: (v: number) => saidValue(turn, v, reading),
+      }),
       ruleY([0], { stroke: INK }),
-      turn.now >= at[0] && turn.now <= at[at.length - 1] ? [ruleX([turn.now], { stroke: GREYS.quiet, strokeDasharray: '3 3' }), text([turn.now], { x: (v: number) => v, frameAnchor: 'top', dy: -14, text: () => 'now', fill: GREYS.quiet })] : [],
-      lineY(points, { x: 'at', y: 'value', z: 'scenario', stroke: { value: 'scenario', scale: 'color' }, strokeWidth: 2 }),
-      dot(marked, { x: 'at', y: 'value', fill: { value: 'scenario', scale: 'color' }, symbol: { value: 'scenario', scale: 'symbol' }, r: 4.5, stroke: PAPER }),
+      turn.now >= at[0] && turn.now <= at[at.length - 1]
+        ? [
+            ruleX([turn.now], { stroke: GREYS.quiet, strokeDasharray: '3 3' }),
+            text([turn.now], {
+              x: (v: number) => v,
+              frameAnchor: 'top',
+              dy: -14,
+              text: () => 'now',
+              fill: GREYS.quiet,
+            }),
+          ]
+        : [],
+      lineY(points, {
+        x: 'at',
+        y: 'value',
+        z: 'scenario',
+        stroke: { value: 'scenario', scale: 'color' },
+        strokeWidth: 2,
+      }),
+      dot(marked, {
+        x: 'at',
+        y: 'value',
+        fill: { value: 'scenario', scale: 'color' },
+        symbol: { value: 'scenario', scale: 'symbol' },
+        r: 4.5,
+        stroke: PAPER,
+      }),
       dot(rings, { x: 'at', y: 'value', r: 8, stroke: INK, strokeWidth: 2 }),
-      text(rings, { x: 'at', y: 'value', dy: -16, fontWeight: 600, fill: INK, text: (r: { at: number }) => saidValue(turn, r.at, reading) }),
+      text(rings, {
+        x: 'at',
+        y: 'value',
+        dy: -16,
+        fontWeight: 600,
+        fill: INK,
+        text: (r: { at: number }) => saidValue(turn, r.at, reading),
+      }),
     ],
   });
 }
 
 /** The measure between two steps, on the line as it is drawn. */
 function between(sweep: Sweep, measure: string, scenario: number, at: number): number {
-  const k = Math.max(1, sweep.at.findIndex((value) => value >= at));
+  const k = Math.max(
+    1,
+    sweep.at.findIndex((value) => value >= at),
+  );
   const [x0, x1] = [sweep.at[k - 1], sweep.at[k]];
   const [y0, y1] = [valueAt(sweep, measure, k - 1, scenario), valueAt(sweep, measure, k, scenario)];
   return y0 + ((y1 - y0) * (at - x0)) / (x1 - x0);

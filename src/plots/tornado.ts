@@ -28,7 +28,8 @@ export interface TornadoOf {
 }
 
 /** "50 % dearer": the level of a stress in its unit. */
-export const levelText = ({ level, unit }: Pick<StressRow, 'level' | 'unit'>) => `${Number((level * 100).toFixed(1))} ${unit}`;
+export const levelText = ({ level, unit }: Pick<StressRow, 'level' | 'unit'>) =>
+  `${Number((level * 100).toFixed(1))} ${unit}`;
 
 /** Bars, the one that moves most first. Stresses without a present value are left out. */
 export function tornadoBars({ scenario, swings, stress }: TornadoOf, reading: Reading): TornadoBar[] {
@@ -36,7 +37,9 @@ export function tornadoBars({ scenario, swings, stress }: TornadoOf, reading: Re
   const stressed = stress.flatMap((row): TornadoBar[] => {
     const outcome = row.outcomes.find(({ name }) => name === scenario);
     const to = outcome?.gain ?? outcome?.netPresentValue ?? null;
-    return to === null || !Number.isFinite(to) ? [] : [{ label: row.label, span: levelText(row), kind: 'stress', from: central, to }];
+    return to === null || !Number.isFinite(to)
+      ? []
+      : [{ label: row.label, span: levelText(row), kind: 'stress', from: central, to }];
   });
   const ranged = swings.rows.map(({ label, unit, low, high, atLow, atHigh }): TornadoBar => {
     const end = (value: number) => rangeText(value, unit, reading);
@@ -67,12 +70,17 @@ function bare(first: string, second: string): string {
 /** "The present value moves most with the price of straw: from −594 000 to −440 000. It stays below 0 throughout." */
 export function tornadoFinding(of: TornadoOf, bars: readonly TornadoBar[], reading: Reading): string {
   const { scenario, baseline, swings } = of;
-  if (!Number.isFinite(swings.central) || bars.length === 0) return `No present value of “${scenario}” can be given: a price or a term is missing.`;
+  if (!Number.isFinite(swings.central) || bars.length === 0)
+    return `No present value of “${scenario}” can be given: a price or a term is missing.`;
   const money = (value: number) => show(value, 'money', reading).text;
   const [top] = bars;
   const ends = bars.flatMap(({ from, to }) => [from, to]);
   const against = baseline === null ? '' : ` against “${baseline}”`;
-  const stays = ends.every((end) => end < 0) ? 'No single change lifts it above 0.' : ends.every((end) => end > 0) ? 'No single change takes it below 0.' : `${bars.filter(({ from, to }) => from > 0 !== to > 0).length} of the changes shown carry it across 0.`;
+  const stays = ends.every((end) => end < 0)
+    ? 'No single change lifts it above 0.'
+    : ends.every((end) => end > 0)
+      ? 'No single change takes it below 0.'
+      : `${bars.filter(({ from, to }) => from > 0 !== to > 0).length} of the changes shown carry it across 0.`;
   const [low, high] = [Math.min(top.from, top.to), Math.max(top.from, top.to)];
   return `The present value of “${scenario}”${against} is ${money(swings.central)}; it moves most with ${top.label}, from ${money(low)} to ${money(high)}. ${baseline === null ? '' : stays}`.trim();
 }
@@ -85,9 +93,12 @@ const LOOKS = {
 export function tornadoFigure(of: TornadoOf, reading: Reading): PrintFigure {
   const bars = tornadoBars(of, reading);
   const finding = tornadoFinding(of, bars, reading);
-  if (!Number.isFinite(of.swings.central) || bars.length === 0) return { ...emptyFigure(finding), markup: null };
+  if (!Number.isFinite(of.swings.central) || bars.length === 0)
+    return { ...emptyFigure(finding), markup: null };
   const legend: LegendEntry[] = [
-    ...(bars.some(({ kind }) => kind === 'range') ? [{ label: 'a number from its low to its high end', ...LOOKS.range }] : []),
+    ...(bars.some(({ kind }) => kind === 'range')
+      ? [{ label: 'a number from its low to its high end', ...LOOKS.range }]
+      : []),
     ...(bars.some(({ kind }) => kind === 'stress') ? [{ label: 'a stress', ...LOOKS.stress }] : []),
   ];
   const number = (value: number) => show(value, 'money', reading).number;
@@ -99,7 +110,12 @@ export function tornadoFigure(of: TornadoOf, reading: Reading): PrintFigure {
     table: {
       caption: `What moves the present value, ${moneyOf(reading)}`,
       head: ['', 'changed', 'low', 'high'],
-      rows: bars.map(({ label, span, from, to }) => [capital(label), span, number(Math.min(from, to)), number(Math.max(from, to))]),
+      rows: bars.map(({ label, span, from, to }) => [
+        capital(label),
+        span,
+        number(Math.min(from, to)),
+        number(Math.max(from, to)),
+      ]),
     },
     markup,
     draw: (width) => toSvg(markup(width)),
@@ -108,7 +124,14 @@ export function tornadoFigure(of: TornadoOf, reading: Reading): PrintFigure {
 
 const ROW = 40;
 
-function drawTornado(bars: readonly TornadoBar[], { swings }: TornadoOf, reading: Reading, asked: number, ids: string, finding: string): string {
+function drawTornado(
+  bars: readonly TornadoBar[],
+  { swings }: TornadoOf,
+  reading: Reading,
+  asked: number,
+  ids: string,
+  finding: string,
+): string {
   const width = Math.max(240, asked);
   const narrow = width < 560;
   const row = narrow ? 58 : ROW;
@@ -123,33 +146,83 @@ function drawTornado(bars: readonly TornadoBar[], { swings }: TornadoOf, reading
   const x = (value: number) => left + ((width - left) * (value - low)) / (high - low);
   const bottom = row * bars.length;
   const body = [
-    tag('defs', {}, ...(['range', 'stress'] as const).map((kind) => patternText(`${ids}-${kind}`, LOOKS[kind].pattern, LOOKS[kind].fill))),
+    tag(
+      'defs',
+      {},
+      ...(['range', 'stress'] as const).map((kind) =>
+        patternText(`${ids}-${kind}`, LOOKS[kind].pattern, LOOKS[kind].fill),
+      ),
+    ),
   ];
   for (const mark of ticks(low, high, narrow ? 2 : 4)) {
     if (x(mark) < left + 20 || x(mark) > width - 24) continue;
-    body.push(stroke(x(mark), 0, x(mark), bottom, { stroke: mark === 0 ? INK : GREYS.rule, 'stroke-width': mark === 0 ? 1.4 : 1 }));
-    body.push(words(x(mark), bottom + 16, money(mark), { 'font-size': 12, fill: GREYS.quiet, 'text-anchor': 'middle' }));
+    body.push(
+      stroke(x(mark), 0, x(mark), bottom, {
+        stroke: mark === 0 ? INK : GREYS.rule,
+        'stroke-width': mark === 0 ? 1.4 : 1,
+      }),
+    );
+    body.push(
+      words(x(mark), bottom + 16, money(mark), {
+        'font-size': 12,
+        fill: GREYS.quiet,
+        'text-anchor': 'middle',
+      }),
+    );
   }
   bars.forEach(({ label, span: changed, kind, from, to }, k) => {
     const top = row * k;
     const barTop = narrow ? top + 34 : top + 11;
     if (narrow) {
-      body.push(words(1, top + 14, twoLines(capital(label), width - 4, 12)[0], { 'font-size': 12, stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
-      body.push(words(1, top + 28, changed, { 'font-size': 11, fill: GREYS.quiet, stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' }));
+      body.push(
+        words(1, top + 14, twoLines(capital(label), width - 4, 12)[0], {
+          'font-size': 12,
+          stroke: PAPER,
+          'stroke-width': 4,
+          'paint-order': 'stroke',
+        }),
+      );
+      body.push(
+        words(1, top + 28, changed, {
+          'font-size': 11,
+          fill: GREYS.quiet,
+          stroke: PAPER,
+          'stroke-width': 4,
+          'paint-order': 'stroke',
+        }),
+      );
     } else {
       const said = twoLines(capital(label), left - 12, 12);
       said.forEach((text, n) => {
         body.push(words(0, top + (said.length === 1 ? 18 : 11) + 13 * n, text, { 'font-size': 12 }));
       });
-      body.push(words(0, top + (said.length === 1 ? 31 : 36), changed, { 'font-size': 10.5, fill: GREYS.quiet }));
+      body.push(
+        words(0, top + (said.length === 1 ? 31 : 36), changed, { 'font-size': 10.5, fill: GREYS.quiet }),
+      );
     }
     const [a, b] = [Math.min(from, to), Math.max(from, to)];
-    body.push(tag('rect', { x: x(a), y: barTop, width: Math.max(1, x(b) - x(a)), height: 18, fill: `url(#${ids}-${kind})`, stroke: INK, 'stroke-width': 0.6 }));
+    body.push(
+      tag('rect', {
+        x: x(a),
+        y: barTop,
+        width: Math.max(1, x(b) - x(a)),
+        height: 18,
+        fill: `url(#${ids}-${kind})`,
+        stroke: INK,
+        'stroke-width': 0.6,
+      }),
+    );
     const halo = { 'font-size': 12, stroke: PAPER, 'stroke-width': 3, 'paint-order': 'stroke' } as const;
     // A stress has one end: the other is where things stand.
-    if (kind === 'range' || to < from) body.push(words(x(a) - 4, barTop + 13, money(a), { 'text-anchor': 'end', ...halo }));
+    if (kind === 'range' || to < from)
+      body.push(words(x(a) - 4, barTop + 13, money(a), { 'text-anchor': 'end', ...halo }));
     if (kind === 'range' || to > from) body.push(words(x(b) + 4, barTop + 13, money(b), halo));
   });
-  body.push(stroke(x(swings.central), 0, x(swings.central), bottom, { 'stroke-width': 1.6, 'stroke-dasharray': '4 3' }));
+  body.push(
+    stroke(x(swings.central), 0, x(swings.central), bottom, {
+      'stroke-width': 1.6,
+      'stroke-dasharray': '4 3',
+    }),
+  );
   return picture(width, bottom + 22, finding, ...body);
 }

@@ -34,7 +34,10 @@ export function saidValue({ unit }: Turn, value: number, reading: Reading): stri
 /** "1 to 54 head", "0× to 2.5×". */
 export function saidSpan(turn: Turn, from: number, to: number, reading: Reading): string {
   const { unit } = turn;
-  const first = unit === '×' || unit === 'fraction' || unit.startsWith('money') ? saidValue(turn, from, reading) : show(from, unit, reading).number;
+  const first =
+    unit === '×' || unit === 'fraction' || unit.startsWith('money')
+      ? saidValue(turn, from, reading)
+      : show(from, unit, reading).number;
   return from === to ? saidValue(turn, to, reading) : `${first} to ${saidValue(turn, to, reading)}`;
 }
 

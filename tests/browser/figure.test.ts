@@ -47,7 +47,10 @@ describe('wk-figure', () => {
       expect(box.left).toBeGreaterThanOrEqual(-1);
       expect(box.right).toBeLessThanOrEqual(width + 1);
     }
-    expect(root.querySelectorAll('tbody tr')).toHaveLength(figure().table.rows.length);
+    root.querySelector('summary')?.click();
+    await expect
+      .poll(() => root.querySelectorAll('tbody tr').length, { timeout: 15_000 })
+      .toBe(figure().table.rows.length);
   });
 
   it('draws again when its figure changes', async () => {

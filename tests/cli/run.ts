@@ -25,6 +25,9 @@ export async function winterkeep(...args: string[]): Promise<Printed> {
   }
 }
 
-export const NOTEBOOKS = ['hill-farm-choice', 'hill-farm-own-chips', 'coast-lender-case', 'atlantic-rain-and-herd'].map(
-  (name) => `notebooks/${name}.md`,
-);
+export const NOTEBOOKS = [
+  'hill-farm-choice',
+  'hill-farm-own-chips',
+  'coast-lender-case',
+  'atlantic-rain-and-herd',
+].map((name) => `notebooks/${name}.md`);

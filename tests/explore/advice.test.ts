@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDataFiles } from '../../src/cli/readData.ts';
-import { adviceFrom, closestTwo, rank, type Ranking } from '../../src/explore/advice.ts';
+import { adviceFrom, closestTwo, type Ranking, rank } from '../../src/explore/advice.ts';
 import { decide, measuresOf } from '../../src/explore/decide.ts';
-import { drawAll, type Draws, sample, type Uncertain } from '../../src/explore/draws.ts';
+import { type Draws, drawAll, sample, type Uncertain } from '../../src/explore/draws.ts';
 import { measuringOf } from '../../src/explore/measuring.ts';
 import { stream } from '../../src/explore/random.ts';
 import { chanceGain, worthOfMeasuring } from '../../src/explore/rank.ts';
@@ -10,10 +10,21 @@ import type { Run } from '../../src/model/evaluate.ts';
 import { farm } from './farm.ts';
 
 const N = 10_000;
-const number = (id: string, low: number, central: number, high: number): Uncertain => ({ id, label: id, unit: '', low, central, high, at: [] });
+const number = (id: string, low: number, central: number, high: number): Uncertain => ({
+  id,
+  label: id,
+  unit: '',
+  low,
+  central,
+  high,
+  at: [],
+});
 
 /** Draws whose results are written as functions of the uncertain numbers. */
-function madeDraws(uncertain: readonly Uncertain[], results: Record<string, readonly ((x: readonly number[]) => number)[]>): Draws {
+function madeDraws(
+  uncertain: readonly Uncertain[],
+  results: Record<string, readonly ((x: readonly number[]) => number)[]>,
+): Draws {
   const xs = uncertain.map((u) => sample(u, N, 5));
   const scenarios = Object.values(results)[0].length;
   return {
@@ -22,7 +33,12 @@ function madeDraws(uncertain: readonly Uncertain[], results: Record<string, read
     scenarios,
     uncertain,
     results: Object.fromEntries(
-      Object.entries(results).map(([name, of]) => [name, Float64Array.from({ length: N * scenarios }, (_, k) => of[k % scenarios](xs.map((x) => x[Math.floor(k / scenarios)])))]),
+      Object.entries(results).map(([name, of]) => [
+        name,
+        Float64Array.from({ length: N * scenarios }, (_, k) =>
+          of[k % scenarios](xs.map((x) => x[Math.floor(k / scenarios)])),
+        ),
+      ]),
     ),
   };
 }
@@ -34,7 +50,12 @@ function finish(draws: Draws, options: Parameters<typeof rank>[1]): Ranking | nu
 
 describe('ranking', () => {
   // One cost is a + b, the other 10 + c, a and c twice as wide as b; c moves one side only, d neither.
-  const uncertain = [number('a', -2, 0, 2), number('b', -1, 0, 1), number('c', -2, 0, 2), number('d', -5, 0, 5)];
+  const uncertain = [
+    number('a', -2, 0, 2),
+    number('b', -1, 0, 1),
+    number('c', -2, 0, 2),
+    number('d', -5, 0, 5),
+  ];
   const draws = madeDraws(uncertain, { netCost: [([a, b]) => a + b + 10, ([, , c]) => 10 + c] });
   const ranking = finish(draws, { measure: 'netCost', better: 'less', first: 0, second: 1, top: 10 });
 
@@ -84,7 +105,9 @@ describe('the worth of measuring', () => {
   it('of a number that has nothing to do with it is not above chance', () => {
     // Averaging the best of noisy groups would say about 0.1 here for every one of these.
     const noise = uniform('noise', -3, 3);
-    const worths = Array.from({ length: 20 }, (_, k) => worthOfMeasuring(uniform(`other ${k}`), [sure, noise]));
+    const worths = Array.from({ length: 20 }, (_, k) =>
+      worthOfMeasuring(uniform(`other ${k}`), [sure, noise]),
+    );
     const chance = chanceGain([sure, noise]);
     expect(worths.reduce((sum, w) => sum + w, 0) / 20).toBeLessThan(0.02);
     expect(worths.filter((w) => w > chance).length).toBeLessThanOrEqual(2);
@@ -114,7 +137,9 @@ describe('deciding', () => {
   });
 
   it('passes over what has no better side or no weight', () => {
-    expect(measuresOf({ slurryM3: 2, netCost: 0, potassiumKeptKg: 1 }).map((m) => m.name)).toEqual(['potassiumKeptKg']);
+    expect(measuresOf({ slurryM3: 2, netCost: 0, potassiumKeptKg: 1 }).map((m) => m.name)).toEqual([
+      'potassiumKeptKg',
+    ]);
   });
 });
 
@@ -151,7 +176,9 @@ describe('advice', () => {
   });
 
   it('has words that spell a material as a person does', () => {
-    expect(measuringOf('materialPricePerTonne.softwoodChips')).toBe('Ask two sellers for a delivered price of softwood chips, by weight');
+    expect(measuringOf('materialPricePerTonne.softwoodChips')).toBe(
+      'Ask two sellers for a delivered price of softwood chips, by weight',
+    );
     expect(measuringOf('methaneWarmingFactor')).toBeUndefined();
   });
 });

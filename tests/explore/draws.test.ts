@@ -2,7 +2,14 @@ import fc from 'fast-check';
 import { sampleCorrelation, sampleRankCorrelation } from 'simple-statistics';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDataFiles } from '../../src/cli/readData.ts';
-import { drawAll, type Draws, MOVE_TOGETHER, sample, type Uncertain, uncertainIn } from '../../src/explore/draws.ts';
+import {
+  type Draws,
+  drawAll,
+  MOVE_TOGETHER,
+  sample,
+  type Uncertain,
+  uncertainIn,
+} from '../../src/explore/draws.ts';
 import { plausibleShareBelow } from '../../src/explore/random.ts';
 import type { Setting } from '../../src/explore/rows.ts';
 import { bandsOf } from '../../src/explore/spread.ts';
@@ -25,9 +32,14 @@ beforeAll(() => {
 /** Every number with a range stands at its best guess. */
 function central({ bound, weather, weatherIndex }: Setting): Setting {
   return {
-    bound: bound.map(({ scenario, bindings }) => ({
-      scenario,
-      bindings: new Map([...bindings].map(([column, b]) => [column, b.low < b.high ? { ...b, low: b.value, high: b.value } : b])),
+    bound: bound.map((own) => ({
+      ...own,
+      bindings: new Map(
+        [...own.bindings].map(([column, b]) => [
+          column,
+          b.low < b.high ? { ...b, low: b.value, high: b.value } : b,
+        ]),
+      ),
     })),
     weather,
     weatherIndex,
@@ -66,7 +78,10 @@ describe('draws', () => {
       const value = all.results[name][row];
       return Number.isNaN(value) ? 0 : value;
     };
-    const out = element === 'nitrogen' ? ['AmmoniaKg', 'NitrousKg', 'DinitrogenKg', 'LeachedKg', 'RunoffKg', 'KeptKg'] : ['LostKg', 'KeptKg'];
+    const out =
+      element === 'nitrogen'
+        ? ['AmmoniaKg', 'NitrousKg', 'DinitrogenKg', 'LeachedKg', 'RunoffKg', 'KeptKg']
+        : ['LostKg', 'KeptKg'];
     for (let row = 0; row < all.count * 3; row++) {
       const entered = at(`${element}ExcretedKg`, row) + at(`${element}BeddingKg`, row);
       const left = out.reduce((sum, name) => sum + at(element + name, row), 0);
@@ -104,45 +119,83 @@ describe('draws', () => {
     const turned = drawAll(run, { count: 30, seed: 7, keep: ['netCost', 'labourCost'], changes });
     expect(Math.max(...turned.results.labourCost)).toBe(0);
     const price = new Map([['tractorPricePerHour', 50]]);
-    expect(drawAll(run, { count: 3, seed: 7, keep: ['netCost'], changes: price }).uncertain.map((u) => u.id)).not.toContain('tractorPricePerHour');
+    expect(
+      drawAll(run, { count: 3, seed: 7, keep: ['netCost'], changes: price }).uncertain.map((u) => u.id),
+    ).not.toContain('tractorPricePerHour');
     const again = drawAll(run, { count: 30, seed: 7, keep: ['netCost', 'labourCost'] });
     expect(again.results.netCost).toEqual(all.results.netCost.slice(0, 90));
   });
 
   it('refuse a quantity that the model does not make', () => {
-    expect(() => drawAll(run, { count: 3, seed: 1, keep: ['netCosts'] })).toThrow('unknown quantity: netCosts');
+    expect(() => drawAll(run, { count: 3, seed: 1, keep: ['netCosts'] })).toThrow(
+      'unknown quantity: netCosts',
+    );
   });
 });
 
 describe('numbers that move together', () => {
-  const price = (id: string): Uncertain => ({ id, label: '', unit: '', low: 40, central: 90, high: 260, at: [] });
+  const price = (id: string): Uncertain => ({
+    id,
+    label: '',
+    unit: '',
+    low: 40,
+    central: 90,
+    high: 260,
+    at: [],
+  });
   const N = 20_000;
 
   it('name numbers that exist, at least two a group', () => {
-    const ids = [...run.tables.coefficients.keys(), ...[...run.tables.prices.values()].flatMap((table) => [...table.keys()])];
-    for (const { name, ids: pattern } of MOVE_TOGETHER) expect(new Set(ids.filter((id) => pattern.test(id))).size, name).toBeGreaterThan(1);
+    const ids = [
+      ...run.tables.coefficients.keys(),
+      ...[...run.tables.prices.values()].flatMap((table) => [...table.keys()]),
+    ];
+    for (const { name, ids: pattern } of MOVE_TOGETHER)
+      expect(new Set(ids.filter((id) => pattern.test(id))).size, name).toBeGreaterThan(1);
   });
 
   it('keep their own distributions (Kolmogorov–Smirnov at 1 %)', () => {
     const sorted = sample(price('feedPricePerTonne.hay'), N, 4).sort();
-    const worst = sorted.reduce((gap, x, k) => Math.max(gap, Math.abs(plausibleShareBelow(x, 40, 90, 260) - (k + 0.5) / N)), 0);
+    const worst = sorted.reduce(
+      (gap, x, k) => Math.max(gap, Math.abs(plausibleShareBelow(x, 40, 90, 260) - (k + 0.5) / N)),
+      0,
+    );
     // Critical value 1.628/√n, large n (Massey 1951; from memory).
     expect(worst).toBeLessThan(1.628 / Math.sqrt(N));
   });
 
   it('are correlated by the square of their common share, and nothing else is', () => {
     const draws = (id: string) => [...sample(price(id), 4_000, 4)];
-    const [hay, silage, nitrogen] = ['feedPricePerTonne.hay', 'feedPricePerTonne.grassSilage', 'nitrogenPricePerKg'].map(draws);
+    const [hay, silage, nitrogen] = [
+      'feedPricePerTonne.hay',
+      'feedPricePerTonne.grassSilage',
+      'nitrogenPricePerKg',
+    ].map(draws);
     expect(sampleRankCorrelation(hay, silage)).toBeCloseTo(0.81, 1);
     expect(Math.abs(sampleCorrelation(hay, nitrogen))).toBeLessThan(0.05);
   });
 
   it('stay inside their spans, whatever the span', () => {
     fc.assert(
-      fc.property(fc.tuple(fc.double({ min: -1e6, max: 1e6, noNaN: true }), fc.double({ min: 0, max: 1e6, noNaN: true }), fc.double({ min: 0, max: 1e6, noNaN: true })), ([low, a, b]) => {
-        const u: Uncertain = { id: 'x', label: '', unit: '', low, central: low + a, high: low + a + b, at: [] };
-        return sample(u, 50, 1).every((v) => v >= u.low && v <= u.high);
-      }),
+      fc.property(
+        fc.tuple(
+          fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+          fc.double({ min: 0, max: 1e6, noNaN: true }),
+          fc.double({ min: 0, max: 1e6, noNaN: true }),
+        ),
+        ([low, a, b]) => {
+          const u: Uncertain = {
+            id: 'x',
+            label: '',
+            unit: '',
+            low,
+            central: low + a,
+            high: low + a + b,
+            at: [],
+          };
+          return sample(u, 50, 1).every((v) => v >= u.low && v <= u.high);
+        },
+      ),
     );
   });
 });

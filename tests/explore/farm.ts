@@ -1,13 +1,14 @@
 /** An invented farm with three systems and invented winters, for tests of exploring with the whole model. */
+
+import { stream } from '../../src/explore/random.ts';
 import { bindScenario } from '../../src/model/bind.ts';
 import { evaluateBound, type Run } from '../../src/model/evaluate.ts';
 import { DAYS } from '../../src/model/stage.ts';
 import type { PreparedWeather } from '../../src/model/weather.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
-import { loadTables } from '../../src/tables/load.ts';
 import type { Tables } from '../../src/tables/coefficient.ts';
-import { stream } from '../../src/explore/random.ts';
+import { loadTables } from '../../src/tables/load.ts';
 
 export const NOTEBOOK = `---
 winterkeep: 1
@@ -43,9 +44,16 @@ scenarios:
 export function winterOf(seed: number, rain = 1): PreparedWeather {
   const next = stream(seed, 'winter');
   const days = DAYS - 1;
-  const temperatureC = Float64Array.from({ length: days }, (_, d) => 6 - 11 * Math.cos(((d - 80) / 365) * 2 * Math.PI) + 6 * (next() - 0.5));
-  const rainMm = Float64Array.from({ length: days }, () => (next() < 0.35 ? -5.5 * Math.log(next()) * rain : 0));
-  const hargreavesTermMm = Float64Array.from({ length: days }, (_, d) => Math.max(0, 900 - 800 * Math.cos(((d - 50) / 365) * 2 * Math.PI)));
+  const temperatureC = Float64Array.from(
+    { length: days },
+    (_, d) => 6 - 11 * Math.cos(((d - 80) / 365) * 2 * Math.PI) + 6 * (next() - 0.5),
+  );
+  const rainMm = Float64Array.from({ length: days }, () =>
+    next() < 0.35 ? -5.5 * Math.log(next()) * rain : 0,
+  );
+  const hargreavesTermMm = Float64Array.from({ length: days }, (_, d) =>
+    Math.max(0, 900 - 800 * Math.cos(((d - 50) / 365) * 2 * Math.PI)),
+  );
   return { label: `winter ${seed}`, start: '2025-11-01', days, rainMm, temperatureC, hargreavesTermMm };
 }
 

@@ -77,7 +77,10 @@ describe('flips of the model', () => {
   });
 
   it('are the same whichever scenario is named first', () => {
-    const [a, b] = [findFlips(run, wage, [0, 200], 'netCost', 0, 1), findFlips(run, wage, [0, 200], 'netCost', 1, 0)];
+    const [a, b] = [
+      findFlips(run, wage, [0, 200], 'netCost', 0, 1),
+      findFlips(run, wage, [0, 200], 'netCost', 1, 0),
+    ];
     expect(b.ties).toEqual(a.ties);
     expect(b.moreAtLow).toBe(a.moreAtLow);
   });

@@ -72,7 +72,11 @@ describe('the explorer', () => {
   afterEach(() => {
     for (const explorer of open.splice(0)) explorer.close();
   });
-  const drawing = (count: number, slot = 'cards') => ({ slot, setting: run, request: { kind: 'draws', count, seed: 7, keep: ['netCost'] } as const });
+  const drawing = (count: number, slot = 'cards') => ({
+    slot,
+    setting: run,
+    request: { kind: 'draws', count, seed: 7, keep: ['netCost'] } as const,
+  });
 
   it('answers with what the same job gives here', async () => {
     const { explorer } = pair();
@@ -91,7 +95,12 @@ describe('the explorer', () => {
   it('takes turned inputs along', async () => {
     const { explorer } = pair();
     const changes = new Map([['labourPricePerHour', 0]]);
-    const answer = await explorer.ask({ slot: 'a', setting: run, request: { kind: 'draws', count: 10, seed: 7, keep: ['labourCost'] }, changes });
+    const answer = await explorer.ask({
+      slot: 'a',
+      setting: run,
+      request: { kind: 'draws', count: 10, seed: 7, keep: ['labourCost'] },
+      changes,
+    });
     expect(Math.max(...(answer?.draws.results.labourCost ?? [1]))).toBe(0);
   });
 
@@ -147,6 +156,12 @@ describe('the explorer', () => {
 
   it('tells of a job that failed', async () => {
     const { explorer } = pair();
-    await expect(explorer.ask({ slot: 'a', setting: run, request: { kind: 'draws', count: 5, seed: 1, keep: ['netCosts'] } })).rejects.toThrow('unknown quantity: netCosts');
+    await expect(
+      explorer.ask({
+        slot: 'a',
+        setting: run,
+        request: { kind: 'draws', count: 5, seed: 1, keep: ['netCosts'] },
+      }),
+    ).rejects.toThrow('unknown quantity: netCosts');
   });
 });

@@ -1,6 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDataFiles } from '../../src/cli/readData.ts';
-import { spanOf, stepsBetween, stepsOf, sweep, sweepTwo, turnNames, turnOf } from '../../src/explore/sweep.ts';
+import {
+  spanOf,
+  stepsBetween,
+  stepsOf,
+  sweep,
+  sweepTwo,
+  turnNames,
+  turnOf,
+} from '../../src/explore/sweep.ts';
 import { RESULTS } from '../../src/model/dictionary.ts';
 import { evaluateBound, type Run } from '../../src/model/evaluate.ts';
 import { farm } from './farm.ts';
@@ -18,7 +26,8 @@ const turn = (name: string) => {
   if (!found) throw new Error(name);
   return found;
 };
-const plain = (changes: ReadonlyMap<string, number>) => evaluateBound(run.bound, run.tables, run.weather, run.weatherIndex, changes).results;
+const plain = (changes: ReadonlyMap<string, number>) =>
+  evaluateBound(run.bound, run.tables, run.weather, run.weatherIndex, changes).results;
 
 describe('sweep', () => {
   it.each([
@@ -42,7 +51,9 @@ describe('sweep', () => {
 
   it('turns the whole herd by heads', () => {
     const { results } = sweep(run, turn('headCount'), [1, 18, 40], ['headCount', 'netCost']);
-    expect([...results.headCount].map((h) => Math.round(h * 1e9) / 1e9)).toEqual([1, 1, 1, 18, 18, 18, 40, 40, 40]);
+    expect([...results.headCount].map((h) => Math.round(h * 1e9) / 1e9)).toEqual([
+      1, 1, 1, 18, 18, 18, 40, 40, 40,
+    ]);
     expect(results.netCost[3]).toBeCloseTo(run.results[0].values.netCost as number, 6);
   });
 
@@ -67,7 +78,12 @@ describe('sweep', () => {
   });
 
   it('over two inputs agrees with turning both', () => {
-    const grid = sweepTwo(run, [turn('rainFactor'), [0.5, 1.5]], [turn('winterDays'), [120, 180]], ['nitrogenLeachedKg']);
+    const grid = sweepTwo(
+      run,
+      [turn('rainFactor'), [0.5, 1.5]],
+      [turn('winterDays'), [120, 180]],
+      ['nitrogenLeachedKg'],
+    );
     const [row, column] = [1, 0];
     const expected = plain(
       new Map([

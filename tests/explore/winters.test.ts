@@ -11,7 +11,10 @@ beforeAll(() => {
 });
 
 describe('many winters', () => {
-  const winters = [0.3, 1.6, 0.8, 1.1, 0.5].map((rain, k) => ({ ...winterOf(9, rain), label: `${2000 + k}` }));
+  const winters = [0.3, 1.6, 0.8, 1.1, 0.5].map((rain, k) => ({
+    ...winterOf(9, rain),
+    label: `${2000 + k}`,
+  }));
 
   it('are each the plain run of that winter', () => {
     const { results } = runWinters(run, winters, ['nitrogenLeachedKg', 'netCost']);

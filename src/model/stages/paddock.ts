@@ -1,8 +1,8 @@
 /** Dung, urine and trampled feed on the paddock → gases, wash-off, leaching, what stays; sward lost to treading. */
 import { temperatureFactor } from '../science/ammonia.ts';
 import { FIELD_READS, FIELD_TRACKS, leachedFromWeekKg } from '../science/fieldNitrogen.ts';
-import { reseedFraction, treadingLossFraction } from '../science/treading.ts';
 import { coveredHa, M2_PER_HA } from '../science/patches.ts';
+import { reseedFraction, treadingLossFraction } from '../science/treading.ts';
 import { washedFraction } from '../science/washOff.ts';
 import { defineStage, type Quantity, WEEKS, winterDaysInWeek } from '../stage.ts';
 
@@ -269,11 +269,15 @@ export const paddockStage = defineStage({
 
       // Ammonium lies in urine patches. Only the sward that reaches a patch can take it up, so crowding wastes it.
       const frost = days > 0 ? Math.min(1, read.frozenDays[i] / days) : 0;
-      const uptakePerHa = read.winterUptakeMildKgPerHa[i] * (1 - frost) + read.winterUptakeFrozenKgPerHa[i] * frost;
-      const patchHa = (read.livestockUnits[i] * read.paddockShare[i] * days * read.urinePatchM2PerUnitDay[i]) / M2_PER_HA;
+      const uptakePerHa =
+        read.winterUptakeMildKgPerHa[i] * (1 - frost) + read.winterUptakeFrozenKgPerHa[i] * frost;
+      const patchHa =
+        (read.livestockUnits[i] * read.paddockShare[i] * days * read.urinePatchM2PerUnitDay[i]) / M2_PER_HA;
       const spotHa = coveredHa(patchHa * spotShare, hectares * spotArea);
       const restHa = coveredHa(patchHa * (1 - spotShare), hectares * (1 - spotArea));
-      const uptake = Math.min(mineral * spotShare, uptakePerHa * spotHa) + Math.min(mineral * (1 - spotShare), uptakePerHa * restHa);
+      const uptake =
+        Math.min(mineral * spotShare, uptakePerHa * spotHa) +
+        Math.min(mineral * (1 - spotShare), uptakePerHa * restHa);
       const open = afterAmmonia > 0 ? Math.max(0, mineral - uptake) / afterAmmonia : 0;
       const pool = spotHa + restHa > 0 ? (mineral - uptake) / (spotHa + restHa) : 0;
       const leached =

@@ -163,11 +163,29 @@ export const valueStage = defineStage({
       const paddockPotassium = read.paddockPotassiumKeptKg[i] * read.potassiumFirstYearFraction[i];
 
       const nitrogenSpread = Math.min(nitrogen, read.cropNitrogenNeedKgPerHa[i] * spreadHa);
-      const nitrogenDung = usedOnPaddock(paddockNitrogen, read.pastureNitrogenNeedKgPerHa[i], spotLoad, read.spotReachedHa[i], read.restReachedHa[i]);
+      const nitrogenDung = usedOnPaddock(
+        paddockNitrogen,
+        read.pastureNitrogenNeedKgPerHa[i],
+        spotLoad,
+        read.spotReachedHa[i],
+        read.restReachedHa[i],
+      );
       const phosphorusSpread = Math.min(phosphorus, read.cropPhosphorusNeedKgPerHa[i] * spreadHa);
-      const phosphorusDung = usedOnPaddock(paddockPhosphorus, read.pasturePhosphorusNeedKgPerHa[i], spotLoad, paddockHa * spotArea, paddockHa * (1 - spotArea));
+      const phosphorusDung = usedOnPaddock(
+        paddockPhosphorus,
+        read.pasturePhosphorusNeedKgPerHa[i],
+        spotLoad,
+        paddockHa * spotArea,
+        paddockHa * (1 - spotArea),
+      );
       const potassiumSpread = Math.min(potassium, read.cropPotassiumNeedKgPerHa[i] * spreadHa);
-      const potassiumDung = usedOnPaddock(paddockPotassium, read.pasturePotassiumNeedKgPerHa[i], spotLoad, read.spotReachedHa[i], read.restReachedHa[i]);
+      const potassiumDung = usedOnPaddock(
+        paddockPotassium,
+        read.pasturePotassiumNeedKgPerHa[i],
+        spotLoad,
+        read.spotReachedHa[i],
+        read.restReachedHa[i],
+      );
 
       write.nitrogenAvailableKg[i] = nitrogenSpread + nitrogenDung;
       write.phosphorusAvailableKg[i] = phosphorusSpread + phosphorusDung;
@@ -205,8 +223,17 @@ export const valueStage = defineStage({
  * What pasture can use of what fell on it, kg: at most its need on the ground that was reached, apart for the spots
  * where animals gather and for the rest, since grass between cannot use what lies elsewhere.
  */
-function usedOnPaddock(fallen: number, needKgPerHa: number, spotShare: number, spotHa: number, restHa: number): number {
-  return Math.min(fallen * spotShare, needKgPerHa * spotHa) + Math.min(fallen * (1 - spotShare), needKgPerHa * restHa);
+function usedOnPaddock(
+  fallen: number,
+  needKgPerHa: number,
+  spotShare: number,
+  spotHa: number,
+  restHa: number,
+): number {
+  return (
+    Math.min(fallen * spotShare, needKgPerHa * spotHa) +
+    Math.min(fallen * (1 - spotShare), needKgPerHa * restHa)
+  );
 }
 
 /** `a` as a share of `whole`; 0 of nothing. */

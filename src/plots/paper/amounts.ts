@@ -17,14 +17,20 @@ export function cents(value: number): string {
 }
 
 /** An estimate with its currency, three digits. */
-export const about = (value: number | null | undefined, reading: Reading) => show(value, 'money', reading).text;
+export const about = (value: number | null | undefined, reading: Reading) =>
+  show(value, 'money', reading).text;
 
 /** A whole sum with its currency. */
 export const sum = (value: number | null | undefined, { currency }: Reading) =>
   value === null || value === undefined || !Number.isFinite(value) ? '–' : `${currency} ${whole(value)}`;
 
 /** "81 000 to 98 000", or nothing where there is no span. */
-export function span(low: number | null | undefined, high: number | null | undefined, unit: string, { system }: Reading): string {
+export function span(
+  low: number | null | undefined,
+  high: number | null | undefined,
+  unit: string,
+  { system }: Reading,
+): string {
   if (typeof low !== 'number' || typeof high !== 'number') return '';
   const said = formatRange(low, high, unit, { system, currency: '' });
   return said.startsWith('about') ? '' : said.trim();

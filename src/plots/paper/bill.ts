@@ -1,6 +1,6 @@
 /** The bill of quantities, line by line to the cent, cash and own kept apart. */
 import type { BillRow } from '../../explore/moneyCase.ts';
-import { moneyOf, show } from '../reading.ts';
+import { show } from '../reading.ts';
 import { cents } from './amounts.ts';
 import { type Html, html, tableOf } from './html.ts';
 import type { Report } from './report.ts';
@@ -28,19 +28,40 @@ export function priceText(row: BillRow): string {
 export function billSection({ proposal: { bill, result }, reading }: Report): Html {
   const { capitalCost, capitalCash, capitalNonCash } = result.values;
   const rows = bill.map((row) => ({
-    cells: [row.label, quantityText(row, reading), priceText(row), row.amount === null ? 'no price' : cents(row.amount), row.year ?? '', priceSource(row)],
+    cells: [
+      row.label,
+      quantityText(row, reading),
+      priceText(row),
+      row.amount === null ? 'no price' : cents(row.amount),
+      row.year ?? '',
+      priceSource(row),
+    ],
     ...(row.noPrice ? { look: 'gap' as const } : {}),
   }));
   const gaps = bill.filter(({ noPrice }) => noPrice);
-  const total = (label: string, value: number | null) => ({ cells: [label, '', '', value === null ? 'no sum' : cents(value), '', ''], look: 'total' as const });
+  const total = (label: string, value: number | null) => ({
+    cells: [label, '', '', value === null ? 'no sum' : cents(value), '', ''],
+    look: 'total' as const,
+  });
   return html`<section><h2>What must be built</h2>
-    <p>Quantities follow from the measures of the works; each line has one price in ${reading.currency}. The year is that of the price: get quotes before money is drawn. ${guessed(bill)} “Own” lines are paid in own timber and hours, not in cash.</p>
+    <p>Quantities follow from the measures of the works; each line has one price in ${reading.currency}. Amounts are quantity times price before the quantity is rounded; the year is that of the price and is not converted: get quotes before money is drawn. ${guessed(bill)} “Own” lines are paid in own timber and hours, not in cash.</p>
     ${gaps.map(({ label, id }) => html`<p class="gap">No price given for ${label} in ${reading.currency}: give a quote for line “${id}”. No sum can be drawn without it.</p>`)}
     ${tableOf(
-      [{ head: 'Line' }, { head: 'Quantity', number: true }, { head: `Unit price, ${reading.currency}`, number: true }, { head: `Amount, ${reading.currency}`, number: true }, { head: 'Year', number: true }, { head: 'Price from' }],
-      [...rows, total('In cash', capitalCash), total('In own timber and hours', capitalNonCash), total('Together', capitalCost)],
+      [
+        { head: 'Line' },
+        { head: 'Quantity', number: true },
+        { head: `Unit price, ${reading.currency}`, number: true },
+        { head: `Amount, ${reading.currency}`, number: true },
+        { head: 'Year', number: true },
+        { head: 'Price from' },
+      ],
+      [
+        ...rows,
+        total('In cash', capitalCash),
+        total('In own timber and hours', capitalNonCash),
+        total('Together', capitalCost),
+      ],
       'bill',
     )}
-    <p class="small">Amounts are quantity times price, before rounding of the quantity shown. Money in ${moneyOf(reading)} except where a line has its own year; years are not converted.</p>
   </section>`;
 }

@@ -5,8 +5,16 @@ import { type Html, html } from './html.ts';
 import type { Report } from './report.ts';
 
 export function cautionsSection({ proposal: { result }, results }: Report): Html {
-  const warned = new Map(results.flatMap(({ checks }) => checks.filter(({ theme, status }) => theme === 'caution' && status === 'look').map(({ id, words }) => [id, words] as const)));
-  const open = result.checks.filter(({ theme, status }) => theme !== 'caution' && status !== 'pass').sort((a, b) => Number(b.status === 'stop') - Number(a.status === 'stop'));
+  const warned = new Map(
+    results.flatMap(({ checks }) =>
+      checks
+        .filter(({ theme, status }) => theme === 'caution' && status === 'look')
+        .map(({ id, words }) => [id, words] as const),
+    ),
+  );
+  const open = result.checks
+    .filter(({ theme, status }) => theme !== 'caution' && status !== 'pass')
+    .sort((a, b) => Number(b.status === 'stop') - Number(a.status === 'stop'));
   return html`<section><h2>Cautions</h2>
     <p><b>Slurry gas kills within breaths.</b> People and animals out before any tank is stirred or emptied; nobody enters a tank.</p>
     ${[...warned].filter(([id]) => id !== 'slurryGas').map(([, words]) => html`<p>${words}</p>`)}

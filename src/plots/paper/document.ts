@@ -6,8 +6,8 @@ import { financeSection, moneySection } from './finance.ts';
 import { type Html, html, made } from './html.ts';
 import { proposalSection } from './proposal.ts';
 import type { Report } from './report.ts';
-import { type Paper, paperStyle } from './style.ts';
 import { stressSection } from './stress.ts';
+import { type Paper, paperStyle } from './style.ts';
 import { summarySection } from './summary.ts';
 import { systemsSection } from './systems.ts';
 
@@ -29,7 +29,8 @@ export function paperDocument(report: Report, paper: Paper): string {
     ${cautionsSection(report)}
     ${leftOutSection(report)}`;
   return `<!doctype html>\n${
-    html`<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${notebook.title}</title><style>${made(paperStyle(paper, notebook.title))}</style></head><body>${body}</body></html>`.markup
+    html`<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${notebook.title}</title><style>${made(paperStyle(paper, notebook.title))}</style></head><body>${body}</body></html>`
+      .markup
   }\n`;
 }
 

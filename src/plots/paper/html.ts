@@ -5,7 +5,13 @@ export interface Html {
 
 type Part = Html | string | number | null | undefined | false | readonly Part[];
 
-const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
 
 const text = (part: Part): string => {
   if (part === null || part === undefined || part === false) return '';
@@ -35,9 +41,10 @@ export function tableOf(
   look = '',
 ): Html {
   const of = (k: number) => (columns[k]?.number ? 'n' : '');
-  return html`<table class="${look}"><thead><tr>${columns.map(({ head }, k) => html`<th scope="col" class="${of(k)}">${head}</th>`)}</tr></thead><tbody>${rows.map(({ cells, look: row }) =>
-    row === 'part'
-      ? html`<tr class="part"><th scope="rowgroup" colspan="${columns.length}">${cells}</th></tr>`
-      : html`<tr class="${row ?? ''}">${cells.map((cell, k) => (k === 0 ? html`<th scope="row">${cell}</th>` : html`<td class="${of(k)}">${cell}</td>`))}</tr>`,
+  return html`<table class="${look}"><thead><tr>${columns.map(({ head }, k) => html`<th scope="col" class="${of(k)}">${head}</th>`)}</tr></thead><tbody>${rows.map(
+    ({ cells, look: row }) =>
+      row === 'part'
+        ? html`<tr class="part"><th scope="rowgroup" colspan="${columns.length}">${cells}</th></tr>`
+        : html`<tr class="${row ?? ''}">${cells.map((cell, k) => (k === 0 ? html`<th scope="row">${cell}</th>` : html`<td class="${of(k)}">${cell}</td>`))}</tr>`,
   )}</tbody></table>`;
 }

@@ -1,13 +1,14 @@
 /** What is to be built, in words and to scale. */
-import { sceneAt } from '../scene.ts';
-import { sectionDrawing } from '../section.ts';
+
 import { toMarkup } from '../drawing.ts';
 import { show } from '../reading.ts';
+import { sceneAt } from '../scene.ts';
+import { sectionDrawing } from '../section.ts';
 import { type Html, html, made } from './html.ts';
 import type { Report } from './report.ts';
 
 /** Drawn wider than it is printed, so that its letters stay apart. */
-const SECTION_WIDTH = 700;
+const SECTION_WIDTH = 780;
 
 const m = (value: number) => `${Number(value.toFixed(2))} m`;
 
@@ -22,9 +23,16 @@ export function proposalSection(report: Report): Html {
       `The bed starts ${m(scenario.bed.startDepthM)} deep and is expected to stand ${show(values.packDepthM, 'm', report.reading).text} at the end of the winter.`,
     );
   if (placement.slatsShare > 0)
-    facts.push(`${show(values.slatsUsedM2, 'm²', report.reading).text} of slats over ${slats.store === 'underSlats' ? `a tank ${m(slats.tankDepthM)} deep` : 'a channel to an outside store'}; ${show(values.slurryM3, 'm³', report.reading).text} of slurry a winter.`);
-  if (placement.pastureShare > 0) facts.push(`${show(paddock.areaHa, 'ha', report.reading).text} of pasture for the winter, moved ${String(paddock.moved)}.`);
-  facts.push(`The works are counted over ${scenario.finance.lifeYears} years; what wears out sooner is bought again.`);
+    facts.push(
+      `${show(values.slatsUsedM2, 'm²', report.reading).text} of slats over ${slats.store === 'underSlats' ? `a tank ${m(slats.tankDepthM)} deep` : 'a channel to an outside store'}; ${show(values.slurryM3, 'm³', report.reading).text} of slurry a winter.`,
+    );
+  if (placement.pastureShare > 0)
+    facts.push(
+      `${show(paddock.areaHa, 'ha', report.reading).text} of pasture for the winter, moved ${String(paddock.moved)}.`,
+    );
+  facts.push(
+    `The works are counted over ${scenario.finance.lifeYears} years; what wears out sooner is bought again.`,
+  );
   return html`<section><h2>The proposal: ${result.name}</h2>
     <p>${facts.join(' ')}</p>
     ${placement.bedShare > 0 ? section(report) : ''}
@@ -36,7 +44,10 @@ export function proposalSection(report: Report): Html {
 function section({ proposal: { result }, run }: Report): Html {
   const { scenario, values, tracks, bands } = result;
   const week = Math.max(0, Math.ceil((values.winterDays ?? 7) / 7) - 1);
-  const scene = sceneAt({ scenario, values, tracks, coefficients: run.tables.coefficients, ...(bands ? { bands } : {}) }, week);
+  const scene = sceneAt(
+    { scenario, values, tracks, coefficients: run.tables.coefficients, ...(bands ? { bands } : {}) },
+    week,
+  );
   if (typeof scene === 'string') return html`<p class="gap">${scene}</p>`;
   return html`<figure class="section">${made(toMarkup(sectionDrawing(scene, SECTION_WIDTH, 'paper-section'), 'The shed cut across at the end of the winter'))}
     <figcaption>The shed cut across at the end of the winter, to scale. It is a drawing to talk over, not to build from.</figcaption></figure>`;

@@ -44,7 +44,12 @@ export interface ReportParts {
 }
 
 /** Gathers the report of the scenario at `index`, running the stresses and the swings. */
-export function reportOf(notebook: PaperNotebook, run: Run, index: number, parts: Omit<ReportParts, 'stress' | 'swings'>): Report {
+export function reportOf(
+  notebook: PaperNotebook,
+  run: Run,
+  index: number,
+  parts: Omit<ReportParts, 'stress' | 'swings'>,
+): Report {
   const proposal = moneyCase(run, index);
   return reportFrom(notebook, run, proposal, {
     ...parts,
@@ -54,7 +59,12 @@ export function reportOf(notebook: PaperNotebook, run: Run, index: number, parts
 }
 
 /** The same from stresses and swings already run, as a page has them from its worker. */
-export function reportFrom(notebook: PaperNotebook, run: Run, proposal: MoneyCase, parts: ReportParts): Report {
+export function reportFrom(
+  notebook: PaperNotebook,
+  run: Run,
+  proposal: MoneyCase,
+  parts: ReportParts,
+): Report {
   const { draws, results = run.results } = parts;
   let bands: ReadonlyMap<string, CashBand> | undefined;
   return {
@@ -62,7 +72,12 @@ export function reportFrom(notebook: PaperNotebook, run: Run, proposal: MoneyCas
     notebook,
     run,
     results,
-    reading: { currency: run.currency, year: run.year, system: notebook.units, order: results.map(({ name }) => name) },
+    reading: {
+      currency: run.currency,
+      year: run.year,
+      system: notebook.units,
+      order: results.map(({ name }) => name),
+    },
     proposal: { ...proposal, result: results[proposal.index] },
     bands() {
       bands ??= draws ? cashBandsOf(draws, run) : new Map();
@@ -73,4 +88,9 @@ export function reportFrom(notebook: PaperNotebook, run: Run, proposal: MoneyCas
 
 /** A printed day: "10 November 2025". */
 export const dayText = (iso: string) =>
-  new Date(iso).toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
+  new Date(iso).toLocaleDateString('en-GB', {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+    timeZone: 'UTC',
+  });

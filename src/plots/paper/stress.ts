@@ -9,12 +9,15 @@ import type { Report } from './report.ts';
 export function stressSection({ stress, proposal: { result, finance }, swings, reading }: Report): Html {
   const rows = stress.map((row) => {
     const outcome = row.outcomes.find(({ name }) => name === result.name);
-    const round = (value: number | null | undefined) => (value == null ? '–' : whole(Number(value.toPrecision(3))));
+    const round = (value: number | null | undefined) =>
+      value == null ? '–' : whole(Number(value.toPrecision(3)));
     return {
       cells: [
         capital(row.label),
         levelText(row),
-        outcome?.netCostChange == null ? '–' : `${outcome.netCostChange > 0 ? '+' : ''}${round(outcome.netCostChange)}`,
+        outcome?.netCostChange == null
+          ? '–'
+          : `${outcome.netCostChange > 0 ? '+' : ''}${round(outcome.netCostChange)}`,
         round(outcome?.gain ?? outcome?.netPresentValue),
         outcome?.debtServiceCover == null ? '–' : outcome.debtServiceCover.toFixed(2),
         outcome?.words ?? '',

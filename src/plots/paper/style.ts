@@ -14,6 +14,8 @@ export function paperStyle(paper: Paper, title: string): string {
 * { box-sizing: border-box; }
 html { font: 9.4pt/1.38 system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", "Liberation Sans", sans-serif; font-variant-numeric: tabular-nums; color: ${INK}; background: #fff; }
 body { margin: 0 auto; max-width: 180mm; }
+/* Letter is shorter: the same pages are set a little smaller. */
+@media print { body { max-width: none; zoom: ${paper === 'a4' ? 1 : 0.95}; } }
 @media screen { body { padding: 1.5rem 1rem 3rem; } table { display: block; overflow-x: auto; } }
 h1 { font-size: 18pt; line-height: 1.15; margin: 0 0 1mm; }
 h2 { font-size: 13pt; line-height: 1.2; margin: 6mm 0 1.5mm; break-after: avoid; }

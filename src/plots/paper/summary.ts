@@ -50,26 +50,37 @@ const sentence = (text: string) => (/[.!?]$/.test(text.trim()) ? text.trim() : `
 function build({ proposal: { result, bill }, reading }: Report): string {
   const { capitalCost, capitalCash, capitalNonCash } = result.values;
   const gaps = bill.filter(({ noPrice }) => noPrice).map(({ label }) => label);
-  if (capitalCost === null) return `No sum can be given: no price given for ${inWords(gaps.length > 0 ? gaps : ['a line of the bill'])}.`;
+  if (capitalCost === null)
+    return `No sum can be given: no price given for ${inWords(gaps.length > 0 ? gaps : ['a line of the bill'])}.`;
   const likely = span(result.bands?.p10.capitalCost, result.bands?.p90.capitalCost, 'money', reading);
-  const own = capitalNonCash ? `, of it ${sum(capitalCash, reading)} in cash and ${sum(capitalNonCash, reading)} in own timber and hours` : ', all of it in cash';
+  const own = capitalNonCash
+    ? `, of it ${sum(capitalCash, reading)} in cash and ${sum(capitalNonCash, reading)} in own timber and hours`
+    : ', all of it in cash';
   return `${sum(capitalCost, reading)}${own}${likely === '' ? '' : `; likely ${likely}`}. ${guessed(bill)}`;
 }
 
 /** How many prices nobody has stood by yet. */
 export function guessed(bill: Report['proposal']['bill']): string {
   const open = bill.filter(({ basis }) => basis === 'invented').length;
-  return open === 0 ? 'No price in the bill is a guess.' : `${open} of the ${bill.length} prices in the bill are the makers’ own guess until they are quoted.`;
+  return open === 0
+    ? 'No price in the bill is a guess.'
+    : `${open} of the ${bill.length} prices in the bill are the makers’ own guess until they are quoted.`;
 }
 
 function paidBy({ proposal: { result }, reading }: Report): string {
   const { finance } = result.scenario;
   const { grantUsed, fundingGap, ownMoneyNeeded } = result.values;
   const parts = [
-    ...finance.loans.map(({ name, amount, rate, years, graceYears, kind }) => `${name}, ${sum(amount, reading)} at ${percent(rate)} over ${years} years${kind === 'straightLine' ? ' in equal parts of principal' : ''}${graceYears > 0 ? `, the first ${graceYears === 1 ? 'year' : `${graceYears} years`} interest only` : ''}`),
+    ...finance.loans.map(
+      ({ name, amount, rate, years, graceYears, kind }) =>
+        `${name}, ${sum(amount, reading)} at ${percent(rate)} over ${years} years${kind === 'straightLine' ? ' in equal parts of principal' : ''}${graceYears > 0 ? `, the first ${graceYears === 1 ? 'year' : `${graceYears} years`} interest only` : ''}`,
+    ),
     ...((grantUsed ?? 0) > 0 ? [`a grant of ${sum(grantUsed, reading)}`] : []),
   ];
-  const own = finance.ownMoney === undefined ? `own money for the rest, ${sum(ownMoneyNeeded, reading)}` : `own money, ${sum(finance.ownMoney, reading)}`;
+  const own =
+    finance.ownMoney === undefined
+      ? `own money for the rest, ${sum(ownMoneyNeeded, reading)}`
+      : `own money, ${sum(finance.ownMoney, reading)}`;
   const gap = (fundingGap ?? 0) > 0 ? ` ${sum(fundingGap, reading)} is still to be found.` : '';
   return `${cap(inWords([...parts, own]))}.${gap}`;
 }
@@ -93,7 +104,10 @@ function yearly(report: Report): string {
   const other = baseline === undefined ? undefined : results[baseline];
   if (!other || typeof other.values.netCost !== 'number') return `${said}.`;
   const more = netCost - other.values.netCost;
-  const paired = draws?.results.netCost && baseline !== undefined ? pairedDifference(draws, 'netCost', report.proposal.index, baseline) : null;
+  const paired =
+    draws?.results.netCost && baseline !== undefined
+      ? pairedDifference(draws, 'netCost', report.proposal.index, baseline)
+      : null;
   const share = paired ? ` Its cost is the lower in ${hundredths(paired.shareSmaller)} of 100 draws.` : '';
   return `${said}. “${other.name}” leaves ${about(other.values.netCost, reading)}, ${about(Math.abs(more), reading)} ${more > 0 ? 'less' : 'more'}.${share}`;
 }
@@ -102,7 +116,9 @@ function earns({ proposal: { result, finance }, reading }: Report): string {
   const { difference } = finance;
   if (!difference) {
     const { value, why } = finance.netPresentValue;
-    return value === null ? `No present value can be given: ${why}.` : `Seen alone over ${result.scenario.finance.lifeYears} years, ${about(value, reading)} in today’s money; ${finance.differenceWhy}.`;
+    return value === null
+      ? `No present value can be given: ${why}.`
+      : `Seen alone over ${result.scenario.finance.lifeYears} years, ${about(value, reading)} in today’s money; ${finance.differenceWhy}.`;
   }
   const npv = difference.netPresentValue;
   if (npv.value === null) return `No present value can be given: ${npv.why}.`;
@@ -130,8 +146,13 @@ function badTime({ proposal: { result, finance }, stress, reading }: Report): st
   });
   if (rows.length === 0) return 'The stresses could not be run: a price or a term is missing.';
   const worst = [...rows].sort((a, b) => (b.outcome.netCostChange ?? 0) - (a.outcome.netCostChange ?? 0))[0];
-  const thin = rows.filter(({ outcome }) => outcome.debtServiceCover !== null).sort((a, b) => (a.outcome.debtServiceCover ?? 0) - (b.outcome.debtServiceCover ?? 0))[0];
-  const cover = thin && finance.debtServiceCover.value !== null ? ` Cover is thinnest, ${thin.outcome.debtServiceCover?.toFixed(2)}, with ${thin.row.label} by ${levelText(thin.row)}.` : '';
+  const thin = rows
+    .filter(({ outcome }) => outcome.debtServiceCover !== null)
+    .sort((a, b) => (a.outcome.debtServiceCover ?? 0) - (b.outcome.debtServiceCover ?? 0))[0];
+  const cover =
+    thin && finance.debtServiceCover.value !== null
+      ? ` Cover is thinnest, ${thin.outcome.debtServiceCover?.toFixed(2)}, with ${thin.row.label} by ${levelText(thin.row)}.`
+      : '';
   return `${cap(worst.row.label)} by ${levelText(worst.row)} costs most: ${about(worst.outcome.netCostChange, reading)} more a year.${cover} ${cap(worst.outcome.words.replace(/^stays/, 'it stays'))}.`;
 }
 
@@ -144,6 +165,9 @@ function besides({ proposal: { result, baseline }, results, reading }: Report): 
   };
   const stops = result.checks.filter(({ status }) => status === 'stop').length;
   const looks = result.checks.filter(({ status, theme }) => status === 'look' && theme !== 'caution').length;
-  const compost = typeof result.values.compostTonnes === 'number' ? ` ${show(result.values.compostTonnes, 't', reading).text} of compost a year.` : '';
+  const compost =
+    typeof result.values.compostTonnes === 'number'
+      ? ` ${show(result.values.compostTonnes, 't', reading).text} of compost a year.`
+      : '';
   return `Nitrogen kept ${pair('nitrogenKeptKg', 'kg')}; hours a winter ${pair('labourHours', 'h')}.${compost} Of the limits checked, ${stops === 0 ? 'none is broken' : `${stops} ${stops === 1 ? 'is' : 'are'} broken`} and ${looks} need a look.`;
 }

@@ -8,7 +8,12 @@ import { type Html, html, tableOf } from './html.ts';
 import type { Report } from './report.ts';
 
 /** Rows of the comparison: result, words, unit; agreed sums are whole. */
-const ROWS: readonly { readonly name: string; readonly label: string; readonly unit: string; readonly exact?: true }[] = [
+const ROWS: readonly {
+  readonly name: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly exact?: true;
+}[] = [
   { name: 'capitalCost', label: 'To build', unit: 'money' },
   { name: 'annualCost', label: 'Cost a year', unit: 'money' },
   { name: 'nutrientValue', label: 'Worth of nutrients kept', unit: 'money' },
@@ -26,20 +31,63 @@ export function systemsSection({ results, run, reading }: Report): Html {
     const { values, bands } = results[k];
     const value = values[name];
     if (typeof value !== 'number' || (name === 'loanPayment' && value === 0)) return '–';
-    const shown = exact ? whole(value) : unit === 'money' ? show(value, 'money', reading).number.replace(/^[A-Z]{3} /, '') : show(value, unit, reading).text;
-    const likely = exact ? '' : span(bands?.p10[name], bands?.p90[name], unit === 'money' ? 'money' : unit, reading).replace(/ [^\d\s]+$/, '');
+    const shown = exact
+      ? whole(value)
+      : unit === 'money'
+        ? show(value, 'money', reading).number.replace(/^[A-Z]{3} /, '')
+        : show(value, unit, reading).text;
+    const likely = exact
+      ? ''
+      : span(bands?.p10[name], bands?.p90[name], unit === 'money' ? 'money' : unit, reading).replace(
+          / [^\d\s]+$/,
+          '',
+        );
     return html`${shown}${likely === '' ? '' : html`<br><small>${likely}</small>`}`;
   };
   const finance = results.map(({ finance: of }) => of);
   const rows = [
     { cells: ['System', ...results.map(({ system }) => SYSTEMS[system].label)] },
-    ...ROWS.map(({ name, label, unit, exact }) => ({ cells: [label, ...results.map((_, k) => cell(k, name, unit, exact))] })),
+    ...ROWS.map(({ name, label, unit, exact }) => ({
+      cells: [label, ...results.map((_, k) => cell(k, name, unit, exact))],
+    })),
     {
-      cells: ['Present value against the baseline', ...finance.map(({ difference }) => (difference?.netPresentValue.value == null ? '–' : whole(round3(difference.netPresentValue.value))))],
+      cells: [
+        'Present value against the baseline',
+        ...finance.map(({ difference }) =>
+          difference?.netPresentValue.value == null ? '–' : whole(round3(difference.netPresentValue.value)),
+        ),
+      ],
     },
-    { cells: ['Rate of return', ...finance.map(({ difference }) => (difference?.internalRateOfReturn.rate == null ? (difference ? 'none' : '–') : percent(Number(difference.internalRateOfReturn.rate.toFixed(3)))))] },
-    { cells: ['Payback, years', ...finance.map(({ difference }) => (difference ? (difference.paybackYears.value === null ? `not in ${difference.flows.length - 1}` : difference.paybackYears.value.toFixed(1)) : '–'))] },
-    { cells: ['Debt service cover', ...finance.map(({ debtServiceCover: { value } }) => (value === null ? '–' : value.toFixed(2)))] },
+    {
+      cells: [
+        'Rate of return',
+        ...finance.map(({ difference }) =>
+          difference?.internalRateOfReturn.rate == null
+            ? difference
+              ? 'none'
+              : '–'
+            : percent(Number(difference.internalRateOfReturn.rate.toFixed(3))),
+        ),
+      ],
+    },
+    {
+      cells: [
+        'Payback, years',
+        ...finance.map(({ difference }) =>
+          difference
+            ? difference.paybackYears.value === null
+              ? `not in ${difference.flows.length - 1}`
+              : difference.paybackYears.value.toFixed(1)
+            : '–',
+        ),
+      ],
+    },
+    {
+      cells: [
+        'Debt service cover',
+        ...finance.map(({ debtServiceCover: { value } }) => (value === null ? '–' : value.toFixed(2))),
+      ],
+    },
   ];
   const bases = [...new Set(finance.flatMap(({ difference }) => (difference ? [difference.baseline] : [])))];
   return html`<section><h2>The systems compared</h2>

@@ -1,8 +1,8 @@
 /** The tables behind the paper, numbers as numbers, for a spreadsheet or a file. */
 import { COST_LINES } from '../costStack.ts';
 import { labelOf } from '../reading.ts';
+import { ownNumbers, rowsUsed } from './assumptions.ts';
 import { priceSource } from './bill.ts';
-import { rowsUsed, ownNumbers } from './assumptions.ts';
 import type { Report } from './report.ts';
 
 export type Cell = string | number | null;
@@ -21,10 +21,36 @@ export function caseTables(report: Report): CaseTable[] {
 
 function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTable {
   const { values } = result;
-  const total = (label: string, amount: number | null): Cell[] => [label, null, '', null, null, null, amount, run.currency, run.year, '', '', ''];
+  const total = (label: string, amount: number | null): Cell[] => [
+    label,
+    null,
+    '',
+    null,
+    null,
+    null,
+    amount,
+    run.currency,
+    run.year,
+    '',
+    '',
+    '',
+  ];
   return {
     name: 'bill',
-    head: ['line', 'quantity', 'unit', 'unit price', 'unit price low', 'unit price high', 'amount', 'currency', 'year', 'cash or own', 'price from', 'source'],
+    head: [
+      'line',
+      'quantity',
+      'unit',
+      'unit price',
+      'unit price low',
+      'unit price high',
+      'amount',
+      'currency',
+      'year',
+      'cash or own',
+      'price from',
+      'source',
+    ],
     rows: [
       ...lines.map((line): Cell[] => [
         line.label,
@@ -47,19 +73,39 @@ function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTa
   };
 }
 
-const AFTER = ['annualCost', 'nutrientValue', 'netCost', 'annualCostPerHead', 'netCostPerHead', 'netCostPerHeadDay', 'costPerNitrogenKeptKg', 'operatingCost', 'operatingCashCost'] as const;
+const AFTER = [
+  'annualCost',
+  'nutrientValue',
+  'netCost',
+  'annualCostPerHead',
+  'netCostPerHead',
+  'netCostPerHeadDay',
+  'costPerNitrogenKeptKg',
+  'operatingCost',
+  'operatingCashCost',
+] as const;
 
 function costs({ run, results }: Report): CaseTable {
   const ranged = results.some(({ bands }) => bands);
   return {
     name: 'costs',
-    head: ['quantity', 'label', 'currency', 'year', ...results.flatMap(({ name }) => (ranged ? [name, `${name} p10`, `${name} p90`] : [name]))],
+    head: [
+      'quantity',
+      'label',
+      'currency',
+      'year',
+      ...results.flatMap(({ name }) => (ranged ? [name, `${name} p10`, `${name} p90`] : [name])),
+    ],
     rows: [...COST_LINES, ...AFTER].map((name) => [
       name,
       labelOf(name),
       run.currency,
       run.year,
-      ...results.flatMap(({ values, bands }) => (ranged ? [values[name] ?? null, bands?.p10[name] ?? null, bands?.p90[name] ?? null] : [values[name] ?? null])),
+      ...results.flatMap(({ values, bands }) =>
+        ranged
+          ? [values[name] ?? null, bands?.p10[name] ?? null, bands?.p90[name] ?? null]
+          : [values[name] ?? null],
+      ),
     ]),
   };
 }
@@ -81,20 +127,62 @@ function cashFlow({ run, results, bands: of }: Report): CaseTable {
 function stress({ run, stress: rows }: Report): CaseTable {
   return {
     name: 'stress',
-    head: ['stress', 'level', 'unit', 'scenario', 'currency', 'net cost', 'change in net cost', 'present value', 'against baseline', 'debt service cover', 'break-even level', 'in words'],
+    head: [
+      'stress',
+      'level',
+      'unit',
+      'scenario',
+      'currency',
+      'net cost',
+      'change in net cost',
+      'present value',
+      'against baseline',
+      'debt service cover',
+      'break-even level',
+      'in words',
+    ],
     rows: rows.flatMap((row) =>
-      row.outcomes.map((o): Cell[] => [row.label, row.level, row.unit === '%' ? 'fraction' : 'fraction, added', o.name, run.currency, o.netCost, o.netCostChange, o.netPresentValue, o.gain, o.debtServiceCover, o.breakEven, o.words]),
+      row.outcomes.map((o): Cell[] => [
+        row.label,
+        row.level,
+        row.unit === '%' ? 'fraction' : 'fraction, added',
+        o.name,
+        run.currency,
+        o.netCost,
+        o.netCostChange,
+        o.netPresentValue,
+        o.gain,
+        o.debtServiceCover,
+        o.breakEven,
+        o.words,
+      ]),
     ),
   };
 }
 
 function assumptions({ run, proposal: { index } }: Report): CaseTable {
   const own = new Set(ownNumbers(run, index).map(({ column }) => column));
-  const inputs = [...run.bound[index].bindings.values()].filter(({ origin, value }) => origin === 'input' && Number.isFinite(value));
+  const inputs = [...run.bound[index].bindings.values()].filter(
+    ({ origin, value }) => origin === 'input' && Number.isFinite(value),
+  );
   const finite = (value: number) => (Number.isFinite(value) ? value : null);
   return {
     name: 'assumptions',
-    head: ['id', 'what', 'value', 'low', 'high', 'unit', 'from', 'basis', 'source', 'where', 'because', 'price currency', 'price year'],
+    head: [
+      'id',
+      'what',
+      'value',
+      'low',
+      'high',
+      'unit',
+      'from',
+      'basis',
+      'source',
+      'where',
+      'because',
+      'price currency',
+      'price year',
+    ],
     rows: [...inputs, ...rowsUsed(run, index)].map((b): Cell[] => [
       b.id,
       b.label,
