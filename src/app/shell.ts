@@ -35,11 +35,18 @@ export class WkShell extends LitElement {
     notice: { state: true },
     problems: { state: true },
     kept: { state: true },
+    loading: { state: true },
   };
 
   static override styles = css`
     :host {
       display: block;
+    }
+    .wait {
+      max-width: 76rem;
+      margin: 2rem auto;
+      padding: 0 1rem;
+      color: var(--quiet);
     }
     .beside {
       display: grid;
@@ -78,6 +85,8 @@ export class WkShell extends LitElement {
   declare notice: string;
   declare problems: readonly Problem[];
   declare kept: readonly HomeEntry[];
+  /** A notebook is on its way. */
+  declare loading: boolean;
 
   #shelf: Shelf = memoryShelf();
   #save: Autosave | undefined;
@@ -96,6 +105,7 @@ export class WkShell extends LitElement {
     this.notice = '';
     this.problems = [];
     this.kept = [];
+    this.loading = false;
     watch(this, () => {
       const open = this.open;
       if (!open) return;
@@ -199,12 +209,14 @@ export class WkShell extends LitElement {
     notice = '',
   ): Promise<void> {
     const mine = ++this.#version;
+    this.loading = true;
     this.#loading ??= import('./notebookPage.ts').then(({ openNotebook, startEngine }) => ({
       openNotebook,
       started: startEngine(),
     }));
     const { openNotebook, started } = await this.#loading;
     if (mine !== this.#version) return;
+    this.loading = false;
     this.problems = started.problems;
     this.notice =
       notice === '' && started.problems.length > 0
@@ -249,6 +261,7 @@ export class WkShell extends LitElement {
   }
 
   #leave(): void {
+    this.loading = false;
     this.#commitTyping();
     this.#stopWatching?.();
     this.#save?.stop();
@@ -353,7 +366,9 @@ export class WkShell extends LitElement {
               }
               <wk-page .open=${open} .system=${this.system}></wk-page>
             </div>`
-          : html`<wk-home
+          : this.loading
+            ? html`<p class="wait" role="status">Opening the notebook …</p>`
+            : html`<wk-home
               .examples=${EXAMPLES.map(({ name, title, note }) => ({ href: exampleHref(name), title, note }))}
               .kept=${this.kept}
               .problems=${this.problems}

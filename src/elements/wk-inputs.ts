@@ -54,7 +54,7 @@ export class WkInputs extends LitElement {
         text-overflow: ellipsis;
       }
       .typed {
-        width: 3.6rem;
+        width: 3.1rem;
         text-align: right;
         border: 0;
         border-bottom: 1px solid var(--quiet);

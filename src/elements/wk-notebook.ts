@@ -108,6 +108,8 @@ export class WkNotebook extends LitElement {
       }
       .cell {
         margin: 1.6rem 0 2rem;
+        /* What changes in one cell lays out only that cell. */
+        contain: layout style;
       }
       pre {
         overflow-x: auto;
@@ -127,6 +129,7 @@ export class WkNotebook extends LitElement {
         }
         .cell {
           margin: 0.8rem 0;
+          contain: none;
         }
       }
     `,

@@ -17,6 +17,9 @@ import './wk-problems.ts';
 import './wk-sources.ts';
 import { WkTrace } from './wk-trace.ts';
 
+/** Made once: making one costs more than a whole card. */
+const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', timeZone: 'UTC' });
+
 /** An open notebook: the strip of inputs, the three answers, then the notebook itself. */
 export class WkPage extends LitElement {
   static override properties = {
@@ -147,11 +150,7 @@ export class WkPage extends LitElement {
     const values = this.open?.results.value[0]?.values;
     if (!notebook || !values) return '';
     const { place, winter } = notebook.farm;
-    const day = new Date(winter.start).toLocaleDateString('en-GB', {
-      day: 'numeric',
-      month: 'long',
-      timeZone: 'UTC',
-    });
+    const day = DAY.format(new Date(winter.start));
     return [
       `${place.name}${notebook.invented && !/invented/.test(place.name) ? ', an invented farm' : ''}`,
       `${show(values.headCount, 'head', reading).text}`,
@@ -181,6 +180,7 @@ export class WkPage extends LitElement {
         <div class="column">
         ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
         <wk-problems .problems=${open.problems.value}></wk-problems>
+        ${results.length === 0 && open.problems.value.length === 0 ? html`<p class="about" role="status">Working out the figures …</p>` : nothing}
         </div>
       ${
         results.length === 0

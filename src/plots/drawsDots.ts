@@ -1,6 +1,6 @@
 /** How sure a result is: twenty equally likely values for each scenario, and how often each is best. */
 
-import { axisX, dot, plot, ruleX, ruleY, text } from '@observablehq/plot';
+import { axisX, dot, plot, ruleY, text } from '@observablehq/plot';
 import { quantileSorted } from 'd3-array';
 import type { Draws } from '../explore/draws.ts';
 import { betterOf } from '../explore/measures.ts';
@@ -164,7 +164,7 @@ function drawDots(
     stackDots(s.likely, 2 * DOT_PX * perPx).map((d) => ({ ...d, scenario: s.scenario })),
   );
   const stack = Math.max(...placed.map((p) => p.up)) + 1;
-  const band = 30 + Math.max(3, stack) * 2 * DOT_PX;
+  const band = 42 + Math.max(2, stack) * 2 * DOT_PX;
   // y counts pixels down from the top of the drawing.
   const base = (scenario: number) => (spreads.findIndex((s) => s.scenario === scenario) + 1) * band - 12;
   const height = spreads.length * band;
@@ -216,7 +216,6 @@ function drawDots(
         fontWeight: 600,
         fill: { value: (s: Spread) => scenarioColour(s.scenario), scale: null },
       }),
-      domain[0] === 0 ? ruleX([0], { stroke: INK }) : [],
     ],
   });
 }

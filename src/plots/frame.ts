@@ -26,12 +26,20 @@ export function roundUp(max: number): number {
   return step * power;
 }
 
-/** Room for the half of a label that hangs over the end of an axis below a drawing. */
-export function overhang(label: string): number {
-  return 6 + Math.ceil(3.7 * label.length);
+/** About how wide a text of 13 px is in the widest of the usual system typefaces, CSS pixels. */
+export function textWidth(text: string): number {
+  let width = 0;
+  for (const letter of text)
+    width += /[mMW%]/.test(letter) ? 12.7 : /[\s.,/]/.test(letter) ? 4.3 : /[a-z]/.test(letter) ? 7.7 : 8.9;
+  return width;
 }
 
-/** Room for the longest of these labels left of a drawing, in CSS pixels. */
+/** Room for the half of a label that hangs over the end of an axis below a drawing. */
+export function overhang(label: string): number {
+  return 4 + Math.ceil(textWidth(label) / 2);
+}
+
+/** Room for the longest of these labels left of a drawing. */
 export function leftMargin(labels: readonly string[]): number {
-  return 12 + Math.ceil(7.4 * Math.max(0, ...labels.map((label) => label.length)));
+  return 8 + Math.ceil(Math.max(0, ...labels.map(textWidth)));
 }

@@ -2,6 +2,7 @@
 import { barX, plot, ruleX, text } from '@observablehq/plot';
 import type { Advice, Ranked, Ranking } from '../explore/advice.ts';
 import { betterOf } from '../explore/measures.ts';
+import { formatRange } from '../units/format.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame } from './frame.ts';
 import { GREYS, INK } from './palette.ts';
@@ -94,8 +95,8 @@ export function rankingFigure(
 
 function drawRanking(ranked: readonly Ranked[], reading: Reading, width: number): Element {
   const most = Math.max(...ranked.map((r) => r.share));
-  const range = (r: Ranked) =>
-    `${show(r.low, r.unit, reading, 2).number} to ${show(r.high, r.unit, reading, 2).text}`;
+  const { system, currency } = reading;
+  const range = (r: Ranked) => formatRange(r.low, r.high, r.unit, { system, currency, digits: 2 });
   const label = (r: Ranked) => {
     const room = charactersIn(width) - range(r).length - 4;
     const words = capital(r.label);

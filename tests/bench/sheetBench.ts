@@ -1,1 +1,64 @@
-export function compareWithSheet(_: unknown): void {}
+/** The edit of one shared input, in the spreadsheet and in the whole pipeline, by turns. */
+import { table } from 'arquero';
+import type { Setting } from '../../src/explore/rows.ts';
+import { runPipeline } from '../../src/model/pipeline.ts';
+import { weatherStage } from '../../src/model/stages/weather.ts';
+import { CHIEF } from './chief.ts';
+import { byTurns, sumOf } from './measure.ts';
+import { type Columns, drawnColumns } from './rows.ts';
+import { buildSheet, SHARED } from './sheet.ts';
+
+/** Drawn rows that stand in one weather and soil, so that the sheet needs one water balance only. */
+export function oneWeather(setting: Setting, draws: number): Columns {
+  const columns = drawnColumns(setting, draws, 1);
+  for (const name of weatherStage.reads) columns[name].fill(columns[name][0]);
+  return columns;
+}
+
+export interface EditTimes {
+  readonly edit: string;
+  readonly sheetMs: number;
+  readonly pipelineMs: number;
+}
+
+/** Times of one edit each of the shared inputs; `cells` is how many formulas the sheet holds. */
+export function timeEdits(
+  setting: Setting,
+  draws: number,
+  rounds: number,
+): { cells: number; edits: EditTimes[] } {
+  const rows = draws * setting.bound.length;
+  const columns = oneWeather(setting, draws);
+  const sheet = buildSheet(columns, rows, setting.weather[0]);
+  const input = table(columns);
+  const edits = SHARED.map((edit) => {
+    const usual = columns[edit][0];
+    let [inSheet, inColumn] = [0, 0];
+    const [cells, pipeline] = byTurns(
+      [
+        {
+          name: 'sheet',
+          run: () => {
+            sheet.set(edit, usual * (1 + (++inSheet % 50) / 100));
+            return sheet.read('costOfHours', rows - 1);
+          },
+        },
+        {
+          name: 'pipeline',
+          run: () => {
+            columns[edit].fill(usual * (1 + (++inColumn % 50) / 100));
+            const made = runPipeline(input, { weather: setting.weather, keep: CHIEF }).table;
+            return sumOf(
+              Object.fromEntries(CHIEF.map((n) => [n, made.column(n) as unknown as Float64Array])),
+            );
+          },
+        },
+      ],
+      rounds,
+    );
+    columns[edit].fill(usual);
+    sheet.set(edit, usual);
+    return { edit, sheetMs: cells.workMs, pipelineMs: pipeline.workMs };
+  });
+  return { cells: sheet.cells, edits };
+}

@@ -30,10 +30,9 @@ describe('reading', () => {
       ]),
     );
     expect(Math.max(...notebooks.map((n) => n.scenarios.length))).toBeGreaterThan(3);
-    for (const { scenarios } of notebooks)
-      expect(new Set(scenarios.map((s) => s.system))).toEqual(
-        new Set(['outwintered', 'slatted', 'deep-bedded']),
-      );
+    // The letter about chips compares two beds with the paddock; the others show every system.
+    const systems = notebooks.map(({ scenarios }) => new Set(scenarios.map((s) => s.system)).size);
+    expect(systems.sort()).toEqual([2, 3, 3, 3]);
   });
 
   it('types no figure into the prose of a shipped notebook that the model computes', () => {

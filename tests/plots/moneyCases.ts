@@ -57,5 +57,5 @@ export const OUTSIDE: Values = {
 }; // biome-ignore format: one list of amounts
 export const BED: Values = {
   ...OUTSIDE, capitalCost: 8000, operatingCost: 9000, operatingCashCost: 7500, capitalCharge: 642, repairsCost: 80, insuranceCost: 40, beddingCost: 1200,
-  feedCost: 5400, feedWasteCost: 300, labourCost: 1480, grassLostCost: null, reseedCost: null, annualCost: 9642, nutrientValue: 900, netCost: 8742, loanPayment: 518,
+  feedCost: 5400, feedWasteCost: 300, labourCost: 1380, grassLostCost: null, reseedCost: null, annualCost: 9642, nutrientValue: 900, netCost: 8742, loanPayment: 518,
 }; // biome-ignore format: one list of amounts

@@ -1,0 +1,389 @@
+/**
+ * Part of the model as a spreadsheet, for the bench: the daily water balance and its weeks (one weather for all
+ * rows), herd, intake, excretion, bedding, placement, slurry, the bed week by week, the ammonia of spreading and
+ * the cost of labour. Left out: paddock, heap, soil, value, bill, the other costs and finance. What the left-out
+ * parts would give is not in the sheet, so its time is a lower bound beside the whole pipeline.
+ */
+import { HyperFormula, type SimpleCellAddress } from 'hyperformula';
+import { WEEKS, winterDaysInWeek } from '../../src/model/stage.ts';
+import type { PreparedWeather } from '../../src/model/weather.ts';
+import type { Columns } from './rows.ts';
+
+/** Inputs that stand in one cell for all rows. */
+export const SHARED = ['rainFactor', 'herdFactor', 'labourPricePerHour'] as const;
+
+export interface Sheet {
+  readonly cells: number;
+  readonly set: (shared: (typeof SHARED)[number], value: number) => void;
+  readonly read: (name: string, row: number) => number;
+}
+
+type Cell = string | number;
+
+const letters = (column: number): string =>
+  (column >= 26 ? letters(Math.floor(column / 26) - 1) : '') + String.fromCharCode(65 + (column % 26));
+
+/** Columns of one sheet under names; `[name]` in a formula is this line, `<name>` the line above. */
+function grid(sheet: string) {
+  const at = new Map<string, number>();
+  const cell = (name: string, line: number) => {
+    const column = at.get(name);
+    if (column === undefined) throw new Error(`the sheet ${sheet} has no ${name}`);
+    return `${sheet}!$${letters(column)}$${line + 1}`;
+  };
+  const fill = (formula: string, line: number) =>
+    formula.replace(/\[(\w+)\]/g, (_, n) => cell(n, line)).replace(/<(\w+)>/g, (_, n) => cell(n, line - 1));
+  return { at, cell, fill };
+}
+
+/** The sum over the two groups, feeds or materials there are. */
+const both = (of: (item: number) => string) => `(${of(1)}+${of(2)})`;
+
+/** Builds the sheet from the rows' columns; two groups, feeds and materials, and weather columns alike in all rows. */
+export function buildSheet(columns: Columns, rows: number, weather: PreparedWeather): Sheet {
+  const value = (name: string, row: number) => columns[name]?.[row] || 0;
+  const shared: Cell[][] = SHARED.map((name) => [value(name, 0)]);
+  const share = (name: (typeof SHARED)[number]) => `shared!$A$${SHARED.indexOf(name) + 1}`;
+
+  // The water balance, a line a day; the line above the first holds the start.
+  const of = (name: string) => value(name, 0);
+  const capacity = of('fieldCapacityM3PerM3') * of('rootDepthMm');
+  const most = capacity - Math.min(capacity, of('wiltingPointM3PerM3') * of('rootDepthMm'));
+  const retention = (curve: string) => Math.max(0, 25_400 / of(curve) - 254);
+  const firstWeekC = weather.temperatureC.subarray(0, 7).reduce((sum, t) => sum + t, 0) / 7;
+  const days = grid('days');
+  const daily: Record<string, string> = {
+    fall: `[rain]*${share('rainFactor')}`,
+    flakes: `IF([warmth]<=${of('snowThresholdC')},[fall],0)`,
+    melt: `IF(AND([warmth]>${of('meltThresholdC')},<snow>+[flakes]>0),MIN(${of('meltFactorMmPerCDay')}*([warmth]-${of('meltThresholdC')}),<snow>+[flakes]),0)`,
+    snow: '<snow>+[flakes]-[melt]',
+    ground: `<ground>+${of('groundResponsePerDay')}*([warmth]-<ground>)`,
+    frozen: `IF([ground]<${of('frozenGroundBelowC')},1,0)`,
+    water: '[fall]-[flakes]+[melt]',
+    holds: `IF([frozen]=1,${retention('curveNumberFrozen')},${retention('curveNumber')})`,
+    away: 'IF([water]>0.2*[holds],([water]-0.2*[holds])^2/([water]+0.8*[holds]),0)',
+    demand: `${of('hargreavesFactor') * of('grassCropFactor')}*[term]*IF([snow]>0,${of('snowEvaporationFraction')},1)`,
+    use: `MIN(<soil>,[demand]*MIN(1,<soil>/${(1 - of('readilyAvailableFraction')) * most}))`,
+    over: `<soil>+[water]-[away]-[use]-${most}`,
+    drain: `IF([over]>0,${Math.min(1, of('drainageRatePerDay'))}*[over],0)`,
+    soil: `[over]+${most}-[drain]`,
+    wet: `IF(AND([frozen]=0,[over]>0,[over]>=${of('wetMarginMm')},[snow]<=${of('snowPoachingLimitMm')}),1,0)`,
+  };
+  for (const name of ['rain', 'warmth', 'term', ...Object.keys(daily)]) days.at.set(name, days.at.size);
+  const start: Record<string, number> = { ground: firstWeekC, soil: of('startSoilWaterFraction') * most };
+  const dayLines: Cell[][] = [[...days.at.keys()].map((name) => start[name] ?? 0)];
+  for (let d = 0; d < weather.days; d++)
+    dayLines.push([
+      weather.rainMm[d], weather.temperatureC[d], weather.hargreavesTermMm[d],
+      ...Object.values(daily).map((formula) => `=${days.fill(formula, d + 1)}`),
+    ]); // biome-ignore format: one list
+
+  const winterDays = of('winterDays');
+  const weeks = Math.ceil(winterDays / 7);
+  const overWinter = (name: string) =>
+    `SUM(${days.cell(name, 1)}:${days.cell(name, winterDays).split('!')[1]})`;
+  const week = grid('weeks');
+  for (const name of ['inWeek', 'warmth', 'drainage', 'runoff']) week.at.set(name, week.at.size);
+  const weekLines = Array.from({ length: WEEKS }, (_, w): Cell[] => {
+    const [first, last] = [7 * w + 1, Math.min(weather.days, 7 * w + 7)];
+    const range = (name: string) => `${days.cell(name, first)}:${days.cell(name, last).split('!')[1]}`;
+    return [
+      winterDaysInWeek(w, winterDays),
+      `=AVERAGE(${range('warmth')})`,
+      `=SUM(${range('drain')})`,
+      `=SUM(${range('away')})`,
+    ];
+  });
+  const ofWeeks = (name: string) => `${week.cell(name, 0)}:${week.cell(name, weeks - 1).split('!')[1]}`;
+
+  const line = grid('rows');
+  const made: Record<string, string> = {
+    ...herd(share('herdFactor')),
+    coldIntakeFactor: `1+SUMPRODUCT((${ofWeeks('warmth')}<[lowerCriticalTemperatureC])*([lowerCriticalTemperatureC]-${ofWeeks('warmth')})*${ofWeeks('inWeek')})/[winterDays]*[coldIntakePerC]`,
+    ...intakeAndExcretion(share('herdFactor')),
+    ...bedding(),
+    warmth: `SUMPRODUCT(EXP([ammoniaSlopePerC]*(${ofWeeks('warmth')}-[ammoniaReferenceC]))*${ofWeeks('inWeek')})/[winterDays]`,
+    ...placement(),
+    rainMm: overWinter('fall'),
+    wetDays: overWinter('wet'),
+    frozenDays: overWinter('frozen'),
+    drainageWinterMm: overWinter('drain'),
+    winterTemperatureC: overWinter('warmth').replace('SUM', 'AVERAGE'),
+    ...slurry(share('herdFactor')),
+  };
+  const reads = new Set<string>();
+  const last = { ...spreadAndLabour(share('labourPricePerHour')) };
+  for (const formula of [
+    ...Object.values(made),
+    ...Object.values(last),
+    ...Object.values(BED_START),
+    ...BED_READS.map((n) => `[${n}]`),
+  ])
+    for (const [, name] of formula.matchAll(/\[(\w+)\]/g)) reads.add(name);
+  const bedMade = Object.keys(BED_RESULTS);
+  const givenNames = [...reads].filter(
+    (n) => !(n in made) && !(n in last) && !(n in BED_START) && !bedMade.includes(n),
+  );
+  for (const name of [
+    ...givenNames,
+    ...Object.keys(made),
+    ...Object.keys(BED_START),
+    ...bedMade,
+    ...Object.keys(last),
+  ])
+    line.at.set(name, line.at.size);
+  const missing = givenNames.filter((name) => !columns[name]);
+  if (missing.length > 0) throw new Error(`no column for ${missing.join(', ')}`);
+
+  // The bed: a line a week, one bed under the other, with a line of its own for the start.
+  const bed = grid('bed');
+  for (const name of Object.keys(BED_WEEK)) bed.at.set(name, bed.at.size);
+  const bedLines: Cell[][] = [];
+  const rowLines: Cell[][] = [];
+  for (let row = 0; row < rows; row++) {
+    const here = (formula: string) => `=${line.fill(formula, row)}`;
+    const hasBed = value('bedShare', row) > 0;
+    if (hasBed) {
+      const first = bedLines.length;
+      bedLines.push(Object.entries(BED_WEEK).map(([, [start]]) => (start === '' ? 0 : here(start))));
+      for (let w = 0; w < weeks; w++)
+        bedLines.push(
+          Object.values(BED_WEEK).map(([, formula]) => {
+            const inBed = bed.fill(
+              formula.replace(/\{(\w+)\}/g, (_, n) => `#${n}#`).replaceAll('inWeek', week.cell('inWeek', w)),
+              first + w + 1,
+            );
+            return `=${inBed.replace(/#(\w+)#/g, (_, n) => line.cell(n, row))}`;
+          }),
+        );
+    }
+    const end = bedLines.length - 1;
+    rowLines.push([
+      ...givenNames.map((name) => value(name, row)),
+      ...Object.values(made).map(here),
+      ...Object.values(BED_START).map((formula) => (hasBed ? here(formula) : 0)),
+      ...Object.values(BED_RESULTS).map((formula) => (hasBed ? `=${bed.fill(formula, end)}` : 0)),
+      ...Object.values(last).map(here),
+    ]);
+  }
+  const engine = HyperFormula.buildFromSheets(
+    { shared, days: dayLines, weeks: weekLines, rows: rowLines, bed: bedLines },
+    { licenseKey: 'gpl-v3', useArrayArithmetic: true, precisionRounding: 14, maxRows: 100_000 },
+  );
+  const formulas = [dayLines, weekLines, rowLines, bedLines]
+    .flat(2)
+    .filter((c) => typeof c === 'string').length;
+  const rowSheet = engine.getSheetId('rows') as number;
+  const sharedSheet = engine.getSheetId('shared') as number;
+  const address = (sheet: number, col: number, row: number): SimpleCellAddress => ({ sheet, col, row });
+  return {
+    cells: formulas,
+    set: (name, next) => {
+      engine.setCellContents(address(sharedSheet, 0, SHARED.indexOf(name)), next);
+    },
+    read: (name, row) => {
+      const got = engine.getCellValue(address(rowSheet, line.at.get(name) ?? -1, row));
+      if (typeof got !== 'number') throw new Error(`${name} in row ${row}: ${JSON.stringify(got)}`);
+      return got;
+    },
+  };
+}
+
+function herd(factor: string): Record<string, string> {
+  const head = (g: number) => `[group${g}HeadCount]*${factor}`;
+  const gain = (g: number) => `[group${g}GainKgPerDay]*[winterDays]`;
+  return {
+    headCount: both(head),
+    liveWeightKg: both((g) => `${head(g)}*([group${g}WeightKg]+${gain(g)}/2)`),
+    livestockUnits: both((g) => `${head(g)}*[group${g}LivestockUnits]`),
+    gainKg: both((g) => `${head(g)}*${gain(g)}`),
+  };
+}
+
+function intakeAndExcretion(factor: string): Record<string, string> {
+  const head = (g: number) => `[group${g}HeadCount]*${factor}`;
+  const ofFeeds = (field: string) => both((f) => `[feed${f}Share]*[feed${f}${field}]`);
+  const left = (eaten: string, gain: string, milk: string, calf: string) =>
+    `${eaten}-MIN([gainKg]*${gain}+[milkOutKg]*${milk}+[grownCalves]*${calf},${eaten}*[retentionLimitFraction])`;
+  return {
+    protein: ofFeeds('CrudeProteinFraction'),
+    phosphorusOfDiet: ofFeeds('PhosphorusFraction'),
+    potassiumOfDiet: ofFeeds('PotassiumFraction'),
+    digestibility: ofFeeds('DigestibilityFraction'),
+    carbonOfDiet: ofFeeds('CarbonFraction'),
+    fresh: both((f) => `IF([feed${f}Share]>0,[feed${f}Share]/[feed${f}DryMatterFraction],0)`),
+    perDay: both((g) => `${head(g)}*([group${g}IntakeFraction]*([group${g}WeightKg]+[group${g}GainKgPerDay]*[winterDays]/2)+[intakePerMilkKg]*[group${g}MilkKgPerDay])`),
+    dryMatterEatenKg: '[perDay]*[winterDays]*[coldIntakeFactor]',
+    dryMatterOfferedKg: '[dryMatterEatenKg]/(1-MIN([feedWasteFraction],0.99))',
+    dryMatterWastedKg: '[dryMatterOfferedKg]-[dryMatterEatenKg]',
+    feedTonnes: '[dryMatterOfferedKg]*[fresh]/1000',
+    nitrogenEatenKg: '[dryMatterEatenKg]*[protein]/6.25',
+    phosphorusEatenKg: '[dryMatterEatenKg]*[phosphorusOfDiet]',
+    potassiumEatenKg: '[dryMatterEatenKg]*[potassiumOfDiet]',
+    nitrogenWastedKg: '[dryMatterWastedKg]*[protein]/6.25',
+    carbonWastedKg: '[dryMatterWastedKg]*[carbonOfDiet]',
+    waterWastedKg: '[dryMatterWastedKg]*MAX(0,[fresh]-1)',
+    milkOutKg: `MAX(0,${both((g) => `${head(g)}*[winterDays]*[group${g}MilkKgPerDay]`)}-${both((g) => `${head(g)}*[winterDays]*[group${g}MilkDrunkKgPerDay]`)})`,
+    grownCalves: `IF([conceptusGrowthDays]>0,${both((g) => `${head(g)}*[group${g}PregnantShare]`)}*MIN(1,[winterDays]/[conceptusGrowthDays]),0)`,
+    nitrogenExcretedKg: left('[nitrogenEatenKg]', '[gainNitrogenKgPerKg]', '[milkNitrogenKgPerKg]', '[calfNitrogenKg]'),
+    phosphorusExcretedKg: left('[phosphorusEatenKg]', '[gainPhosphorusKgPerKg]', '[milkPhosphorusKgPerKg]', '[calfPhosphorusKg]'),
+    potassiumExcretedKg: left('[potassiumEatenKg]', '[gainPotassiumKgPerKg]', '[milkPotassiumKgPerKg]', '[calfPotassiumKg]'),
+    tanExcretedKg: 'MIN(MAX([urineTanFraction]*MAX(0,[nitrogenExcretedKg]-[faecalNitrogenKgPerKg]*[dryMatterEatenKg]),[tanLowestFraction]*[nitrogenExcretedKg]),[tanHighestFraction]*[nitrogenExcretedKg])',
+    dung: '[dryMatterEatenKg]*(1-[digestibility])',
+    dungWater: '[dung]*[faecesMoistureFraction]/(1-[faecesMoistureFraction])',
+    waterExcretedKg: 'MAX([dungWater],[dryMatterEatenKg]*([waterIntakeKgPerKg]+[metabolicWaterKgPerKg])-[liveWeightKg]/100*[winterDays]*[skinLungWaterKgPer100KgDay]-[milkOutKg]*[milkWaterFraction]-MAX(0,[gainKg])*[gainWaterFraction])',
+    urineSolids: '([waterExcretedKg]-[dungWater])*[urineDryMatterFraction]/(1-[urineDryMatterFraction])',
+    dryMatterExcretedKg: '[dung]+[urineSolids]',
+    carbonExcretedKg: '[dung]*[faecesCarbonFraction]+[urineSolids]*[urineCarbonFraction]',
+  }; // biome-ignore format: one list
+}
+
+function bedding(): Record<string, string> {
+  const dm = (m: number) => `[material${m}Share]/[shares]*(1-[material${m}MoistureFraction])`;
+  const mix = (of: (m: number) => string) =>
+    `IF([shares]>0,${both((m) => `IF([material${m}Share]>0,${of(m)},0)`)},0)`;
+  const each = (field: string) => mix((m) => `${dm(m)}*[material${m}${field}]`);
+  return {
+    shares: 'MAX(0,[material1Share])+MAX(0,[material2Share])',
+    bedM2: '[shedLengthM]*MAX(0,[shedDepthM]-[stanceDepthM])',
+    loose: mix((m) => `[material${m}Share]/[shares]/[material${m}LooseDensityKgPerM3]`),
+    dry: mix(dm),
+    startMaterialKg: 'IF(AND([bedShare]>0,[loose]>0),[startDepthM]*[bedM2]/[loose],0)',
+    materialKg: '[startMaterialKg]+IF(AND([bedShare]>0,[shares]>0),[beddingRateKgPer100Kg]/100*[liveWeightKg]*[winterDays],0)',
+    beddingTonnes: '[materialKg]/1000',
+    dryMatterMaterialKg: '[materialKg]*[dry]',
+    startDryMatterKg: '[startMaterialKg]*[dry]',
+    waterMaterialKg: '[materialKg]*(1-[dry])',
+    nitrogenMaterialKg: `[materialKg]*${each('NitrogenFraction')}`,
+    carbonMaterialKg: `[materialKg]*${each('CarbonFraction')}`,
+    degradableCarbonMaterialKg: `[materialKg]*${mix((m) => `${dm(m)}*[material${m}CarbonFraction]*[material${m}DegradableFraction]`)}`,
+    degradableMaterialFraction: `IF([dry]>0,${each('DegradableFraction')}/[dry],0)`,
+    litterAmmoniaFactor: `IF([dry]>0,${each('AmmoniaFactor')}/[dry],1)`,
+    immobilisationKgPerKg: `IF([dry]>0,${mix((m) => `${dm(m)}*MIN([material${m}ImmobilisationKgPerKg],MAX(0,[material${m}CarbonFraction]*[material${m}AvailableCarbonFraction]*[microbeYieldFraction]/[microbeCarbonNitrogen]-[material${m}NitrogenFraction]*[material${m}AvailableCarbonFraction]))`)}/[dry],0)`,
+  }; // biome-ignore format: one list
+}
+
+function placement(): Record<string, string> {
+  return {
+    day: '1/([pastureShare]+[slatsShare]+[bedShare]+[yardShare])',
+    paddockShare: '[pastureShare]*[day]',
+    slurryShare: '[slatsShare]*[day]+[yardShare]*[day]*(1-[yardToPackShare])',
+    packShare: '[bedShare]*[day]+[yardShare]*[day]*[yardToPackShare]',
+    yardAmmoniaKg: '[tanExcretedKg]*[yardShare]*[day]*MIN(1,[yardAmmoniaTanFraction]*[warmth])',
+    slatsTanKg: '[tanExcretedKg]*[slatsShare]*[day]',
+    paddockNitrogenInKg: '([nitrogenExcretedKg]+[nitrogenWastedKg])*[paddockShare]',
+    slurryTanInKg: '[tanExcretedKg]*[slurryShare]-[yardAmmoniaKg]*(1-[yardToPackShare])',
+    packTanInKg: '[tanExcretedKg]*[packShare]-[yardAmmoniaKg]*[yardToPackShare]',
+    slurryNitrogenInKg: '([nitrogenExcretedKg]+[nitrogenWastedKg])*[slurryShare]-[yardAmmoniaKg]*(1-[yardToPackShare])',
+    packNitrogenInKg: '([nitrogenExcretedKg]+[nitrogenWastedKg])*[packShare]-[yardAmmoniaKg]*[yardToPackShare]+[nitrogenMaterialKg]',
+    packCarbonInKg: '([carbonExcretedKg]+[carbonWastedKg])*[packShare]+[carbonMaterialKg]',
+    slurryDryMatterInKg: '([dryMatterExcretedKg]+[dryMatterWastedKg])*[slurryShare]',
+    packDryMatterInKg: '([dryMatterExcretedKg]+[dryMatterWastedKg])*[packShare]+[dryMatterMaterialKg]',
+    slurryWaterInKg: '([waterExcretedKg]+[waterWastedKg])*[slurryShare]',
+    packWaterInKg: '([waterExcretedKg]+[waterWastedKg])*[packShare]+[waterMaterialKg]',
+    packNitrogenWastedKg: '[nitrogenWastedKg]*[packShare]',
+    packDryMatterWastedKg: '[dryMatterWastedKg]*[packShare]',
+  }; // biome-ignore format: one list
+}
+
+function slurry(factor: string): Record<string, string> {
+  const lost = '[storeAmmoniaKg]-[storeNitrousKg]-[storeDinitrogenKg]';
+  return {
+    rule: both((g) => `[group${g}HeadCount]*${factor}*[group${g}StoreM3PerWeek]*[winterDays]/7`),
+    houseAmmoniaKg: '[slatsTanKg]*MIN(1,[houseAmmoniaTanFraction]*EXP([houseAmmoniaSlopePerC]*(MAX([pitLowestC],[winterTemperatureC]+[houseWarmerC])-[ammoniaReferenceC])))',
+    toStore: '[slurryNitrogenInKg]-[houseAmmoniaKg]',
+    storeTan: '[slurryTanInKg]-[houseAmmoniaKg]+[storeMineralisedFraction]*MAX(0,[toStore]-([slurryTanInKg]-[houseAmmoniaKg]))',
+    lossLimit: '1/MAX(1,[storeAmmoniaTanFraction]*[storeAmmoniaFactor]+[storeNitrousFraction]+[storeDinitrogenFraction]+[storeNitricOxideFraction])',
+    storeAmmoniaKg: '[storeTan]*[storeAmmoniaTanFraction]*[storeAmmoniaFactor]*[lossLimit]',
+    storeNitrousKg: '[storeTan]*[storeNitrousFraction]*[lossLimit]',
+    storeDinitrogenKg: '[storeTan]*([storeDinitrogenFraction]+[storeNitricOxideFraction])*[lossLimit]',
+    slurryNitrogenKg: `[toStore]-${lost}`,
+    slurryTanKg: `[storeTan]-${lost}`,
+    washM3: 'IF([slurryShare]>0,[washLitresPerDay]*[winterDays]/1000,0)',
+    rainM3: 'IF([slurryShare]>0,([openStoreM2]+[openYardM2]*[yardRunoffFraction])*[rainMm]/1000,0)',
+    slurryM3: '([slurryDryMatterInKg]*(1-[storeDryMatterLossFraction])+[slurryWaterInKg])/[slurryDensityKgPerM3]+[washM3]+[rainM3]',
+    storeNeededM3: '([rule]*[slurryShare]+[washM3]+[rainM3]*[wetYearRainFactor])*(1+[storeBufferFraction])',
+  }; // biome-ignore format: one list
+}
+
+function spreadAndLabour(price: string): Record<string, string> {
+  return {
+    slurrySpreadAmmoniaKg: '[slurryTanKg]*MIN(1,[slurrySpreadAmmoniaFraction]*[spreadTechniqueFactor]*[spreadIncorporationFactor])',
+    feedingHours: '[feedTonnes]*[feedingHoursPerTonne]',
+    checkingHours: '[winterDays]/60*([headCount]*[checkMinutesPerHeadDay]+[siteMinutesPerDay])',
+    beddingHours: '[beddingTonnes]/[bedSpreadTonnesPerHour]+IF([bedShare]>0,[winterDays]/60*[bedSpreadMinutesPerDay],0)',
+    pushOutHours: '[packTonnes]/[packLoadTonnesPerHour]',
+    slurryHours: '[slurryM3]*[agitateHoursPerM3]+[slurryM3]/[slurrySpreadM3PerHour]',
+    costOfHours: `([feedingHours]+[checkingHours]+[beddingHours]+[pushOutHours]+[slurryHours]*(1-[contractorShare]))*${price}`,
+  }; // biome-ignore format: one list
+}
+
+/** What the bed's weeks need of their row, worked out once. */
+const BED_START: Record<string, string> = {
+  bedStartShare: 'IF([dryMatterMaterialKg]>0,MIN(1,[startDryMatterKg]/[dryMatterMaterialKg]),0)',
+  bedExcretaDry: 'MAX(0,[packDryMatterInKg]-[dryMatterMaterialKg]-[packDryMatterWastedKg])',
+  bedWastedCarbon: 'IF([dryMatterWastedKg]>0,[carbonWastedKg]*[packDryMatterWastedKg]/[dryMatterWastedKg],0)',
+  bedExcretaCarbon: '[packCarbonInKg]-[carbonMaterialKg]-[bedWastedCarbon]',
+  degradableIn: '([bedExcretaDry]*[excretaDegradableFraction]+[packDryMatterWastedKg]*[wastedFeedDegradableFraction]+[dryMatterMaterialKg]*(1-[bedStartShare])*[degradableMaterialFraction])/[winterDays]',
+  resistantIn: '([bedExcretaDry]*(1-[excretaDegradableFraction])+[packDryMatterWastedKg]*(1-[wastedFeedDegradableFraction])+[dryMatterMaterialKg]*(1-[bedStartShare])*(1-[degradableMaterialFraction]))/[winterDays]',
+  rottingCarbonIn: '([bedExcretaCarbon]*[excretaDegradableFraction]+[bedWastedCarbon]*[wastedFeedDegradableFraction]+[degradableCarbonMaterialKg]*(1-[bedStartShare]))/[winterDays]',
+  restingCarbonIn: '([bedExcretaCarbon]*(1-[excretaDegradableFraction])+[bedWastedCarbon]*(1-[wastedFeedDegradableFraction])+([carbonMaterialKg]-[degradableCarbonMaterialKg])*(1-[bedStartShare]))/[winterDays]',
+  waterIn: '([packWaterInKg]-[waterMaterialKg]*[bedStartShare])/[winterDays]',
+  nitrogenIn: '([packNitrogenInKg]-[nitrogenMaterialKg]*[bedStartShare])/[winterDays]',
+  tanIn: '[packTanInKg]/[winterDays]',
+  bindsIn: '[dryMatterMaterialKg]*(1-[bedStartShare])*[immobilisationKgPerKg]/[winterDays]',
+  atOnce: 'MIN(1,[bedAmmoniaTanFraction]*[litterAmmoniaFactor])',
+  perWeek: 'MIN(1,[bedTanLossPerWeekFraction]*[litterAmmoniaFactor])',
+  waterPerDryLeft: '[bedDriestMoistureFraction]/(1-[bedDriestMoistureFraction])',
+  driesPerDay: '[bedEvaporationKgPerM2Day]*[bedM2]',
+  gasPerDay: 'MAX(0,[packNitrogenInKg]-[nitrogenMaterialKg]-[packNitrogenWastedKg])/[winterDays]*[bedNitrousFraction]*(1+[packDinitrogenPerNitrous])',
+}; // biome-ignore format: one list
+
+const BED_READS = ['packDecayPerDay', 'rottingWaterKgPerKg'];
+
+/** The bed's week: what it starts with, and the step; `{name}` is the bed's own row. */
+const BED_WEEK: Record<string, readonly [start: string, step: string]> = {
+  stays: ['', 'EXP(-{packDecayPerDay}*inWeek)'],
+  fed: ['', 'IF({packDecayPerDay}>0,(1-[stays])/{packDecayPerDay},inWeek)'],
+  degradable: ['[dryMatterMaterialKg]*[bedStartShare]*[degradableMaterialFraction]', '<degradable>*[stays]+{degradableIn}*[fed]'],
+  rotted: ['', '<degradable>+{degradableIn}*inWeek-[degradable]'],
+  resistant: ['[dryMatterMaterialKg]*[bedStartShare]*(1-[degradableMaterialFraction])', '<resistant>+{resistantIn}*inWeek'],
+  rottingCarbon: ['[degradableCarbonMaterialKg]*[bedStartShare]', '<rottingCarbon>*[stays]+{rottingCarbonIn}*[fed]'],
+  restingCarbon: ['([carbonMaterialKg]-[degradableCarbonMaterialKg])*[bedStartShare]', '<restingCarbon>+{restingCarbonIn}*inWeek'],
+  wetted: ['', '<water>+{waterIn}*inWeek+[rotted]*{rottingWaterKgPerKg}'],
+  dries: ['', 'MIN({driesPerDay}*inWeek,MAX(0,[wetted]-([degradable]+[resistant])*{waterPerDryLeft}))'],
+  water: ['[waterMaterialKg]*[bedStartShare]', '[wetted]-[dries]'],
+  prompt: ['', '{tanIn}*inWeek*{atOnce}'],
+  binds: ['[dryMatterMaterialKg]*[bedStartShare]*[immobilisationKgPerKg]', '<binds>*[stays]+{bindsIn}*[fed]'],
+  gas: ['', 'MIN(<tan>+{tanIn}*inWeek-[prompt],{gasPerDay}*inWeek)'],
+  wants: ['', '<hungry>+<binds>+{bindsIn}*inWeek-[binds]'],
+  taken: ['', 'MIN([wants],<tan>+{tanIn}*inWeek-[prompt]-[gas])'],
+  hungry: ['', '[wants]-[taken]'],
+  freeTan: ['', '<tan>+{tanIn}*inWeek-[prompt]-[gas]-[taken]'],
+  slow: ['', '[freeTan]*(1-(1-{perWeek})^(inWeek/7))'],
+  tan: ['', '[freeTan]-[slow]'],
+  ammonia: ['', '<ammonia>+[prompt]+[slow]'],
+  nitrogen: ['[nitrogenMaterialKg]*[bedStartShare]', '<nitrogen>+{nitrogenIn}*inWeek-[prompt]-[slow]-[gas]'],
+}; // biome-ignore format: one list
+
+/** What the last week of a bed gives its row. */
+const BED_RESULTS: Record<string, string> = {
+  bedAmmoniaKg: '[ammonia]',
+  packDryMatterKg: '[degradable]+[resistant]',
+  packWaterKg: '[water]',
+  packTonnes: '([degradable]+[resistant]+[water])/1000',
+  packCarbonKg: '[rottingCarbon]+[restingCarbon]',
+  packNitrogenKg: '[nitrogen]',
+  packTanKg: '[tan]',
+};
+
+/** Results of the sheet that the model has under the same name. */
+export const IN_SHEET: readonly string[] = [
+  'headCount', 'liveWeightKg', 'rainMm', 'wetDays', 'frozenDays', 'drainageWinterMm', 'winterTemperatureC',
+  'coldIntakeFactor', 'dryMatterEatenKg', 'nitrogenExcretedKg', 'tanExcretedKg', 'phosphorusExcretedKg',
+  'potassiumExcretedKg', 'waterExcretedKg', 'carbonExcretedKg', 'beddingTonnes', 'yardAmmoniaKg',
+  'paddockNitrogenInKg', 'houseAmmoniaKg', 'storeAmmoniaKg', 'slurryNitrogenKg', 'slurryTanKg', 'slurryM3',
+  'storeNeededM3', 'bedAmmoniaKg', 'packDryMatterKg', 'packWaterKg', 'packTonnes', 'packCarbonKg',
+  'packNitrogenKg', 'packTanKg', 'slurrySpreadAmmoniaKg', 'feedingHours', 'checkingHours', 'beddingHours',
+  'pushOutHours',
+]; // biome-ignore format: one list

@@ -1,0 +1,153 @@
+import axe from 'axe-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { page, userEvent } from 'vitest/browser';
+import '../../src/app/styles.css';
+import { dataFiles } from '../../src/app/data.ts';
+import { EXAMPLES } from '../../src/app/examples.ts';
+import { startExplorer } from '../../src/app/startExplorer.ts';
+import type { Asked } from '../../src/elements/events.ts';
+import { printText } from '../../src/elements/printText.ts';
+import '../../src/elements/wk-bill.ts';
+import '../../src/elements/wk-case.ts';
+import '../../src/elements/wk-cashflow.ts';
+import '../../src/elements/wk-costs.ts';
+import { evaluate, type Run } from '../../src/model/evaluate.ts';
+import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
+import { setQuote } from '../../src/notebook/quote.ts';
+import { readNotebook } from '../../src/notebook/read.ts';
+import type { Reading } from '../../src/plots/reading.ts';
+import type { Explorer } from '../../src/store/explorer.ts';
+import { loadTables } from '../../src/tables/load.ts';
+import { winterOf } from '../explore/farm.ts';
+
+const SOON = { timeout: 40_000 };
+const { tables } = loadTables(dataFiles, CHOICE_OPTIONS);
+const TEXT = EXAMPLES.find(({ name }) => name === 'coast-lender-case')?.text ?? '';
+const winter = winterOf(0, 1);
+let run: Run;
+let reading: Reading;
+let explorer: Explorer;
+
+function runOf(text: string): Run {
+  const { notebook } = readNotebook(text, 'coast.md') as { notebook?: Parameters<typeof evaluate>[0] };
+  if (!notebook) throw new Error('the lender notebook cannot be read');
+  return evaluate(notebook, tables, () => winter);
+}
+
+beforeAll(() => {
+  run = runOf(TEXT);
+  reading = { currency: run.currency, year: run.year, system: 'metric', order: run.results.map(({ name }) => name) };
+  explorer = startExplorer();
+});
+afterAll(() => explorer.close());
+afterEach(() => document.body.replaceChildren());
+
+type Tag = 'wk-bill' | 'wk-costs' | 'wk-cashflow' | 'wk-case';
+
+async function shown<T extends Tag>(tag: T, width = 1000, options: object = {}): Promise<HTMLElementTagNameMap[T]> {
+  await page.viewport(width, 900);
+  const element = Object.assign(document.createElement(tag), { run, results: run.results, reading, explorer, ...options });
+  const main = document.createElement('main');
+  main.append(element);
+  document.body.append(main);
+  await element.updateComplete;
+  return element;
+}
+
+const words = (element: Element) => (element.shadowRoot?.textContent ?? '').replace(/\s+/gu, ' ');
+/** The drawing, once it is in sight: only then is it made. */
+function drawn(element: Element) {
+  const figure = element.shadowRoot?.querySelector('wk-figure');
+  figure?.scrollIntoView();
+  return figure?.shadowRoot?.querySelector('.drawing svg');
+}
+
+describe('the bill', () => {
+  it('adds up to the capital to the cent, line by line as printed', async () => {
+    const element = await shown('wk-bill', 1000, { scenario: 'Deep bed' });
+    const rows = [...(element.shadowRoot?.querySelectorAll('tbody tr') ?? [])];
+    const amounts = rows.map((row) => Number(row.querySelector('td:last-child')?.textContent?.replace(/[^\d.]/g, '')));
+    expect(amounts.length).toBeGreaterThan(15);
+    const sum = amounts.reduce((all, amount) => all + amount, 0);
+    expect(sum).toBeCloseTo(run.results[1].values.capitalCost as number, 2);
+    expect(words(element)).toContain('In own timber and hours');
+  });
+
+  it('asks for a quote with a price and a reason, and takes it out again', async () => {
+    const asked: Asked['wk-quote'][] = [];
+    const element = await shown('wk-bill', 1000, { scenario: 'Deep bed' });
+    element.addEventListener('wk-quote', ({ detail }) => asked.push(detail));
+    await userEvent.click(page.getByRole('button', { name: 'Own quote for roof sheets and fixings' }));
+    await userEvent.fill(page.getByLabelText(/Quoted price, CAD a m²/), '41.5');
+    await userEvent.click(page.getByRole('button', { name: 'Use it' }));
+    expect(asked).toEqual([]);
+    await userEvent.fill(page.getByLabelText('Whose quote, and when'), 'roofer, March');
+    await userEvent.click(page.getByRole('button', { name: 'Use it' }));
+    expect(asked).toEqual([{ scenario: 1, line: 'roof', unitPrice: 41.5, because: 'roofer, March' }]);
+
+    const text = setQuote(TEXT, 1, [], { line: 'roof', unitPrice: 41.5, because: 'roofer, March' });
+    element.run = runOf(text);
+    await element.updateComplete;
+    expect(words(element)).toContain('own quote: roofer, March');
+    await userEvent.click(page.getByRole('button', { name: 'Take out the quote for roof sheets and fixings' }));
+    expect(asked[1]).toEqual({ scenario: 1, line: 'roof', unitPrice: null, because: '' });
+    const quotes = element.run.bound[1].scenario.finance.quotes;
+    expect(runOf(setQuote(text, 1, quotes, { line: 'roof', unitPrice: null, because: '' })).results[1].values.capitalCost).toBe(run.results[1].values.capitalCost);
+  });
+
+  it('marks a missing price and gives no sum', async () => {
+    const prices = new Map([...(tables.prices.get('CAD') ?? [])].filter(([id]) => id !== 'roofPricePerM2'));
+    const { notebook } = readNotebook(TEXT, 'coast.md') as { notebook: Parameters<typeof evaluate>[0] };
+    const gap = evaluate(notebook, { ...tables, prices: new Map([['CAD', prices]]) }, () => winter);
+    const element = await shown('wk-bill', 1000, { run: gap, scenario: 'Deep bed' });
+    expect(words(element)).toContain('No price given for roof sheets and fixings in CAD');
+    expect(words(element)).toContain('no sum');
+  });
+});
+
+describe('costs, cash and case', () => {
+  it('costs: every line opens its working', async () => {
+    const element = await shown('wk-costs');
+    const asked: Asked['wk-explain'][] = [];
+    element.addEventListener('wk-explain', ({ detail }) => asked.push(detail));
+    await userEvent.click(page.getByRole('button', { name: /^Bedding, Deep bed: / }));
+    expect(asked).toEqual([{ scenario: 1, quantity: 'beddingCost' }]);
+    for (const text of ['Net, a head and day', 'Cost a kg of nitrogen kept']) expect(words(element)).toContain(text);
+  });
+
+  it('cash flow: the band comes with the draws', async () => {
+    const element = await shown('wk-cashflow');
+    await expect.poll(() => drawn(element)?.querySelector('path[fill-opacity]'), SOON).toBeTruthy();
+    expect(words(element)).toMatch(/building loan: CAD [\d ]+ at 6\.2 % over 15 years/);
+    const rows = element.shadowRoot?.querySelectorAll('tbody tr') ?? [];
+    expect(rows).toHaveLength(21);
+  });
+
+  it('case: ten lines, stresses with break-evens, what moves it, and a paper to print', async () => {
+    const element = await shown('wk-case', 1000, { scenario: 'Deep bed', notebook: { title: 'Coast', invented: true, units: 'metric' } });
+    await expect.poll(() => element.shadowRoot?.querySelectorAll('dl > div').length, SOON).toBe(10);
+    expect(element.shadowRoot?.querySelectorAll('tbody tr')).toHaveLength(5);
+    expect(words(element)).toMatch(/Bedding dearer50 %\+/);
+    await expect.poll(() => drawn(element), SOON).toBeTruthy();
+    expect(element.shadowRoot?.querySelectorAll('button.plain')).toHaveLength(2);
+  });
+
+  it('prints in a frame of its own that goes when it is done', async () => {
+    const frame = printText('<!doctype html><title>paper</title><p>What must be built</p>');
+    expect(frame.isConnected).toBe(true);
+    // Without a window to show it in, printing ends at once; the frame goes when it has ended.
+    await expect.poll(() => frame.isConnected, SOON).toBe(false);
+  });
+});
+
+describe('for every reader', () => {
+  for (const tag of ['wk-bill', 'wk-costs', 'wk-cashflow', 'wk-case'] as const)
+    for (const width of [390, 1280])
+      it(`${tag} has no fault that axe finds and does not widen the page at ${width} px`, async () => {
+        const element = await shown(tag, width, { scenario: 'Deep bed' });
+        if (tag !== 'wk-bill') await expect.poll(() => drawn(element), SOON).toBeTruthy();
+        expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(width);
+        const { violations } = await axe.run(document.body, { rules: { region: { enabled: false }, 'page-has-heading-one': { enabled: false } } });
+        expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
+      });
+});
