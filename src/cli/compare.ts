@@ -1,7 +1,8 @@
 import { drawAll } from '../explore/draws.ts';
 import { COMPARISONS } from '../explore/measures.ts';
-import { bandsOf } from '../explore/spread.ts';
+import { type Bands, bandsOf } from '../explore/spread.ts';
 import { RESULTS } from '../model/dictionary.ts';
+import type { Run } from '../model/evaluate.ts';
 import { argumentsOf, wholeNumber } from './arguments.ts';
 import { comparisonText } from './compareText.ts';
 import { csvField } from './csv.ts';
@@ -26,17 +27,19 @@ export async function run(args: readonly string[], out: (text: string) => void):
   const seed = wholeNumber(values.seed ?? String(notebook.draws.seed), 'seed', 0, 2 ** 31 - 1);
   const count = values.draws === undefined ? 0 : wholeNumber(values.draws, 'draws', 1, 1_000_000);
   const names = RESULTS.map((r) => r.name);
-  // Text shows fewer figures than the files, and draws of what is not shown cost memory.
-  const keep = format === 'text' ? COMPARISONS.map((c) => c.name) : names;
-  const draws = count > 0 ? drawAll(evaluated, { count, seed, keep }) : undefined;
-  const scenarios = evaluated.scenarios.map((s, k) => ({
-    ...s,
-    ...(draws ? { bands: bandsOf(draws, k) } : {}),
-  }));
-
   if (format === 'text') {
+    const draws =
+      count > 0 ? drawAll(evaluated, { count, seed, keep: COMPARISONS.map((c) => c.name) }) : undefined;
+    const scenarios = evaluated.scenarios.map((s, k) => ({
+      ...s,
+      ...(draws ? { bands: bandsOf(draws, k) } : {}),
+    }));
     out(comparisonText(notebook, { ...evaluated, scenarios }, draws));
-  } else if (format === 'json') {
+    return;
+  }
+  const bands = count > 0 ? bandsInPasses(evaluated, names, count, seed) : [];
+  const scenarios = evaluated.scenarios.map((s, k) => ({ ...s, ...(bands[k] ? { bands: bands[k] } : {}) }));
+  if (format === 'json') {
     const body = {
       notebook: positionals[0],
       currency: evaluated.currency,
@@ -76,4 +79,24 @@ export async function run(args: readonly string[], out: (text: string) => void):
     ]);
     out([columns, ...rows].map((row) => `${row.map(csvField).join(',')}\n`).join(''));
   }
+}
+
+/** Numbers held at once while drawing: some 100 MB. The same draws are made again for each group of results. */
+const HELD = 12_000_000;
+
+function bandsInPasses(run: Run, names: readonly string[], count: number, seed: number): Bands[] {
+  const atOnce = Math.max(1, Math.floor(HELD / (count * run.bound.length)));
+  const all: Bands[] = run.bound.map(() => ({ p10: {}, p50: {}, p90: {} }));
+  for (let from = 0; from < names.length; from += atOnce) {
+    const draws = drawAll(run, { count, seed, keep: names.slice(from, from + atOnce) });
+    all.forEach((before, k) => {
+      const { p10, p50, p90 } = bandsOf(draws, k);
+      all[k] = {
+        p10: { ...before.p10, ...p10 },
+        p50: { ...before.p50, ...p50 },
+        p90: { ...before.p90, ...p90 },
+      };
+    });
+  }
+  return all;
 }

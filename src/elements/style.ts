@@ -104,6 +104,10 @@ export const shared = css`
     text-align: right;
   }
   @media print {
+    h2,
+    h3 {
+      break-after: avoid;
+    }
     button.number {
       text-decoration: none;
     }

@@ -39,9 +39,15 @@ export class WkBill extends LitElement {
       tbody tr {
         border-top: 1px solid var(--rule);
       }
-      th small,
       td small {
         display: block;
+      }
+      th small {
+        display: inline-block;
+        margin-right: 0.6rem;
+      }
+      th small,
+      td small {
         color: var(--quiet);
         font-size: 0.82rem;
       }
@@ -64,7 +70,7 @@ export class WkBill extends LitElement {
       .link {
         border: 0;
         background: none;
-        padding: 0.35rem 0;
+        padding: 0.1rem 0;
         min-height: 1.5rem;
         text-decoration: underline;
         cursor: pointer;
@@ -154,7 +160,7 @@ export class WkBill extends LitElement {
       .filter((part) => part !== '')
       .join(' · ');
     return html`<tr>
-        <th scope="row">${capital(row.label)}<small>${source}</small>
+        <th scope="row">${capital(row.label)}<br /><small>${source}</small>
           ${
             QUOTABLE_IDS.has(row.id) && this.editing !== row.id
               ? html`<span class="screen"><button type="button" class="link" aria-label="Own quote for ${row.label}" @click=${() => {

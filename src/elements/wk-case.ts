@@ -78,6 +78,9 @@ export class WkCase extends LitElement {
       tbody tr {
         border-top: 1px solid var(--rule);
       }
+      th[scope='row'] {
+        min-width: 9.5rem;
+      }
       td.n {
         white-space: nowrap;
       }

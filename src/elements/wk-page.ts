@@ -145,6 +145,11 @@ export class WkPage extends LitElement {
     target?.focus();
   }
 
+  /** The cards' first ranges come before anything the cells ask: the worker takes up what is asked last. */
+  #explorer() {
+    return this.open?.draws.value ? this.open.explorer : undefined;
+  }
+
   #about(reading: Reading): string {
     const notebook = this.open?.notebook.value;
     const values = this.open?.results.value[0]?.values;
@@ -188,7 +193,7 @@ export class WkPage extends LitElement {
           : html`<wk-inputs .inputs=${open.strip.value}></wk-inputs>
             <div class="column">
               <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value}></wk-cards>
-              <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading} .explorer=${open.explorer} .changes=${open.changes.value} .draws=${open.draws.value} .seed=${notebook?.draws.seed ?? 1} .winters=${open.allWinters.value} .paper=${notebook}></wk-notebook>
+              <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .draws=${open.draws.value} .seed=${notebook?.draws.seed ?? 1} .winters=${open.allWinters.value} .paper=${notebook}></wk-notebook>
               ${has('ledger') ? nothing : html`<wk-ledger .results=${results} .reading=${reading}></wk-ledger>`}
               <wk-compare .results=${results} .reading=${reading}></wk-compare>
               ${has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}

@@ -95,7 +95,7 @@ export class WkSources extends LitElement {
       count: used.filter((row) => row.basis === basis).length,
     }));
     return html`<h2>What the figures stand on</h2>
-      <p>${used.length} numbers from the tables, each with a range and a source:</p>
+      <p>${used.length} numbers from the tables, each with its source:</p>
       <ul>${bases.filter(({ count }) => count > 0).map(({ basis, count }) => html`<li>${count} ${basis}: ${BASIS_SAID[basis]}</li>`)}</ul>
       <details @toggle=${(event: Event) => {
         if (event.target === event.currentTarget)

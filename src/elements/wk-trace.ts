@@ -256,10 +256,10 @@ export class WkTrace extends LitElement {
     const open = this.#opened.has(node);
     return html`<li>
       <details ?open=${open} @toggle=${(event: Event) => this.#toggle(event, node)}>
-        <summary><span class="name">${node.label}${node.seen ? html` <span class="quiet">(shown above)</span>` : nothing}</span><span class="amount">${this.#amount(node)}</span></summary>
+        <summary><span class="name">${node.label}${node.seen ? html` <span class="quiet">(written out elsewhere in this tree)</span>` : nothing}</span><span class="amount">${this.#amount(node)}</span></summary>
         ${
           open
-            ? html`<div class="more quiet">${capital(KINDS[node.kind])}</div>${this.#more(node)}
+            ? html`${node.kind === 'stage' ? nothing : html`<div class="more quiet">${capital(KINDS[node.kind])}</div>`}${this.#more(node)}
               ${node.children.length > 0 ? html`<ul>${node.children.map((child) => this.#branch(child))}</ul>` : nothing}`
             : nothing
         }

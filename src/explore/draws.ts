@@ -4,7 +4,7 @@
  */
 import type { Binding, RowChanges } from '../model/bind.ts';
 import { needsOf } from './needs.ts';
-import { plausible, type Stream, stream } from './random.ts';
+import { type Filler, filler, plausible } from './random.ts';
 import { type Block, repeatScenarios, runBlock, type Setting } from './rows.ts';
 
 /** Rows worked on at once: enough that setting up the pipeline is lost in it, few enough to stop between. */
@@ -84,27 +84,37 @@ export function uncertainIn({ bound }: Setting): Uncertain[] {
   }));
 }
 
-/** An endless run of values of one uncertain number; the same for the same seed and id. */
-export function valuesOf({ id, low, central, high }: Uncertain, seed: number): Stream {
-  const own = stream(seed, id);
+/** The values of one uncertain number, in runs of any length; the same for the same seed and id. */
+export function valuesOf({ id, low, central, high }: Uncertain, seed: number): Filler {
+  const own = filler(seed, id);
   const group = MOVE_TOGETHER.find((g) => g.ids.test(id));
-  if (!group) return () => plausible(own(), low, central, high);
+  const place: Filler = (out, count) => {
+    for (let k = 0; k < count; k++) out[k] = plausible(out[k], low, central, high);
+  };
+  if (!group)
+    return (out, count) => {
+      own(out, count);
+      place(out, count);
+    };
   const { together } = group;
-  const common = stream(seed, `group ${group.name}`);
-  const coin = stream(seed, `coin ${id}`);
-  return () => {
+  const common = filler(seed, `group ${group.name}`);
+  const coin = filler(seed, `coin ${id}`);
+  return (out, count) => {
     // All three streams go on in every draw, so that the group's draws stay side by side.
-    const shared = common();
-    const alone = own();
-    return plausible(coin() < together ? shared : alone, low, central, high);
+    const shared = new Float64Array(count);
+    const coins = new Float64Array(count);
+    common(shared, count);
+    own(out, count);
+    coin(coins, count);
+    for (let k = 0; k < count; k++) if (coins[k] < together) out[k] = shared[k];
+    place(out, count);
   };
 }
 
 /** The first `count` values of one uncertain number: what a ranking looks at. */
 export function sample(uncertain: Uncertain, count: number, seed: number): Float64Array {
-  const next = valuesOf(uncertain, seed);
   const out = new Float64Array(count);
-  for (let draw = 0; draw < count; draw++) out[draw] = next();
+  valuesOf(uncertain, seed)(out, count);
   return out;
 }
 
@@ -128,31 +138,31 @@ export function* draw(
   const scenarios = setting.bound.length;
   const results = Object.fromEntries(keep.map((name) => [name, new Float64Array(count * scenarios)]));
   const chunk = Math.max(1, Math.min(Math.floor(CHUNK_ROWS / scenarios), count));
-  const filler =
-    count === chunk ? recent(setting, chunk, seed, keep) : startFiller(setting, chunk, seed, keep);
+  const blocks =
+    count === chunk ? recent(setting, chunk, seed, keep) : startBlocks(setting, chunk, seed, keep);
   for (let from = 0; from < count; from += chunk) {
     const here = Math.min(chunk, count - from);
-    const block = filler.next(from, here);
+    const block = blocks.next(from, here);
     const back = turnColumns(block, setting, changes);
     const made = runBlock(block, setting.weather);
     back();
     for (const name of keep) results[name].set(made[name], from * scenarios);
     yield (from + here) / count;
   }
-  const uncertain = filler.uncertain.filter(({ at }) => !at.some(({ column }) => changes.has(column)));
+  const uncertain = blocks.uncertain.filter(({ at }) => !at.some(({ column }) => changes.has(column)));
   return { count, seed, scenarios, results, uncertain };
 }
 
 const NONE: RowChanges = new Map();
 
 /** Columns filled with draws, a chunk at a time. */
-interface Filler {
+interface DrawnBlocks {
   readonly uncertain: readonly Uncertain[];
   /** Draws `from` to `from + here`; chunks must be asked for in order. */
   readonly next: (from: number, here: number) => Block;
 }
 
-function startFiller(setting: Setting, chunk: number, seed: number, keep: readonly string[]): Filler {
+function startBlocks(setting: Setting, chunk: number, seed: number, keep: readonly string[]): DrawnBlocks {
   const { reads } = needsOf(keep);
   const uncertain = uncertainIn(setting).filter(({ at }) => at.some(({ column }) => reads(column)));
   const streams = uncertain.map((u) => valuesOf(u, seed));
@@ -164,8 +174,7 @@ function startFiller(setting: Setting, chunk: number, seed: number, keep: readon
     next: (_, here) => {
       const block = here === chunk ? whole : repeatScenarios(setting, here, keep);
       for (let k = 0; k < uncertain.length; k++) {
-        const next = streams[k];
-        for (let draw = 0; draw < here; draw++) values[draw] = next();
+        streams[k](values, here);
         for (const { scenario, column } of uncertain[k].at) {
           const into = block.columns[column];
           if (into)
@@ -179,17 +188,17 @@ function startFiller(setting: Setting, chunk: number, seed: number, keep: readon
 }
 
 /** The last filled blocks of each setting: while an input is dragged, the same draws are asked for again and again. */
-const filled = new WeakMap<Setting['bound'], { key: string; filler: Filler }>();
+const filled = new WeakMap<Setting['bound'], { key: string; blocks: DrawnBlocks }>();
 
-function recent(setting: Setting, chunk: number, seed: number, keep: readonly string[]): Filler {
+function recent(setting: Setting, chunk: number, seed: number, keep: readonly string[]): DrawnBlocks {
   const key = `${chunk} ${seed} ${setting.weatherIndex.join(',')} ${keep.join(' ')}`;
   const before = filled.get(setting.bound);
-  if (before?.key === key) return before.filler;
-  const start = startFiller(setting, chunk, seed, keep);
+  if (before?.key === key) return before.blocks;
+  const start = startBlocks(setting, chunk, seed, keep);
   const block = start.next(0, chunk);
-  const filler = { uncertain: start.uncertain, next: () => block };
-  filled.set(setting.bound, { key, filler });
-  return filler;
+  const blocks = { uncertain: start.uncertain, next: () => block };
+  filled.set(setting.bound, { key, blocks });
+  return blocks;
 }
 
 /** Stands the turned columns at their values where a scenario has them; what comes back undoes it. */

@@ -3,7 +3,13 @@ import type { Scenario } from '../notebook/schema.ts';
 import { readWeather } from '../tables/weather.ts';
 import type { WeatherSeries } from '../tables/weatherSeries.ts';
 import type { Problem } from '../units/problem.ts';
-import { prepareNormals, prepareWinters, winterNotes, winterProblems } from './prepareWeather.ts';
+import {
+  prepareNormals,
+  prepareWinter,
+  prepareWinters,
+  winterNotes,
+  winterProblems,
+} from './prepareWeather.ts';
 import type { PreparedWeather } from './weather.ts';
 
 export interface NotebookWinters {
@@ -57,33 +63,41 @@ export async function notebookWinters(
     );
   }
 
+  const seriesOf = ({ farm }: Scenario) =>
+    farm.weather.file === undefined ? undefined : series.get(farm.weather.file);
   // Scenarios on the same farm share their winters, so that the pipeline can tell that rows are alike.
-  const prepared = new Map<string, readonly PreparedWeather[]>();
-  const wintersOf = (scenario: Scenario): readonly PreparedWeather[] => {
-    const { place, winter, weather } = scenario.farm;
-    const key = JSON.stringify([
-      weather.file,
-      weather.monthly,
-      weather.seed,
-      winter.start,
-      winter.end,
-      place.latitudeDeg,
-    ]);
-    let winters = prepared.get(key);
-    if (!winters) {
-      const read = weather.file === undefined ? undefined : series.get(weather.file);
-      winters = read ? prepareWinters(read, scenario) : prepareNormals(scenario, MADE_UP_YEARS);
-      prepared.set(key, winters);
-    }
-    return winters;
-  };
-  const winterOf = (scenario: Scenario): PreparedWeather => {
-    const winters = wintersOf(scenario);
-    const { file, year } = scenario.farm.weather;
-    if (file === undefined) return winters[0];
-    return winters.find(({ start }) => Number(start.slice(0, 4)) === year) ?? winters[winters.length - 1];
-  };
+  const wintersOf = remember(yearless, (scenario: Scenario): readonly PreparedWeather[] => {
+    const read = seriesOf(scenario);
+    return read ? prepareWinters(read, scenario) : prepareNormals(scenario, MADE_UP_YEARS);
+  });
+  const winterOf = remember(yearly, (scenario: Scenario): PreparedWeather => {
+    const read = seriesOf(scenario);
+    const winter = read
+      ? prepareWinter(read, scenario, scenario.farm.weather.year)
+      : prepareNormals(scenario, 1)[0];
+    if (!winter) throw new Error('no winter: the problems of the weather were not heeded');
+    return winter;
+  });
   return { winterOf, wintersOf, problems, notes };
+}
+
+const yearless = ({ farm: { place, winter, weather } }: Scenario) =>
+  JSON.stringify([weather.file, weather.monthly, weather.seed, winter.start, winter.end, place.latitudeDeg]);
+const yearly = (scenario: Scenario) => `${scenario.farm.weather.year} ${yearless(scenario)}`;
+
+function remember<V>(
+  keyOf: (scenario: Scenario) => string,
+  make: (scenario: Scenario) => V,
+): (scenario: Scenario) => V {
+  const made = new Map<string, V>();
+  return (scenario) => {
+    const key = keyOf(scenario);
+    const before = made.get(key);
+    if (before !== undefined) return before;
+    const value = make(scenario);
+    made.set(key, value);
+    return value;
+  };
 }
 
 function onceEach(problems: readonly Problem[]): Problem[] {

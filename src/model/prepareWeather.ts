@@ -32,7 +32,7 @@ type ScenarioWeather = { readonly farm: Pick<Farm, 'winter' | 'weather' | 'place
 
 /** Every winter the series touches, oldest first, with what is missing from it. */
 export function wintersIn(series: WeatherSeries, { farm }: ScenarioWeather): WinterInSeries[] {
-  const present = new Set(series.days.map(({ date }) => date));
+  const present = datesOf(series);
   const first = dayNumber(series.days[0].date);
   const last = dayNumber(series.days[series.days.length - 1].date);
   const winterDays = dayNumber(farm.winter.end) - dayNumber(farm.winter.start);
@@ -64,20 +64,50 @@ export function prepareWinters(
   scenario: ScenarioWeather,
 ): PreparedWeather[] {
   if (!series) return prepareNormals(scenario, 1);
-  const byDate = new Map(series.days.map((day) => [day.date, day]));
+  const byDate = datesOf(series);
   return wintersIn(series, scenario)
     .filter(({ usable }) => usable)
-    .map(({ year, start, days, complete }) => {
-      const from = dayNumber(start);
-      const chosen = Array.from({ length: days }, (_, d) => byDate.get(dateOf(from + d)) as WeatherDay);
-      const spring = complete ? '' : `, to ${dateOf(from + days - 1)}`;
-      return prepare(
-        `${series.label} ${winterName(year, start)}${spring}`,
-        start,
-        chosen,
-        scenario.farm.place.latitudeDeg,
-      );
-    });
+    .map((winter) => prepareOne(series, byDate, winter, scenario));
+}
+
+/** The winter that starts in `year`, or the last usable one; undefined where the series holds neither. */
+export function prepareWinter(
+  series: WeatherSeries,
+  scenario: ScenarioWeather,
+  year?: number,
+): PreparedWeather | undefined {
+  const usable = wintersIn(series, scenario).filter((w) => w.usable);
+  const winter = usable.find((w) => w.year === year) ?? usable[usable.length - 1];
+  return winter && prepareOne(series, datesOf(series), winter, scenario);
+}
+
+function prepareOne(
+  series: WeatherSeries,
+  byDate: ReadonlyMap<string, WeatherDay>,
+  { year, start, days, complete }: WinterInSeries,
+  scenario: ScenarioWeather,
+): PreparedWeather {
+  const from = dayNumber(start);
+  const chosen = Array.from({ length: days }, (_, d) => byDate.get(dateOf(from + d)) as WeatherDay);
+  const spring = complete ? '' : `, to ${dateOf(from + days - 1)}`;
+  return prepare(
+    `${series.label} ${winterName(year, start)}${spring}`,
+    start,
+    chosen,
+    scenario.farm.place.latitudeDeg,
+  );
+}
+
+const dated = new WeakMap<WeatherSeries, ReadonlyMap<string, WeatherDay>>();
+
+/** The days by date; kept with the series, since every winter and farm asks for it. */
+function datesOf(series: WeatherSeries): ReadonlyMap<string, WeatherDay> {
+  let byDate = dated.get(series);
+  if (!byDate) {
+    byDate = new Map(series.days.map((day) => [day.date, day]));
+    dated.set(series, byDate);
+  }
+  return byDate;
 }
 
 /** `count` made-up years from the monthly normals of the farm, by its seed; none where it has no normals. */

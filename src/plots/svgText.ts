@@ -4,7 +4,7 @@ import { INK } from './palette.ts';
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
-const escape = (text: string) =>
+const escaped = (text: string) =>
   text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 
 /** One element; numbers are cut to two decimals. Throws on a number that is none. */
@@ -13,7 +13,7 @@ export function tag(name: string, attributes: Attributes, ...children: readonly 
     if (value === undefined) return [];
     if (typeof value === 'number' && !Number.isFinite(value))
       throw new Error(`a drawing holds a number that is none: ${name} ${key}`);
-    return [` ${key}="${escape(typeof value === 'number' ? String(Number(value.toFixed(2))) : value)}"`];
+    return [` ${key}="${escaped(typeof value === 'number' ? String(Number(value.toFixed(2))) : value)}"`];
   });
   return children.length === 0
     ? `<${name}${written.join('')}/>`
@@ -22,7 +22,7 @@ export function tag(name: string, attributes: Attributes, ...children: readonly 
 
 /** Words at a place. */
 export const words = (x: number, y: number, text: string, attributes: Attributes = {}): string =>
-  tag('text', { x, y, fill: INK, ...attributes }, escape(text));
+  tag('text', { x, y, fill: INK, ...attributes }, escaped(text));
 
 /** A straight line. */
 export const stroke = (x1: number, y1: number, x2: number, y2: number, attributes: Attributes = {}): string =>

@@ -6,7 +6,7 @@ import { emptyFigure, type Figure } from './figure.ts';
 import { frame, leftMargin, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
-import { saidSpan, saidTurn, saidValue, verdictOf } from './verdict.ts';
+import { orNothing, saidSpan, saidTurn, saidValue, verdictOf } from './verdict.ts';
 
 export interface SweepView {
   readonly measure: string;
@@ -32,8 +32,9 @@ export function sweepFinding(
   const unit = unitOf(measure);
   const last = at.length - 1;
   const said = (v: number) => show(v, unit, reading).text;
+  const scale = Math.max(0, ...sweep.results[measure].filter(Number.isFinite).map(Math.abs));
   const parts = shown.flatMap((s) => {
-    const [a, b] = [valueAt(sweep, measure, 0, s), valueAt(sweep, measure, last, s)];
+    const [a, b] = [0, last].map((step) => orNothing(valueAt(sweep, measure, step, s), scale));
     if (!Number.isFinite(a) || !Number.isFinite(b)) return [];
     if (said(a) === said(b)) return [`stays ${said(a)} in “${names[s]}”`];
     return [`goes from ${said(a)} to ${said(b)} in “${names[s]}”`];

@@ -23,6 +23,9 @@ const NARROW_SPACE = '\u202F';
 const DIGITS = 3;
 /** Things that are counted: shown whole however many. */
 const COUNTED = new Set(['head', 'bowls', 'turns', 'd', 'days', 'year', 'day of year']);
+/** Amounts of these below the smallest shown are said to be less than it, not spelt to the microgram. */
+const AMOUNTS = new Set(['kg', 't', 'm³', 'h', 'mm', 'ha', 'lb', 'yd³', 'ton', 'in', 'ac', 'money']);
+const SMALLEST = 0.01;
 /** Below this share of the larger, two values are called the same. */
 const SAME = 0.0005;
 
@@ -80,6 +83,8 @@ export function unitLabel(unit: string, { system = 'metric', currency }: FormatO
 export function formatNumber(value: number, unit: string, options: FormatOptions = {}): string {
   const { digits = DIGITS, locale, plain } = options;
   const figure = unit === 'fraction' ? value * 100 : value;
+  if (AMOUNTS.has(unit) && figure !== 0 && Math.abs(figure) < SMALLEST / 2)
+    return `${figure < 0 ? '> -' : '< '}${SMALLEST}`;
   const whole = COUNTED.has(unit);
   const rounded = new Intl.NumberFormat(locale ?? 'en', {
     ...(whole ? { maximumFractionDigits: 1 } : { maximumSignificantDigits: digits }),

@@ -1,20 +1,42 @@
 /** Seeded streams of uniform numbers, one for each name: the same seed and name give the same numbers anywhere. */
 export type Stream = () => number;
 
-/** A stream of numbers in (0, 1): the small fast counting generator sfc32, never 0 or 1. */
-export function stream(seed: number, name: string): Stream {
-  let [a, b, c] = seedsOf(`${seed}:${name}`);
+/** Puts the next `count` numbers of a stream at the front of an array. */
+export type Filler = (out: Float64Array, count: number) => void;
+
+/** A stream of numbers in (0, 1), many at a time: the small fast counting generator sfc32, never 0 or 1. */
+export function filler(seed: number, name: string): Filler {
+  let [stateA, stateB, stateC] = seedsOf(`${seed}:${name}`);
   let counter = 1;
-  const next = (): number => {
-    const sum = (a + b + counter) | 0;
-    counter = (counter + 1) | 0;
-    a = b ^ (b >>> 9);
-    b = (c + (c << 3)) | 0;
-    c = ((c << 21) | (c >>> 11)) + sum;
-    return ((sum >>> 0) + 0.5) / 4_294_967_296;
+  const fill: Filler = (out, count) => {
+    // The state stays in local variables while the loop runs, which makes it several times as fast.
+    let [a, b, c, n] = [stateA, stateB, stateC, counter];
+    for (let k = 0; k < count; k++) {
+      const sum = (a + b + n) | 0;
+      n = (n + 1) | 0;
+      a = b ^ (b >>> 9);
+      b = (c + (c << 3)) | 0;
+      c = ((c << 21) | (c >>> 11)) + sum;
+      out[k] = ((sum >>> 0) + 0.5) / 4_294_967_296;
+    }
+    [stateA, stateB, stateC, counter] = [a, b, c, n];
   };
-  for (let k = 0; k < 12; k++) next();
-  return next;
+  fill(new Float64Array(12), 12);
+  return fill;
+}
+
+/** The numbers of `filler`, one at a time. */
+export function stream(seed: number, name: string): Stream {
+  const fill = filler(seed, name);
+  const buffer = new Float64Array(16);
+  let at = buffer.length;
+  return () => {
+    if (at === buffer.length) {
+      fill(buffer, buffer.length);
+      at = 0;
+    }
+    return buffer[at++];
+  };
 }
 
 /** A stream of standard normal numbers by the polar form of Box and Muller. */

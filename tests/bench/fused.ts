@@ -1461,7 +1461,7 @@ export function runFused(
       _packDryMatterWastedKg = _dryMatterWastedKg * pack;
     }
 
-    {
+    paddock: {
       // paddock
       field.growthDay[0] = _growthDay;
       field.growthBaseC[0] = $growthBaseC[i];
@@ -1472,6 +1472,35 @@ export function runFused(
       field.nitrificationReferenceC[0] = $nitrificationReferenceC[i];
       field.nitrificationFrozenFractionPerWeek[0] = $nitrificationFrozenFractionPerWeek[i];
       field.grassUptakeKgPerHaWeekC[0] = $grassUptakeKgPerHaWeekC[i];
+      if (
+        _paddockShare === 0 &&
+        _paddockNitrogenInKg === 0 &&
+        _paddockPhosphorusInKg === 0 &&
+        _paddockPotassiumInKg === 0 &&
+        _paddockCarbonInKg === 0
+      ) {
+        // Nobody out there and nothing dropped: all of it is 0, and the weeks need not be walked.
+        _paddockAmmoniaKg = 0;
+        _paddockNitrousKg = 0;
+        _paddockDinitrogenKg = 0;
+        _paddockRunoffKg = 0;
+        _paddockLeachedKg = 0;
+        _paddockNitrogenKeptKg = 0;
+        _paddockMineralKg = 0;
+        _paddockPhosphorusLostKg = 0;
+        _paddockPotassiumLostKg = 0;
+        _paddockPhosphorusKeptKg = 0;
+        _paddockPotassiumKeptKg = 0;
+        _paddockCarbonKeptKg = 0;
+        _nitrogenLoadKgPerHa = 0;
+        _spotLoadKgPerHa = 0;
+        _spotReachedHa = 0;
+        _restReachedHa = 0;
+        _grassLostTonnes = 0;
+        _reseedHa = 0;
+
+        break paddock;
+      }
 
       const days = $winterDays[i];
       const weatherDays = weather[$weatherIndex[i]].days;

@@ -24,12 +24,11 @@ export function drawnColumns(setting: Setting, draws: number, seed: number, ownW
       for (let row = scenario; row < rows; row += scenarios) columns[column][row] = value;
     }
   });
+  const values = new Float64Array(draws);
   for (const uncertain of uncertainIn(setting)) {
-    const next = valuesOf(uncertain, seed);
-    for (let draw = 0; draw < draws; draw++) {
-      const value = next();
-      for (const { scenario, column } of uncertain.at) columns[column][draw * scenarios + scenario] = value;
-    }
+    valuesOf(uncertain, seed)(values, draws);
+    for (const { scenario, column } of uncertain.at)
+      for (let draw = 0; draw < draws; draw++) columns[column][draw * scenarios + scenario] = values[draw];
   }
   if (ownWeather) {
     const next = stream(seed, 'rain of each row');

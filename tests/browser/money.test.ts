@@ -36,7 +36,12 @@ function runOf(text: string): Run {
 
 beforeAll(() => {
   run = runOf(TEXT);
-  reading = { currency: run.currency, year: run.year, system: 'metric', order: run.results.map(({ name }) => name) };
+  reading = {
+    currency: run.currency,
+    year: run.year,
+    system: 'metric',
+    order: run.results.map(({ name }) => name),
+  };
   explorer = startExplorer();
 });
 afterAll(() => explorer.close());
@@ -44,9 +49,19 @@ afterEach(() => document.body.replaceChildren());
 
 type Tag = 'wk-bill' | 'wk-costs' | 'wk-cashflow' | 'wk-case';
 
-async function shown<T extends Tag>(tag: T, width = 1000, options: object = {}): Promise<HTMLElementTagNameMap[T]> {
+async function shown<T extends Tag>(
+  tag: T,
+  width = 1000,
+  options: object = {},
+): Promise<HTMLElementTagNameMap[T]> {
   await page.viewport(width, 900);
-  const element = Object.assign(document.createElement(tag), { run, results: run.results, reading, explorer, ...options });
+  const element = Object.assign(document.createElement(tag), {
+    run,
+    results: run.results,
+    reading,
+    explorer,
+    ...options,
+  });
   const main = document.createElement('main');
   main.append(element);
   document.body.append(main);
@@ -66,7 +81,9 @@ describe('the bill', () => {
   it('adds up to the capital to the cent, line by line as printed', async () => {
     const element = await shown('wk-bill', 1000, { scenario: 'Deep bed' });
     const rows = [...(element.shadowRoot?.querySelectorAll('tbody tr') ?? [])];
-    const amounts = rows.map((row) => Number(row.querySelector('td:last-child')?.textContent?.replace(/[^\d.]/g, '')));
+    const amounts = rows.map((row) =>
+      Number(row.querySelector('td:last-child')?.textContent?.replace(/[^\d.]/g, '')),
+    );
     expect(amounts.length).toBeGreaterThan(15);
     const sum = amounts.reduce((all, amount) => all + amount, 0);
     expect(sum).toBeCloseTo(run.results[1].values.capitalCost as number, 2);
@@ -89,10 +106,15 @@ describe('the bill', () => {
     element.run = runOf(text);
     await element.updateComplete;
     expect(words(element)).toContain('own quote: roofer, March');
-    await userEvent.click(page.getByRole('button', { name: 'Take out the quote for roof sheets and fixings' }));
+    await userEvent.click(
+      page.getByRole('button', { name: 'Take out the quote for roof sheets and fixings' }),
+    );
     expect(asked[1]).toEqual({ scenario: 1, line: 'roof', unitPrice: null, because: '' });
     const quotes = element.run.bound[1].scenario.finance.quotes;
-    expect(runOf(setQuote(text, 1, quotes, { line: 'roof', unitPrice: null, because: '' })).results[1].values.capitalCost).toBe(run.results[1].values.capitalCost);
+    expect(
+      runOf(setQuote(text, 1, quotes, { line: 'roof', unitPrice: null, because: '' })).results[1].values
+        .capitalCost,
+    ).toBe(run.results[1].values.capitalCost);
   });
 
   it('marks a missing price and gives no sum', async () => {
@@ -112,7 +134,8 @@ describe('costs, cash and case', () => {
     element.addEventListener('wk-explain', ({ detail }) => asked.push(detail));
     await userEvent.click(page.getByRole('button', { name: /^Bedding, Deep bed: / }));
     expect(asked).toEqual([{ scenario: 1, quantity: 'beddingCost' }]);
-    for (const text of ['Net, a head and day', 'Cost a kg of nitrogen kept']) expect(words(element)).toContain(text);
+    for (const text of ['Net, a head and day', 'Cost a kg of nitrogen kept'])
+      expect(words(element)).toContain(text);
   });
 
   it('cash flow: the band comes with the draws', async () => {
@@ -124,7 +147,10 @@ describe('costs, cash and case', () => {
   });
 
   it('case: ten lines, stresses with break-evens, what moves it, and a paper to print', async () => {
-    const element = await shown('wk-case', 1000, { scenario: 'Deep bed', notebook: { title: 'Coast', invented: true, units: 'metric' } });
+    const element = await shown('wk-case', 1000, {
+      scenario: 'Deep bed',
+      notebook: { title: 'Coast', invented: true, units: 'metric' },
+    });
     await expect.poll(() => element.shadowRoot?.querySelectorAll('dl > div').length, SOON).toBe(10);
     expect(element.shadowRoot?.querySelectorAll('tbody tr')).toHaveLength(5);
     expect(words(element)).toMatch(/Bedding dearer50 %\+/);
@@ -134,9 +160,14 @@ describe('costs, cash and case', () => {
 
   it('prints in a frame of its own that goes when it is done', async () => {
     const frame = printText('<!doctype html><title>paper</title><p>What must be built</p>');
-    expect(frame.isConnected).toBe(true);
-    // Without a window to show it in, printing ends at once; the frame goes when it has ended.
-    await expect.poll(() => frame.isConnected, SOON).toBe(false);
+    await expect
+      .poll(() => frame.contentDocument?.querySelector('p')?.textContent, SOON)
+      .toBe('What must be built');
+    const again = printText('<!doctype html><title>paper</title><p>Again</p>');
+    expect(frame.isConnected).toBe(false);
+    await expect.poll(() => again.contentDocument?.querySelector('p')?.textContent, SOON).toBe('Again');
+    again.contentWindow?.dispatchEvent(new Event('afterprint'));
+    expect(again.isConnected).toBe(false);
   });
 });
 
@@ -147,7 +178,9 @@ describe('for every reader', () => {
         const element = await shown(tag, width, { scenario: 'Deep bed' });
         if (tag !== 'wk-bill') await expect.poll(() => drawn(element), SOON).toBeTruthy();
         expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(width);
-        const { violations } = await axe.run(document.body, { rules: { region: { enabled: false }, 'page-has-heading-one': { enabled: false } } });
+        const { violations } = await axe.run(document.body, {
+          rules: { region: { enabled: false }, 'page-has-heading-one': { enabled: false } },
+        });
         expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
       });
 });

@@ -43,14 +43,17 @@ function sheetRows(file: string, name: string): (string | number | null)[][] {
   const parts = unzipSync(readFileSync(file));
   const text = (part: string) => strFromU8(parts[part]);
   const names = [...text('xl/workbook.xml').matchAll(/<sheet [^>]*name="([^"]*)"/g)].map((m) => m[1]);
-  const strings = [...text('xl/sharedStrings.xml').matchAll(/<si>.*?<t[^>]*>(.*?)<\/t>.*?<\/si>/gs)].map((m) => m[1]);
+  const strings = [...text('xl/sharedStrings.xml').matchAll(/<si>.*?<t[^>]*>(.*?)<\/t>.*?<\/si>/gs)].map(
+    (m) => m[1],
+  );
   const xml = text(`xl/worksheets/sheet${names.indexOf(name) + 1}.xml`);
   return [...xml.matchAll(/<row [^>]*>(.*?)<\/row>/gs)].map(([, row]) => {
     const cells: (string | number | null)[] = [];
     for (const [, attributes, value] of row.matchAll(/<c ([^>]*?)(?:\/>|>(?:<v>(.*?)<\/v>)?.*?<\/c>)/gs)) {
       const letters = /r="([A-Z]+)\d+"/.exec(attributes)?.[1] ?? '';
       const column = [...letters].reduce((n, letter) => n * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-      if (value !== undefined) cells[column] = /t="s"/.test(attributes) ? strings[Number(value)] : Number(value);
+      if (value !== undefined)
+        cells[column] = /t="s"/.test(attributes) ? strings[Number(value)] : Number(value);
     }
     return Array.from(cells, (cell) => cell ?? null);
   });
@@ -62,7 +65,16 @@ describe('the lender’s paper', () => {
   let deepBed: Record<string, number | null>;
 
   beforeAll(async () => {
-    const { code, out, error } = await winterkeep('case', LENDER, '--out', path('case.pdf'), '--tables', path('tables'), '--draws', '300');
+    const { code, out, error } = await winterkeep(
+      'case',
+      LENDER,
+      '--out',
+      path('case.pdf'),
+      '--tables',
+      path('tables'),
+      '--draws',
+      '300',
+    );
     expect(error).toBe('');
     expect(code).toBe(0);
     expect(out).toContain('case.pdf: the case for “Deep bed”');
@@ -83,11 +95,33 @@ describe('the lender’s paper', () => {
   });
 
   it('says everything a stranger needs, in order', () => {
-    const headings = ['In ten lines', 'How it is paid', 'The systems compared', 'The proposal: Deep bed', 'What must be built', 'Finance over the years', 'What could go wrong', 'Assumptions', 'Cautions', 'What was left out'];
+    const headings = [
+      'In ten lines',
+      'How it is paid',
+      'The systems compared',
+      'The proposal: Deep bed',
+      'What must be built',
+      'Finance over the years',
+      'What could go wrong',
+      'Assumptions',
+      'Cautions',
+      'What was left out',
+    ];
     const places = headings.map((heading) => text.indexOf(heading));
-    expect(places.every((place) => place >= 0), headings.filter((_, k) => places[k] < 0).join()).toBe(true);
+    expect(
+      places.every((place) => place >= 0),
+      headings.filter((_, k) => places[k] < 0).join(),
+    ).toBe(true);
     expect(places).toEqual([...places].sort((a, b) => a - b));
-    for (const words of ['invented farm', 'Slurry gas kills', 'licensed engineer', 'check the local rule', 'not financial advice', 'income and property tax', 'Money in CAD of 2024'])
+    for (const words of [
+      'invented farm',
+      'Slurry gas kills',
+      'licensed engineer',
+      'check the local rule',
+      'not financial advice',
+      'income and property tax',
+      'Money in CAD of 2024',
+    ])
       expect(text).toContain(words);
     for (const { name } of compared.scenarios) expect(text).toContain(name);
   });
@@ -106,7 +140,9 @@ describe('the lender’s paper', () => {
   it('writes a spreadsheet with numbers as numbers, equal to compare', () => {
     const bill = sheetRows(path('tables/case.xlsx'), 'bill');
     const amount = bill[0].indexOf('amount');
-    const lines = bill.slice(1).filter(([label]) => !['in cash', 'in own timber and hours', 'together'].includes(String(label)));
+    const lines = bill
+      .slice(1)
+      .filter(([label]) => !['in cash', 'in own timber and hours', 'together'].includes(String(label)));
     expect(lines.length).toBeGreaterThan(15);
     const sum = lines.reduce((all, row) => all + (row[amount] as number), 0);
     expect(sum).toBeCloseTo(deepBed.capitalCost as number, 2);
@@ -119,16 +155,43 @@ describe('the lender’s paper', () => {
 
   it('writes the same rows as text, and drawings that hold no script', () => {
     const files = readdirSync(path('tables')).sort();
-    expect(files).toEqual(['assumptions.csv', 'bill.csv', 'case.xlsx', 'cash-flow.csv', 'cash-flow.svg', 'costs.csv', 'costs.svg', 'stress.csv', 'tornado.svg']);
+    expect(files).toEqual([
+      'assumptions.csv',
+      'bill.csv',
+      'case.xlsx',
+      'cash-flow.csv',
+      'cash-flow.svg',
+      'costs.csv',
+      'costs.svg',
+      'stress.csv',
+      'tornado.svg',
+    ]);
     const csv = readFileSync(path('tables/cash-flow.csv'), 'utf8').trim().split('\n');
     expect(csv.length - 1).toBe(sheetRows(path('tables/case.xlsx'), 'cash flow').length - 1);
-    for (const svg of files.filter((file) => file.endsWith('.svg'))) expect(readFileSync(path(`tables/${svg}`), 'utf8')).toMatch(/^<svg [^>]*viewBox(?!.*<script).*<\/svg>\n$/s);
+    for (const svg of files.filter((file) => file.endsWith('.svg')))
+      expect(readFileSync(path(`tables/${svg}`), 'utf8')).toMatch(
+        /^<svg [^>]*viewBox(?!.*<script).*<\/svg>\n$/s,
+      );
     const assumptions = readFileSync(path('tables/assumptions.csv'), 'utf8');
-    for (const basis of ['published', 'derived', 'common practice', 'from memory', 'invented']) expect(assumptions).toContain(`,${basis},`);
+    for (const basis of ['published', 'derived', 'common practice', 'from memory', 'invented'])
+      expect(assumptions).toContain(`,${basis},`);
   });
 
   it('takes Letter, another proposal and another baseline', async () => {
-    const { code } = await winterkeep('case', LENDER, '--out', path('letter.pdf'), '--paper', 'letter', '--scenario', 'Slats', '--baseline', 'Deep bed', '--draws', '0');
+    const { code } = await winterkeep(
+      'case',
+      LENDER,
+      '--out',
+      path('letter.pdf'),
+      '--paper',
+      'letter',
+      '--scenario',
+      'Slats',
+      '--baseline',
+      'Deep bed',
+      '--draws',
+      '0',
+    );
     expect(code).toBe(0);
     const info = pdfInfo(path('letter.pdf'));
     expect(info).toMatch(/Page size:\s+612 x 792 pts/);
@@ -140,7 +203,10 @@ describe('the lender’s paper', () => {
 });
 
 describe('where there is no browser', () => {
-  for (const [what, place] of [['no such program', '/nowhere/chromium'], ['a program that is no browser', '/bin/false']] as const)
+  for (const [what, place] of [
+    ['no such program', '/nowhere/chromium'],
+    ['a program that is no browser', '/bin/false'],
+  ] as const)
     it(`${what}: says so and leaves an HTML paper beside`, async () => {
       process.env.CHROMIUM_PATH = place;
       const name = what.replace(/\W+/g, '-');
@@ -170,31 +236,65 @@ describe('bad input', () => {
     return plain(readFileSync(path('paper.html'), 'utf8'));
   };
 
-  it('a term of 0 years names the line', () => refused(changed('term.md', ['years: 15, graceYears: 1', 'years: 0, graceYears: 0']), /term\.md:\d+ scenarios\.1\.finance\.loans\.0\.years/));
-  it('a negative price names the line', () => refused(changed('price.md', ['tonnes: 140 }', 'tonnes: 140, pricePerTonne: -5 }']), /price\.md:\d+ .*pricePerTonne.*-5/));
+  it('a term of 0 years names the line', () =>
+    refused(
+      changed('term.md', ['years: 15, graceYears: 1', 'years: 0, graceYears: 0']),
+      /term\.md:\d+ scenarios\.1\.finance\.loans\.0\.years/,
+    ));
+  it('a negative price names the line', () =>
+    refused(
+      changed('price.md', ['tonnes: 140 }', 'tonnes: 140, pricePerTonne: -5 }']),
+      /price\.md:\d+ .*pricePerTonne.*-5/,
+    ));
   it('a negative own price of a table row is a gap, never a gain', async () => {
-    const html = await paper(changed('negative.md', ['decide:', 'coefficients:\n  - { id: roofPricePerM2, value: -5, because: a slip of the pen }\n\ndecide:']));
+    const html = await paper(
+      changed('negative.md', [
+        'decide:',
+        'coefficients:\n  - { id: roofPricePerM2, value: -5, because: a slip of the pen }\n\ndecide:',
+      ]),
+    );
     expect(html).toContain('The price is -5; it must be 0 or more');
     expect(html).toContain('No price given for roof sheets and fixings in CAD');
     expect(html).toContain('no sum');
   });
-  it('currencies side by side are refused', () => refused(changed('mixed.md', ['because: The shed the loan is asked for', 'because: The shed the loan is asked for\n    farm: { money: { currency: SEK } }']), /mixed\.md.*currenc.*SEK/s));
-  it('a currency without prices is refused', () => refused(changed('currency.md', ['currency: CAD', 'currency: CHF']), /no table of prices.*CHF.*CAD/));
+  it('currencies side by side are refused', () =>
+    refused(
+      changed('mixed.md', [
+        'because: The shed the loan is asked for',
+        'because: The shed the loan is asked for\n    farm: { money: { currency: SEK } }',
+      ]),
+      /mixed\.md.*currenc.*SEK/s,
+    ));
+  it('a currency without prices is refused', () =>
+    refused(changed('currency.md', ['currency: CAD', 'currency: CHF']), /no table of prices.*CHF.*CAD/));
   it('a grant above the cost is said and only the cost counted', async () => {
     const html = await paper(changed('grant.md', ['grant: 40000', 'grant: 4000000']));
     expect(html).toMatch(/The grant is [\d.]+ CAD more than the works cost; only what they cost is counted/);
   });
   it('a scenario, paper or ending nobody knows is refused', async () => {
-    expect(await winterkeep('case', LENDER, '--scenario', 'Tent')).toMatchObject({ code: 1, error: expect.stringContaining('found Tent; allowed As it is') });
-    expect(await winterkeep('case', LENDER, '--paper', 'a5')).toMatchObject({ code: 2, error: expect.stringContaining('allowed a4, letter') });
-    expect(await winterkeep('case', LENDER, '--out', 'case.doc')).toMatchObject({ code: 2, error: expect.stringContaining('.pdf or .html') });
-    expect(await winterkeep('case', LENDER, '--out', path('no/such/case.html'), '--draws', '0')).toMatchObject({ code: 1, error: expect.stringContaining('folder does not exist') });
+    expect(await winterkeep('case', LENDER, '--scenario', 'Tent')).toMatchObject({
+      code: 1,
+      error: expect.stringContaining('found Tent; allowed As it is'),
+    });
+    expect(await winterkeep('case', LENDER, '--paper', 'a5')).toMatchObject({
+      code: 2,
+      error: expect.stringContaining('allowed a4, letter'),
+    });
+    expect(await winterkeep('case', LENDER, '--out', 'case.doc')).toMatchObject({
+      code: 2,
+      error: expect.stringContaining('.pdf or .html'),
+    });
+    expect(
+      await winterkeep('case', LENDER, '--out', path('no/such/case.html'), '--draws', '0'),
+    ).toMatchObject({ code: 1, error: expect.stringContaining('folder does not exist') });
   });
 
   it('a price missing from the table is a marked gap in paper and tables, and no sum is made up', async () => {
     const { notebook, winters } = await openNotebook(LENDER);
     const tables = shippedTables();
-    const prices = new Map([...(tables.prices.get('CAD') ?? [])].filter(([id]) => id !== 'pushWallPricePerM2'));
+    const prices = new Map(
+      [...(tables.prices.get('CAD') ?? [])].filter(([id]) => id !== 'pushWallPricePerM2'),
+    );
     const run = evaluate(notebook, { ...tables, prices: new Map([['CAD', prices]]) }, winters.winterOf);
     const report = reportOf(notebook, run, 1, { day: '1 January 2026' });
     const html = plain(paperDocument(report, 'a4'));
@@ -207,7 +307,16 @@ describe('bad input', () => {
   });
 
   it('words of a stranger stay words', async () => {
-    const html = await paper(changed('words.md', ['title: A shed for sixty cows on the coast, for the lender', `title: '</style><script>alert(1)</script>'`], ['because: The shed the loan is asked for', `because: '<img src=x onerror=alert(1)> =1+1'`]));
+    const html = await paper(
+      changed(
+        'words.md',
+        [
+          'title: A shed for sixty cows on the coast, for the lender',
+          `title: '</style><script>alert(1)</script>'`,
+        ],
+        ['because: The shed the loan is asked for', `because: '<img src=x onerror=alert(1)> =1+1'`],
+      ),
+    );
     expect(html).not.toMatch(/<script|<img/);
     expect(html).toContain('&lt;script&gt;');
   });

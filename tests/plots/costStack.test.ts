@@ -29,7 +29,7 @@ describe('stacked yearly costs', () => {
   it('stacks without gaps up to the yearly cost', () => {
     for (const { name, values } of results) {
       const parts = costParts(results).filter(({ scenario }) => scenario === name);
-      parts.forEach((part, k) => expect(part.from).toBe(k === 0 ? 0 : parts[k - 1].to));
+      expect(parts.map(({ from }) => from)).toEqual([0, ...parts.slice(0, -1).map(({ to }) => to)]);
       expect(parts[parts.length - 1].to).toBeCloseTo(values.annualCost as number, 9);
     }
   });

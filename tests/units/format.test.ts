@@ -98,3 +98,11 @@ describe('labels', () => {
     expect(formatNumber(0.5, 'fraction')).toBe('50');
   });
 });
+
+describe('amounts too small to matter', () => {
+  it('are said to be less than the smallest shown, but coefficients keep their figures', () => {
+    expect(formatQuantity(0.000261, 'kg')).toBe('< 0.01 kg');
+    expect(formatQuantity(0, 'kg')).toBe('0 kg');
+    expect(formatQuantity(0.0023, '°C^-1.5')).toContain('0.0023');
+  });
+});

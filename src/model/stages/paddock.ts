@@ -200,7 +200,21 @@ export const paddockStage = defineStage({
     },
   },
   run({ count, read, readTrack, write, track, weather }) {
+    const results = Object.values(write);
+    const weekly = Object.values(track);
     for (let i = 0; i < count; i++) {
+      if (
+        read.paddockShare[i] === 0 &&
+        read.paddockNitrogenInKg[i] === 0 &&
+        read.paddockPhosphorusInKg[i] === 0 &&
+        read.paddockPotassiumInKg[i] === 0 &&
+        read.paddockCarbonInKg[i] === 0
+      ) {
+        // Nobody out there and nothing dropped: all of it is 0, and the weeks need not be walked.
+        for (const result of results) result[i] = 0;
+        for (const series of weekly) series.fill(0, i * WEEKS, (i + 1) * WEEKS);
+        continue;
+      }
       const at = i * WEEKS;
       const days = read.winterDays[i];
       const weatherDays = weather[read.weatherIndex[i]].days;

@@ -1,5 +1,5 @@
 /** What can kill or ruin, what the checks found, and what was left out. */
-import { BILL_LEFT_OUT } from '../../model/billLines.ts';
+import { BILL_LEFT_OUT } from '../../model/bill.ts';
 import { CASE_LEFT_OUT } from '../../model/case.ts';
 import { type Html, html } from './html.ts';
 import type { Report } from './report.ts';
