@@ -107,8 +107,9 @@ export class WkFigure extends LitElement {
     this.#redraw();
   });
   #sight = new IntersectionObserver(
-    ([entry]) => {
-      this.#seen = entry.isIntersecting;
+    (entries) => {
+      // Several may have come in since the last call; the newest is the last.
+      this.#seen = entries[entries.length - 1].isIntersecting;
       if (this.#seen && this.#stale) this.#redraw();
     },
     { rootMargin: '200px' },
@@ -132,6 +133,7 @@ export class WkFigure extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#sight.observe(this);
+    this.#observeSize();
     addEventListener('beforeprint', this.#beforePrint);
     addEventListener('afterprint', this.#afterPrint);
   }
@@ -141,17 +143,26 @@ export class WkFigure extends LitElement {
     this.#size.disconnect();
     this.#sight.disconnect();
     cancelAnimationFrame(this.#frame);
+    this.#frame = 0;
     removeEventListener('beforeprint', this.#beforePrint);
     removeEventListener('afterprint', this.#afterPrint);
   }
 
   protected override firstUpdated(): void {
-    const drawing = this.renderRoot.querySelector('.drawing');
+    this.#observeSize();
+  }
+
+  #observeSize(): void {
+    const drawing = this.renderRoot?.querySelector('.drawing');
     if (drawing) this.#size.observe(drawing);
   }
 
   protected override updated(changed: PropertyValues<this>): void {
-    if (changed.has('figure')) this.#redraw();
+    if (changed.has('figure')) {
+      // The place to draw in comes with the first figure.
+      this.#observeSize();
+      this.#redraw();
+    }
   }
 
   #redraw(): void {

@@ -4,7 +4,7 @@
  */
 import type { Binding, RowChanges } from '../model/bind.ts';
 import { needsOf } from './needs.ts';
-import { type Filler, filler, plausible } from './random.ts';
+import { allPlausible, type Filler, filler } from './random.ts';
 import { type Block, repeatScenarios, runBlock, type Setting } from './rows.ts';
 
 /** Rows worked on at once: enough that setting up the pipeline is lost in it, few enough to stop between. */
@@ -62,7 +62,9 @@ export interface Draws {
 }
 
 /** Everything with a range in any scenario, each number once by its id and span. */
-export function uncertainIn({ bound }: Setting): Uncertain[] {
+export function uncertainIn({ bound }: Setting): readonly Uncertain[] {
+  const before = uncertainOf.get(bound);
+  if (before) return before;
   const found = new Map<string, { binding: Binding; at: { scenario: number; column: string }[] }>();
   bound.forEach(({ bindings }, scenario) => {
     for (const binding of bindings.values()) {
@@ -73,7 +75,7 @@ export function uncertainIn({ bound }: Setting): Uncertain[] {
       found.set(key, entry);
     }
   });
-  return [...found.values()].map(({ binding: { id, label, unit, low, value, high }, at }) => ({
+  const uncertain = [...found.values()].map(({ binding: { id, label, unit, low, value, high }, at }) => ({
     id,
     label,
     unit,
@@ -82,15 +84,17 @@ export function uncertainIn({ bound }: Setting): Uncertain[] {
     high,
     at,
   }));
+  uncertainOf.set(bound, uncertain);
+  return uncertain;
 }
+
+const uncertainOf = new WeakMap<Setting['bound'], readonly Uncertain[]>();
 
 /** The values of one uncertain number, in runs of any length; the same for the same seed and id. */
 export function valuesOf({ id, low, central, high }: Uncertain, seed: number): Filler {
   const own = filler(seed, id);
   const group = MOVE_TOGETHER.find((g) => g.ids.test(id));
-  const place: Filler = (out, count) => {
-    for (let k = 0; k < count; k++) out[k] = plausible(out[k], low, central, high);
-  };
+  const place: Filler = (out, count) => allPlausible(out, count, low, central, high);
   if (!group)
     return (out, count) => {
       own(out, count);
@@ -166,6 +170,7 @@ function startBlocks(setting: Setting, chunk: number, seed: number, keep: readon
   const { reads } = needsOf(keep);
   const uncertain = uncertainIn(setting).filter(({ at }) => at.some(({ column }) => reads(column)));
   const streams = uncertain.map((u) => valuesOf(u, seed));
+  const places = uncertain.map(placesOf);
   const values = new Float64Array(chunk);
   const scenarios = setting.bound.length;
   const whole = repeatScenarios(setting, chunk, keep);
@@ -175,16 +180,42 @@ function startBlocks(setting: Setting, chunk: number, seed: number, keep: readon
       const block = here === chunk ? whole : repeatScenarios(setting, here, keep);
       for (let k = 0; k < uncertain.length; k++) {
         streams[k](values, here);
-        for (const { scenario, column } of uncertain[k].at) {
-          const into = block.columns[column];
-          if (into)
-            for (let draw = 0, row = scenario; draw < here; draw++, row += scenarios)
-              into[row] = values[draw];
-        }
+        spread(values, here, places[k], scenarios, block.columns);
       }
       return block;
     },
   };
+}
+
+/** Columns a number fills, each with the scenarios that have it. */
+type Places = ReadonlyMap<string, readonly number[]>;
+
+function placesOf({ at }: Uncertain): Places {
+  const out = new Map<string, number[]>();
+  for (const { scenario, column } of at) out.set(column, [...(out.get(column) ?? []), scenario]);
+  return out;
+}
+
+function spread(
+  values: Float64Array,
+  count: number,
+  places: Places,
+  scenarios: number,
+  columns: Block['columns'],
+): void {
+  for (const [column, of] of places) {
+    const into = columns[column];
+    if (!into) continue;
+    if (of.length === scenarios) {
+      // Most numbers belong to all scenarios: one pass along the column instead of one for each.
+      for (let draw = 0, row = 0; draw < count; draw++) {
+        const value = values[draw];
+        for (const end = row + scenarios; row < end; row++) into[row] = value;
+      }
+    } else
+      for (const scenario of of)
+        for (let draw = 0, row = scenario; draw < count; draw++, row += scenarios) into[row] = values[draw];
+  }
 }
 
 /** The last filled blocks of each setting: while an input is dragged, the same draws are asked for again and again. */

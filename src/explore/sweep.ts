@@ -12,6 +12,8 @@ export interface Turn {
   readonly max?: number;
   /** Where it stands now, in the first scenario that has it. */
   readonly now: number;
+  /** What else is turned with it, or held, in words; said beside what is found. */
+  readonly note?: string;
   /** The columns it fills; a column stands at the keeper's value times `scale`. */
   readonly at: readonly { readonly scenario: number; readonly column: string; readonly scale: number }[];
 }
@@ -28,7 +30,8 @@ export function turnOf(setting: Setting, name: string): Turn | undefined {
       min: 1,
       max: Math.max(10, head[0] * 3),
       now: head[0],
-      at: head.flatMap((h, scenario) => (h > 0 ? [{ scenario, column: 'herdFactor', scale: 1 / h }] : [])),
+      note: 'shed and yards grow with the herd, the land stays as it is',
+      at: head.flatMap((h, scenario) => (h > 0 ? herdColumns(setting, scenario, h) : [])),
     };
   }
   const found = setting.bound.flatMap(({ bindings }, scenario) => {
@@ -49,6 +52,25 @@ export function turnOf(setting: Setting, name: string): Turn | undefined {
     now: binding.value,
     at: found.map(({ scenario, binding: { column } }) => ({ scenario, column, scale: 1 })),
   };
+}
+
+/** Works that are built for so many animals, so that a larger herd is not asked to stand in the smaller one's shed. */
+const BUILT_FOR_HERD = [
+  'shedLengthM',
+  'slatsM2',
+  'openStoreM2',
+  'openYardM2',
+  'hardStandingM2',
+  'waterBowls',
+  'capitalGiven',
+];
+
+function herdColumns({ bound }: Setting, scenario: number, head: number): Turn['at'] {
+  const works = BUILT_FOR_HERD.flatMap((column) => {
+    const now = bound[scenario].bindings.get(column)?.value ?? Number.NaN;
+    return Number.isFinite(now) ? [{ scenario, column, scale: now / head }] : [];
+  });
+  return [{ scenario, column: 'herdFactor', scale: 1 / head }, ...works];
 }
 
 /** Names that `turnOf` knows in this setting. */

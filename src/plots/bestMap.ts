@@ -7,7 +7,7 @@ import { emptyFigure, type Figure } from './figure.ts';
 import { frame, leftMargin, overhang } from './frame.ts';
 import { GREYS, INK, scenarioColour } from './palette.ts';
 import { inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
-import { saidSpan, saidValue, verdictOf } from './verdict.ts';
+import { noteOf, saidSpan, saidValue, verdictOf } from './verdict.ts';
 
 export interface Cell {
   readonly column: number;
@@ -96,7 +96,7 @@ export function bestMapFinding(
     leads.length > 0
       ? ` The lead is at most ${show(Math.max(...leads), unitOf(measure), reading).text}.`
       : '';
-  return `What ${wins} over ${down.label} and ${across.label}: ${inWords(parts)}.${most}`;
+  return `What ${wins} over ${down.label} and ${across.label}: ${inWords(parts)}.${most}${noteOf(across, down)}`;
 }
 
 export function bestMapFigure(grid: Grid, view: MapView, reading: Reading): Figure {

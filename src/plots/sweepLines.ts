@@ -6,7 +6,7 @@ import { emptyFigure, type Figure } from './figure.ts';
 import { frame, leftMargin, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
-import { orNothing, saidSpan, saidTurn, saidValue, verdictOf } from './verdict.ts';
+import { noteOf, orNothing, saidSpan, saidTurn, saidValue, verdictOf } from './verdict.ts';
 
 export interface SweepView {
   readonly measure: string;
@@ -42,11 +42,19 @@ export function sweepFinding(
   const span = `From ${saidSpan(turn, at[0], at[last], reading)}${turn.name === 'headCount' ? '' : ` (${turn.label})`}`;
   return parts.length === 0
     ? `${span}: no scenario has ${labelOf(measure)}.`
-    : `${span}, ${labelOf(measure)} ${inWords(parts)}.`;
+    : `${span}, ${labelOf(measure)} ${inWords(parts)}.${noteOf(turn)}`;
 }
 
 /** The flips in a sentence that a keeper can act on. */
 export function flipFinding(
+  flips: Flips,
+  view: Pick<SweepView, 'names' | 'capital'>,
+  reading: Reading,
+): string {
+  return `${flipWords(flips, view, reading)}${noteOf(flips.turn)}`;
+}
+
+function flipWords(
   flips: Flips,
   { names, capital: build }: Pick<SweepView, 'names' | 'capital'>,
   reading: Reading,

@@ -45,3 +45,8 @@ export function saidSpan(turn: Turn, from: number, to: number, reading: Reading)
 export function orNothing(value: number, scale: number): number {
   return Math.abs(value) < scale / 1000 ? 0 : value;
 }
+
+/** What is turned or held with the input, as a sentence to follow a finding; empty where it is turned alone. */
+export function noteOf(...turns: readonly Turn[]): string {
+  return turns.flatMap(({ note }) => (note ? [` (Here ${note}.)`] : [])).join('');
+}

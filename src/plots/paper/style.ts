@@ -75,7 +75,7 @@ table.stress td:last-child { width: 64mm; }
 figure { margin: 2.5mm 0 3mm; break-inside: avoid; }
 figure svg { max-width: 100%; height: auto; }
 figure > svg { display: block; }
-figure.section > svg { max-height: 68mm; margin: 0 auto; }
+figure.section > svg { max-height: ${paper === 'a4' ? 68 : 52}mm; margin: 0 auto; }
 figcaption { font-size: 8pt; color: ${GREYS.quiet}; margin-top: 1mm; }
 .legend { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: 0.6mm 4mm; font-size: 8.4pt; margin: 0 0 1.5mm; }
 .legend svg { vertical-align: -2px; }
