@@ -96,6 +96,7 @@ export class WkFigure extends LitElement {
   declare tabled: boolean;
 
   #width = 0;
+  #measured: Element | undefined;
   #seen = false;
   #stale = true;
   #frame = 0;
@@ -141,6 +142,7 @@ export class WkFigure extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#size.disconnect();
+    this.#measured = undefined;
     this.#sight.disconnect();
     cancelAnimationFrame(this.#frame);
     this.#frame = 0;
@@ -154,7 +156,9 @@ export class WkFigure extends LitElement {
 
   #observeSize(): void {
     const drawing = this.renderRoot?.querySelector('.drawing');
-    if (drawing) this.#size.observe(drawing);
+    if (!drawing || drawing === this.#measured) return;
+    this.#measured = drawing;
+    this.#size.observe(drawing);
   }
 
   protected override updated(changed: PropertyValues<this>): void {

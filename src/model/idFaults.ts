@@ -41,6 +41,23 @@ function currencyFaults(notebook: Notebook, known: readonly string[]): Problem[]
   for (const { farm, at } of places)
     if (!known.includes(farm.money.currency) && !unknown.has(farm.money.currency))
       unknown.set(farm.money.currency, `${at}.money.currency`);
+  const mixed = places.filter(({ farm }) => farm.money.currency !== notebook.farm.money.currency);
+  const mixedProblems = mixed.slice(0, 1).map(({ farm, at }) =>
+    problemAt(notebook, `${at}.money.currency`, {
+      what: 'two currencies stand in one notebook, and their amounts cannot be compared',
+      found: farm.money.currency,
+      allowed: notebook.farm.money.currency,
+      todo: 'convert the prices of this scenario into the currency of the farm',
+    }),
+  );
+  return [...mixedProblems, ...unknownCurrencies(notebook, unknown, known)];
+}
+
+function unknownCurrencies(
+  notebook: Notebook,
+  unknown: ReadonlyMap<string, string>,
+  known: readonly string[],
+): Problem[] {
   return [...unknown].map(([found, key]) =>
     problemAt(notebook, key, {
       what: 'there is no table of prices in this currency',

@@ -3,10 +3,12 @@
  * drawn from it follows by signals. Turning an input changes rows of the model, never the text, until it is let go.
  */
 import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals-core';
+import { CASH_RESULTS } from '../explore/cashTerms.ts';
 import type { Draws } from '../explore/draws.ts';
 import type { Answers } from '../explore/job.ts';
 import { COMPARISONS } from '../explore/measures.ts';
 import type { RowChanges } from '../model/bind.ts';
+import { RESULTS } from '../model/dictionary.ts';
 import { evaluate, evaluateBound, type Run, type ScenarioResult, type WinterOf } from '../model/evaluate.ts';
 import { unknownIds } from '../model/idFaults.ts';
 import type { PreparedWeather } from '../model/weather.ts';
@@ -22,7 +24,13 @@ import { changesOf, edited, type Strip, stripOf } from './strip.ts';
 /** What a phone can wait for; the command makes as many as it is asked. */
 const MOST_DRAWS = 2000;
 /** Results whose ranges are kept: a few, since each takes memory times draws. */
-const DRAWN = COMPARISONS.map(({ name }) => name);
+const DRAWN = [
+  ...new Set([
+    ...COMPARISONS.map(({ name }) => name),
+    ...CASH_RESULTS,
+    ...RESULTS.filter(({ stage }) => stage === 'costs').map(({ name }) => name),
+  ]),
+];
 
 /** What the store needs from outside, so that a test can give its own. */
 export interface Engine {

@@ -86,10 +86,7 @@ export function formatNumber(value: number, unit: string, options: FormatOptions
   if (AMOUNTS.has(unit) && figure !== 0 && Math.abs(figure) < SMALLEST / 2)
     return `${figure < 0 ? '> -' : '< '}${SMALLEST}`;
   const whole = COUNTED.has(unit);
-  const rounded = new Intl.NumberFormat(locale ?? 'en', {
-    ...(whole ? { maximumFractionDigits: 1 } : { maximumSignificantDigits: digits }),
-    useGrouping: true,
-  }).formatToParts(figure === 0 ? 0 : figure);
+  const rounded = writer(locale ?? 'en', whole, digits).formatToParts(figure === 0 ? 0 : figure);
   return rounded
     .map(({ type, value: text }) => {
       if (locale !== undefined) return plain ? text.replace(/\s/gu, ' ') : text;
@@ -98,6 +95,22 @@ export function formatNumber(value: number, unit: string, options: FormatOptions
       return text;
     })
     .join('');
+}
+
+/** Making a number format costs more than using it, and a slider step writes hundreds of numbers. */
+const writers = new Map<string, Intl.NumberFormat>();
+
+function writer(locale: string, whole: boolean, digits: number): Intl.NumberFormat {
+  const key = `${locale} ${whole} ${digits}`;
+  let found = writers.get(key);
+  if (!found) {
+    found = new Intl.NumberFormat(locale, {
+      ...(whole ? { maximumFractionDigits: 1 } : { maximumSignificantDigits: digits }),
+      useGrouping: true,
+    });
+    writers.set(key, found);
+  }
+  return found;
 }
 
 const known = (value: number | null | undefined): value is number =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { plausible, plausibleShareBelow, stream } from '../../src/explore/random.ts';
+import { allPlausible, filler, plausible, plausibleShareBelow, stream } from '../../src/explore/random.ts';
 
 /** Largest gap between the empirical and the given distribution function. */
 function kolmogorovSmirnov(sample: Float64Array, below: (x: number) => number): number {
@@ -19,6 +19,26 @@ describe('random', () => {
     expect(take(7, 'a')).toEqual(take(7, 'a'));
     expect(take(7, 'a')).not.toEqual(take(8, 'a'));
     expect(take(7, 'a')).not.toEqual(take(7, 'b'));
+  });
+
+  it('gives the same numbers many at a time as one at a time', () => {
+    const one = stream(3, 'x');
+    const many = filler(3, 'x');
+    const out = new Float64Array(100);
+    for (const count of [1, 16, 17, 100]) {
+      many(out, count);
+      expect([...out.subarray(0, count)]).toEqual(Array.from({ length: count }, one));
+    }
+    for (const [low, central, high] of [
+      [0, 0.3, 1],
+      [2, 2, 5],
+      [2, 5, 5],
+      [4, 4, 4],
+    ]) {
+      const drawn = out.slice();
+      allPlausible(drawn, 100, low, central, high);
+      expect([...drawn]).toEqual(Array.from(out, (u) => plausible(u, low, central, high)));
+    }
   });
 
   it.each([1, 7, 42, 2026])('is uniform by the Kolmogorov–Smirnov test, seed %i', (seed) => {

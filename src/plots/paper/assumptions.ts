@@ -158,5 +158,5 @@ function terms({ proposal: { result, index }, run, reading, draws }: Report): Ht
       ? `Spans from ${draws.count} draws (seed ${draws.seed}), every number with a range drawn at once, the same for every system.`
       : 'No draws were made: figures stand without spans.',
   ];
-  return html`<ul>${rates.map((text) => html`<li>${text}</li>`)}</ul>`;
+  return html`<ul class="terms">${rates.map((text) => html`<li>${text}</li>`)}</ul>`;
 }

@@ -23,7 +23,7 @@ h3 { font-size: 10pt; margin: 3.5mm 0 1mm; break-after: avoid; }
 p { margin: 0 0 1.6mm; break-inside: avoid; }
 p:has(+ table), p:has(+ figure), p:has(+ ul) { break-after: avoid; }
 ul { margin: 0 0 2mm; padding-left: 4.5mm; }
-li { break-inside: avoid; }
+li, ul.terms { break-inside: avoid; }
 small, .small { font-size: 8pt; color: ${GREYS.quiet}; }
 .kind { color: ${GREYS.quiet}; margin: 0; }
 .summary dl { margin: 0; border-top: 1px solid ${INK}; }
