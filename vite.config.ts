@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { playwright } from '@vitest/browser-playwright';
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import { findChromium } from './src/cli/chromium.mjs';
 
@@ -10,7 +11,39 @@ export default defineConfig({
   base: './',
   server: { fs: { allow: [here('.')] } },
   resolve: { dedupe: ['lit'] },
-  build: { outDir: here('./dist'), emptyOutDir: true, target: 'es2022' },
+  build: {
+    outDir: here('./dist'),
+    emptyOutDir: true,
+    target: 'es2022',
+    rolldownOptions: {
+      output: {
+        // The manifest names the icon, so its name stays.
+        assetFileNames: ({ names }) =>
+          names[0] === 'icon.svg' ? 'icon.svg' : 'assets/[name]-[hash][extname]',
+      },
+    },
+  },
+  plugins: [
+    VitePWA({
+      registerType: 'autoUpdate',
+      // A script file of its own: the content security policy allows no other, and it never reloads a page at work.
+      injectRegister: 'script-defer',
+      workbox: {
+        globPatterns: ['**/*.{js,css,html,svg}'],
+        maximumFileSizeToCacheInBytes: 8_000_000,
+      },
+      manifest: {
+        name: 'winterkeep',
+        short_name: 'winterkeep',
+        description: 'How to winter a small beef herd: what stays, what it takes, how sure.',
+        display: 'standalone',
+        start_url: './',
+        background_color: '#fdfcf9',
+        theme_color: '#fdfcf9',
+        icons: [{ src: 'icon.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' }],
+      },
+    }),
+  ],
   worker: { format: 'es' },
   test: {
     root: here('.'),

@@ -5,7 +5,7 @@ import { readNotebook } from '../notebook/read.ts';
 import type { Engine } from '../store/open.ts';
 import { loadTables } from '../tables/load.ts';
 import type { Problem } from '../units/problem.ts';
-import { dataFiles, loadWeatherFile } from './data.ts';
+import { dataFiles, loadWeatherFile, weatherFiles } from './data.ts';
 import { startExplorer } from './startExplorer.ts';
 
 export interface Started {
@@ -17,7 +17,7 @@ export interface Started {
 export function startEngine(): Started {
   const { tables, problems } = loadTables(dataFiles, CHOICE_OPTIONS);
   const texts = new Map<string, Promise<string | undefined>>();
-  /** A page cannot look beside a file on disk, so it knows the shipped files only; each is fetched once. */
+  /** A page cannot look beside a file on disk: it knows the shipped files, each fetched once, and what was dropped on it. */
   const weatherText = (name: string) => {
     const known = texts.get(name) ?? loadWeatherFile(`data/weather/${name.replace(/^.*\//, '')}`);
     texts.set(name, known);
@@ -27,9 +27,25 @@ export function startEngine(): Started {
     engine: {
       tables,
       read: readNotebook,
-      winters: ({ scenarios, file }) => notebookWinters(scenarios, file, weatherText),
+      winters: async ({ scenarios, file }) => {
+        const { problems, ...winters } = await notebookWinters(scenarios, file, weatherText);
+        return { ...winters, problems: problems.map(whereToDrop) };
+      },
+      keepWeather(name, text) {
+        // A shipped name stays the shipped file's, or the notebook would mean something else on the next visit.
+        const shipped = weatherFiles.some((path) => path.endsWith(`/${name}`));
+        const own = shipped ? `own-${name}` : name;
+        texts.set(own, Promise.resolve(text));
+        return own;
+      },
       explorer: startExplorer(),
     },
     problems,
   };
 }
+
+/** Beside the notebook is no place a page can look; what it can do is take the file. */
+const whereToDrop = (problem: Problem): Problem =>
+  problem.key === 'farm.weather.file'
+    ? { ...problem, todo: 'give the page the file under “Use your own weather”, or name one that is shipped' }
+    : problem;

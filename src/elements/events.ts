@@ -1,3 +1,5 @@
+import type { WeatherSeries } from '../tables/weatherSeries.ts';
+
 /** What elements tell the page; all bubble and cross shadow roots, and only a person's act sends one. */
 export interface Asked {
   /** Open the working of a result. */
@@ -15,6 +17,8 @@ export interface Asked {
     readonly unitPrice: number | null;
     readonly because: string;
   };
+  /** The keeper takes a weather file: its text in our own form. */
+  'wk-weather-file': { readonly name: string; readonly text: string; readonly series: WeatherSeries };
   'wk-go': { readonly to: string };
 }
 

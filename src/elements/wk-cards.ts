@@ -1,7 +1,9 @@
 import { css, html, LitElement, nothing, svg, type TemplateResult } from 'lit';
+import { measuresOf } from '../explore/decide.ts';
 import type { Draws } from '../explore/draws.ts';
-import { differenceSentences } from '../explore/sentences.ts';
-import { shareBest } from '../explore/spread.ts';
+import { COMPARISONS } from '../explore/measures.ts';
+import { differenceSentences, hundredths } from '../explore/sentences.ts';
+import { shareBest, shareBestWeighted } from '../explore/spread.ts';
 import type { ScenarioResult } from '../model/evaluate.ts';
 import { SYSTEMS } from '../notebook/systems.ts';
 import { GREYS, INK, scenarioColour } from '../plots/palette.ts';
@@ -23,6 +25,8 @@ export class WkCards extends LitElement {
     results: { attribute: false },
     reading: { attribute: false },
     draws: { attribute: false },
+    asked: { type: Number },
+    weights: { attribute: false },
   };
 
   static override styles = [
@@ -155,6 +159,16 @@ export class WkCards extends LitElement {
         font-size: 0.85rem;
         margin: 0.5rem 0 0;
       }
+      .key summary {
+        cursor: pointer;
+        width: fit-content;
+        color: var(--quiet);
+        padding: 0.25rem 0;
+      }
+      .key p {
+        margin: 0;
+        max-width: 42rem;
+      }
       @media screen and (max-width: 700px) {
         .grid {
           grid-template-columns: none;
@@ -223,9 +237,16 @@ export class WkCards extends LitElement {
   declare results: readonly ScenarioResult[];
   declare reading: Reading;
   declare draws: Draws | undefined;
+  /** Draws the notebook asks for; 0 where that is not known. */
+  declare asked: number;
+  /** What the keeper weighs, results by name; empty when that was not said. */
+  declare weights: Readonly<Record<string, number>>;
+  #shares: { draws: Draws; weights: WkCards['weights']; of: Map<string, readonly number[]> } | undefined;
 
   constructor() {
     super();
+    this.asked = 0;
+    this.weights = {};
     this.results = [];
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
     this.draws = undefined;
@@ -234,12 +255,39 @@ export class WkCards extends LitElement {
   protected override updated(): void {
     const grid = this.renderRoot.querySelector<HTMLElement>('.grid');
     const rows =
-      1 + [STAYS, TAKES].reduce((sum, block) => sum + 1 + block.measures.length, 0) + SURE.length + 2;
+      1 +
+      [STAYS, TAKES].reduce((sum, block) => sum + 1 + block.measures.length, 0) +
+      this.#sureRows().length +
+      2;
     grid?.style.setProperty('--columns', String(this.results.length));
     grid?.style.setProperty('--rows', String(rows));
     grid?.querySelectorAll<HTMLElement>('.card').forEach((card, k) => {
       card.style.setProperty('--colour', scenarioColour(k));
     });
+  }
+
+  /** The rows of the last block: the measures always told, then the keeper's own weights where there are any. */
+  #sureRows(): readonly { readonly key: string; readonly label: string }[] {
+    return [
+      ...SURE.map(({ quantity, label }) => ({ key: quantity, label })),
+      ...(Object.values(this.weights).some((w) => w > 0) ? [{ key: '', label: 'Best by your weights' }] : []),
+    ];
+  }
+
+  /** Share of the draws each scenario wins in a row; counted once for the same draws. */
+  #wins(key: string): readonly number[] | undefined {
+    const { draws, weights } = this;
+    if (!draws) return undefined;
+    if (this.#shares?.draws !== draws || this.#shares.weights !== weights)
+      this.#shares = { draws, weights, of: new Map() };
+    const known = this.#shares.of.get(key);
+    if (known) return known;
+    const row = SURE.find(({ quantity }) => quantity === key);
+    const names = row ? [key] : measuresOf(weights).map(({ name }) => name);
+    if (!names.every((name) => draws.results[name])) return undefined;
+    const wins = row ? shareBest(draws, key, row.better) : shareBestWeighted(draws, measuresOf(weights));
+    this.#shares.of.set(key, wins);
+    return wins;
   }
 
   #range(measure: Measure, result: ScenarioResult): [number, number] | null {
@@ -301,7 +349,6 @@ export class WkCards extends LitElement {
   }
 
   #sure(result: ScenarioResult, index: number): TemplateResult {
-    const { draws } = this;
     const stops = result.checks.filter((check) => check.status === 'stop').length;
     const looks = result.checks.filter((check) => check.status === 'look' && !isCaution(check)).length;
     const found = [stops > 0 ? `${stops} to stop at` : '', looks > 0 ? `${looks} to look at` : '']
@@ -310,11 +357,11 @@ export class WkCards extends LitElement {
     return html`<section>
       <h4><span>How sure</span></h4>
       <dl>
-        ${SURE.map(({ quantity, better, label }) => {
-          const share = draws?.results[quantity] ? shareBest(draws, quantity, better)[index] : null;
+        ${this.#sureRows().map(({ key, label }) => {
+          const share = this.#wins(key)?.[index] ?? null;
           return html`<div class="row">
             <dt>${label}</dt>
-            <dd>${share === null ? html`<span class="quiet">drawing …</span>` : html`<span class="often">${Math.round(share * 100)}<span class="unit"> of 100</span></span>`}</dd>
+            <dd>${share === null ? html`<span class="quiet">drawing …</span>` : html`<span class="often">${hundredths(share)}<span class="unit"> of 100</span></span>`}</dd>
           </div>`;
         })}
         <div class="row">
@@ -323,6 +370,27 @@ export class WkCards extends LitElement {
         </div>
       </dl>
     </section>`;
+  }
+
+  #drawn(): string {
+    const { draws, asked } = this;
+    const said = (n: number) => n.toLocaleString('en-GB');
+    const count = draws?.count ?? 0;
+    // Fewer while an input is turned, and where a page cannot keep as many as are asked for.
+    return `${said(count)} draws${asked > count ? ` (of ${said(asked)})` : ''}`;
+  }
+
+  #weighed() {
+    const measures = measuresOf(this.weights);
+    if (this.#sureRows().length === SURE.length) return nothing;
+    const words = measures.map(
+      ({ name, better, weight }) =>
+        `${COMPARISONS.find((c) => c.name === name)?.short ?? name} ${weight} (${better === 'more' ? 'more' : 'less'} is better)`,
+    );
+    return html`<details class="key">
+      <summary>Your weights</summary>
+      <p>${words.join(', ')}. In each draw the best scenario of a measure scores its whole weight, the worst nothing, the rest in proportion; one without the measure scores nothing. The highest sum is best. Change them under <code>decide</code> in the text.</p>
+    </details>`;
   }
 
   protected override render() {
@@ -340,7 +408,7 @@ export class WkCards extends LitElement {
           )}
           <div>
             <h3>How sure <span class="quiet">draws in which it …</span></h3>
-            ${SURE.map(({ label }) => html`<div class="label">${label}</div>`)}
+            ${this.#sureRows().map(({ label }) => html`<div class="label">${label}</div>`)}
             <div class="label">Limits checked</div>
           </div>
         </div>
@@ -355,8 +423,9 @@ export class WkCards extends LitElement {
         )}
       </div>
       <p class="key quiet">
-        Bold is the best in its row. ${results.some((r) => r.bands) ? 'The small range and the dark line span what 8 of 10 draws give.' : ''} Each underlined number opens its working.
+        Bold is the best in its row. ${results.some((r) => r.bands) ? `The small range and the dark line span what 8 of 10 of ${this.#drawn()} give.` : ''} Each underlined number opens its working.
       </p>
+      ${this.#weighed()}
       <ul class="words">${differenceSentences({ currency: reading.currency, year: reading.year, scenarios: results }, reading, this.draws).map((sentence) => html`<li>${sentence}</li>`)}</ul>
     `;
   }

@@ -15,10 +15,13 @@ import './wk-ledger.ts';
 import './wk-notebook.ts';
 import './wk-problems.ts';
 import './wk-sources.ts';
+import './wk-weather.ts';
 import { WkTrace } from './wk-trace.ts';
 
 /** Made once: making one costs more than a whole card. */
 const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', timeZone: 'UTC' });
+
+const NO_WEIGHTS: Readonly<Record<string, number>> = {};
 
 /** An open notebook: the strip of inputs, the three answers, then the notebook itself. */
 export class WkPage extends LitElement {
@@ -47,6 +50,21 @@ export class WkPage extends LitElement {
         color: var(--quiet);
         font-size: 0.92rem;
         margin: 0 0 0.4rem;
+      }
+      .weather {
+        font-size: 0.92rem;
+        margin: 0 0 0.4rem;
+      }
+      .weather summary {
+        cursor: pointer;
+        width: fit-content;
+        padding: 0.25rem 0;
+        color: var(--quiet);
+      }
+      .weather ul {
+        margin: 0.2rem 0 0.6rem;
+        padding-left: 1.2rem;
+        max-width: 42rem;
       }
       wk-inputs {
         position: sticky;
@@ -103,6 +121,7 @@ export class WkPage extends LitElement {
           open.strip.value,
           open.draws.value,
           open.notebook.value,
+          open.weatherNotes.value,
         ]
       );
     });
@@ -113,6 +132,7 @@ export class WkPage extends LitElement {
       this.open?.override(detail.id, detail.value, detail.because),
     );
     this.addEventListener('wk-quote', ({ detail }) => this.#quote(detail));
+    this.addEventListener('wk-weather-file', ({ detail }) => this.open?.useWeather(detail.name, detail.text));
     this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
   }
 
@@ -166,6 +186,19 @@ export class WkPage extends LitElement {
       .join(' · ');
   }
 
+  /** Stays when the figures cannot be worked out: a missing file may be the reason. */
+  #weather() {
+    const { open } = this;
+    const file = open?.notebook.value?.farm.weather.file;
+    const notes = open?.weatherNotes.value ?? [];
+    return html`<details class="weather screen">
+      <summary>${file === undefined ? 'Weather from monthly normals' : `Weather from ${file}`}${notes.length > 0 ? html`, with ${notes.length === 1 ? 'a note' : `${notes.length} notes`}` : nothing}: use your own weather</summary>
+      ${notes.length === 0 ? nothing : html`<ul>${notes.map(({ what, found, todo }) => html`<li>${what}${found ? `: ${found}` : ''}${todo ? `; ${todo}` : ''}</li>`)}</ul>`}
+      <wk-weather></wk-weather>
+      <p class="quiet">A file given here is known until this page is closed. Keep it beside the notebook to use it again.</p>
+    </details>`;
+  }
+
   protected override render() {
     const { open } = this;
     if (!open) return nothing;
@@ -185,6 +218,7 @@ export class WkPage extends LitElement {
         <div class="column">
         ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
         <wk-problems .problems=${open.problems.value}></wk-problems>
+        ${this.#weather()}
         ${results.length === 0 && open.problems.value.length === 0 ? html`<p class="about" role="status">Working out the figures …</p>` : nothing}
         </div>
       ${
@@ -192,7 +226,7 @@ export class WkPage extends LitElement {
           ? nothing
           : html`<wk-inputs .inputs=${open.strip.value}></wk-inputs>
             <div class="column">
-              <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value}></wk-cards>
+              <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
               <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .draws=${open.draws.value} .seed=${notebook?.draws.seed ?? 1} .winters=${open.allWinters.value} .paper=${notebook}></wk-notebook>
               ${has('ledger') ? nothing : html`<wk-ledger .results=${results} .reading=${reading}></wk-ledger>`}
               <wk-compare .results=${results} .reading=${reading}></wk-compare>

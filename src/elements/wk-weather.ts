@@ -9,6 +9,7 @@ import {
   type WeatherGuess,
 } from '../tables/weatherGuess.ts';
 import { type Gap, LONGEST_FILLED_GAP, type WeatherSeries } from '../tables/weatherSeries.ts';
+import { type Asked, ask } from './events.ts';
 import { shared } from './style.ts';
 import './wk-problems.ts';
 
@@ -202,12 +203,29 @@ export class WkWeather extends LitElement {
       </p>
       ${this.#gaps(filled, `Gaps of up to ${LONGEST_FILLED_GAP} days are filled: temperature straight from the day before to the day after, rain with the mean day of that month in this file`)}
       ${this.#gaps(gaps, 'Longer gaps are left, and a winter with one in it is not used')}
+      <button type="button" class="plain" @click=${() => this.#save(series)}>Save as read</button>
       <button type="button" class="plain" @click=${() => this.#use(series)}>Use this weather</button>`;
   }
 
   #use(series: WeatherSeries): void {
-    const detail = { name: `${this.name.replace(/\.[^.]+$/, '')}.csv`, text: writeWeather(series), series };
-    this.dispatchEvent(new CustomEvent('wk-weather-file', { detail, bubbles: true, composed: true }));
+    const detail: Asked['wk-weather-file'] = {
+      name: this.#csvName(),
+      text: withGaps(writeWeather(series), series),
+      series,
+    };
+    ask(this, 'wk-weather-file', detail);
+  }
+
+  #csvName(): string {
+    return `${this.name.replace(/\.[^.]+$/, '')}.csv`;
+  }
+
+  #save(series: WeatherSeries): void {
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(new Blob([withGaps(writeWeather(series), series)], { type: 'text/csv' }));
+    link.download = this.#csvName();
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
   }
 
   protected override render() {
@@ -249,6 +267,20 @@ export class WkWeather extends LitElement {
         }
       </div>`;
   }
+}
+
+/** Days that were filled are handed on empty, so that whoever reads the text fills and tells of them again. */
+function withGaps(text: string, { filled }: WeatherSeries): string {
+  const cells = { rainMm: 1, minC: 2, maxC: 3 } as const;
+  return text
+    .split('\n')
+    .map((line) => {
+      const row = line.split(',');
+      for (const { key, from, to } of filled)
+        if (key !== 'meanC' && row[0] >= from && row[0] <= to) row[cells[key]] = '';
+      return row.join(',');
+    })
+    .join('\n');
 }
 
 customElements.define('wk-weather', WkWeather);

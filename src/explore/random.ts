@@ -2,7 +2,7 @@
  * How an uncertain number is drawn. The streams are seeded, one for each name: that of a coefficient depends on
  * the seed and its id alone, so adding a coefficient or a scenario never moves another's draws.
  */
-export { type Filler, filler, type Stream, stream } from '../units/random.ts';
+export { type Filler, filler, stream } from '../units/random.ts';
 
 /**
  * Value at probability `u` of a number with a best guess and a span: as likely below `central` as above, on each

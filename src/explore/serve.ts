@@ -10,6 +10,8 @@ export type ToServer =
       readonly setting: number;
       readonly request: Request;
       readonly changes: ReadonlyMap<string, number>;
+      /** Waits for no other job, and lets only another urgent one between. */
+      readonly urgent?: boolean;
     }
   | { readonly say: 'stop'; readonly version: number };
 
@@ -29,27 +31,34 @@ const SLICE_MS = 12;
 /** Settings kept; older ones are of notebooks no longer shown. */
 const SETTINGS = 4;
 
-/** Answers what comes in by `port`, the last asked first; an older job goes on when the newer one is done. */
+type Ask = Extract<ToServer, { say: 'ask' }>;
+
+/**
+ * Answers what comes in by `port`: the urgent first, then the last asked; an older job goes on when the newer one
+ * is done. So the cards are never kept waiting by a cell that was asked after them.
+ */
 export function serve(port: Port): void {
   const settings = new Map<number, Setting>();
-  const waiting: Extract<ToServer, { say: 'ask' }>[] = [];
+  const waiting: Ask[] = [];
   const stopped = new Set<number>();
   let busy = false;
   const reply = (message: FromServer, transfer: Transferable[] = []) => port.postMessage(message, transfer);
 
+  /** The most pressing of what waits; `than` is what it would interrupt. */
+  const take = (than?: Ask): Ask | undefined => {
+    const urgent = waiting.findLastIndex((job) => job.urgent);
+    const at = urgent >= 0 || than?.urgent ? urgent : waiting.length - 1;
+    return at < 0 ? undefined : waiting.splice(at, 1)[0];
+  };
   const next = async (): Promise<void> => {
     if (busy) return;
     busy = true;
-    for (let job = waiting.pop(); job; job = waiting.pop()) await run(job);
+    for (let job = take(); job; job = take()) await run(job);
     stopped.clear();
     busy = false;
   };
-  const run = async ({
-    version,
-    setting,
-    request,
-    changes,
-  }: Extract<ToServer, { say: 'ask' }>): Promise<void> => {
+  const run = async (ask: Ask): Promise<void> => {
+    const { version, setting, request, changes } = ask;
     const on = settings.get(setting);
     if (!on || stopped.has(version)) return;
     try {
@@ -64,7 +73,7 @@ export function serve(port: Port): void {
         reply({ say: 'progress', version, done: step.value });
         await breath();
         // What was asked since is more pressing: a slider is being moved.
-        for (let newer = waiting.pop(); newer; newer = waiting.pop()) await run(newer);
+        for (let newer = take(ask); newer; newer = take(ask)) await run(newer);
         if (stopped.has(version)) {
           job.return(null);
           return;

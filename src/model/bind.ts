@@ -109,10 +109,10 @@ function input(column: string, label: string, unit: string, path: string, value:
 /** Finds the row for a column: own price, override, coefficient or price table; `missing` when there is none. */
 function lookUpIn(scenario: Scenario, tables: Tables, { overrides }: Replacements) {
   const { currency, prices: ownPrices } = scenario.farm.money;
-  const priceTable = tables.prices.get(currency) ?? new Map<string, Coefficient>();
-  const choiceOf = choices(tables, priceTable);
+  const priceTable = tables.prices.get(currency) ?? NO_PRICES;
+  const [coefficientChoices, priceChoices] = [choicesIn(tables.coefficients), choicesIn(priceTable)];
   return (name: string, column: string, familyOption?: string): Binding => {
-    const dimension = choiceOf.get(name);
+    const dimension = coefficientChoices.get(name) ?? priceChoices.get(name);
     const option = familyOption ?? (dimension === undefined ? undefined : CHOICES[dimension]?.(scenario));
     const id = option === undefined || dimension === undefined ? name : `${name}.${option}`;
     const coefficient = tables.coefficients.get(id);
@@ -141,11 +141,22 @@ const ranged = (o: { value: number; low?: number; high?: number }) => ({
   high: o.high ?? o.value,
 });
 
-function choices(tables: Tables, prices: ReadonlyMap<string, Coefficient>): Map<string, string> {
-  const out = new Map<string, string>();
-  for (const rows of [tables.coefficients, prices])
-    for (const row of rows.values()) if (row.choice !== undefined) out.set(row.name, row.choice);
-  return out;
+const NO_PRICES: ReadonlyMap<string, Coefficient> = new Map();
+/** Tables do not change once read, and every scenario asks. */
+const choicesKept = new WeakMap<ReadonlyMap<string, Coefficient>, ReadonlyMap<string, string>>();
+
+/** The dimension each name of a table hangs on, for those that hang on one. */
+function choicesIn(rows: ReadonlyMap<string, Coefficient>): ReadonlyMap<string, string> {
+  let found = choicesKept.get(rows);
+  if (!found) {
+    found = new Map(
+      [...rows.values()].flatMap(({ name, choice }) =>
+        choice === undefined ? [] : [[name, choice] as const],
+      ),
+    );
+    choicesKept.set(rows, found);
+  }
+  return found;
 }
 
 /** Where each row's columns differ from its bindings; absent columns stand at the binding's value. */

@@ -1,6 +1,6 @@
 /** The weather a notebook's scenarios name, read once a file, as the winters the pipeline walks. */
 import type { Scenario } from '../notebook/schema.ts';
-import { readWeather } from '../tables/weather.ts';
+import { readWeather, type WeatherFile } from '../tables/weather.ts';
 import type { WeatherSeries } from '../tables/weatherSeries.ts';
 import type { Problem } from '../units/problem.ts';
 import {
@@ -50,7 +50,7 @@ export async function notebookWinters(
       });
       continue;
     }
-    const read = readWeather(name, text);
+    const read = readOnce(name, text);
     problems.push(...read.problems);
     notes.push(...read.notes);
     if (!read.series) continue;
@@ -72,9 +72,7 @@ export async function notebookWinters(
   });
   const winterOf = remember(yearly, (scenario: Scenario): PreparedWeather => {
     const read = seriesOf(scenario);
-    const winter = read
-      ? prepareWinter(read, scenario, scenario.farm.weather.year)
-      : prepareNormals(scenario, 1)[0];
+    const winter = read ? preparedOnce(read, scenario) : prepareNormals(scenario, 1)[0];
     if (!winter) throw new Error('no winter: the problems of the weather were not heeded');
     return winter;
   });
@@ -98,6 +96,30 @@ function remember<V>(
     made.set(key, value);
     return value;
   };
+}
+
+/** Files read before, for commands that open thousands of notebooks with the same weather. */
+const readBefore = new Map<string, WeatherFile>();
+const MOST_FILES_KEPT = 8;
+
+function readOnce(name: string, text: string): WeatherFile {
+  const key = `${name}\n${text}`;
+  const before = readBefore.get(key);
+  if (before) return before;
+  const read = readWeather(name, text);
+  if (readBefore.size >= MOST_FILES_KEPT) readBefore.delete(readBefore.keys().next().value as string);
+  readBefore.set(key, read);
+  return read;
+}
+
+const preparedBefore = new WeakMap<WeatherSeries, Map<string, PreparedWeather | undefined>>();
+
+function preparedOnce(series: WeatherSeries, scenario: Scenario): PreparedWeather | undefined {
+  const winters = preparedBefore.get(series) ?? new Map<string, PreparedWeather | undefined>();
+  preparedBefore.set(series, winters);
+  const key = yearly(scenario);
+  if (!winters.has(key)) winters.set(key, prepareWinter(series, scenario, scenario.farm.weather.year));
+  return winters.get(key);
 }
 
 function onceEach(problems: readonly Problem[]): Problem[] {

@@ -30,8 +30,23 @@ export interface WinterInSeries {
 type Farm = Scenario['farm'];
 type ScenarioWeather = { readonly farm: Pick<Farm, 'winter' | 'weather' | 'place'> };
 
+const foundBefore = new WeakMap<WeatherSeries, Map<string, readonly WinterInSeries[]>>();
+
 /** Every winter the series touches, oldest first, with what is missing from it. */
-export function wintersIn(series: WeatherSeries, { farm }: ScenarioWeather): WinterInSeries[] {
+export function wintersIn(series: WeatherSeries, scenario: ScenarioWeather): readonly WinterInSeries[] {
+  const found = foundBefore.get(series) ?? new Map<string, readonly WinterInSeries[]>();
+  foundBefore.set(series, found);
+  const { winter, place } = scenario.farm;
+  const key = `${winter.start} ${winter.end} ${place.latitudeDeg}`;
+  let winters = found.get(key);
+  if (!winters) {
+    winters = findWinters(series, scenario);
+    found.set(key, winters);
+  }
+  return winters;
+}
+
+function findWinters(series: WeatherSeries, { farm }: ScenarioWeather): WinterInSeries[] {
   const present = datesOf(series);
   const first = dayNumber(series.days[0].date);
   const last = dayNumber(series.days[series.days.length - 1].date);

@@ -95,6 +95,5 @@ export function defineStage<
 
 /** Days of week `week` that lie inside a winter of `winterDays`: 7, fewer in the last week, 0 after it. */
 export function winterDaysInWeek(week: number, winterDays: number): number {
-  const left = winterDays - week * 7;
-  return left > 7 ? 7 : left > 0 ? left : 0;
+  return Math.max(0, Math.min(7, winterDays - week * 7));
 }

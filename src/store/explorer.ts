@@ -20,6 +20,8 @@ export interface Asking<K extends Kind> {
   readonly request: Requests[K] & { readonly kind: K };
   /** Inputs turned without writing them. */
   readonly changes?: RowChanges;
+  /** Comes before everything that is not; for what is always in sight. */
+  readonly urgent?: boolean;
 }
 
 export interface Explorer {
@@ -78,7 +80,13 @@ export function openExplorer(port: ExplorerPort, now: () => number = () => perfo
     send({ say: 'setting', setting: id, value: { bound, weather, weatherIndex } });
     return id;
   };
-  const ask = <K extends Kind>({ slot, setting, request, changes = new Map() }: Asking<K>) => {
+  const ask = <K extends Kind>({
+    slot,
+    setting,
+    request,
+    changes = new Map(),
+    urgent = false,
+  }: Asking<K>) => {
     stop(slot);
     const mine = ++version;
     return new Promise<Answers[K] | undefined>((resolve, reject) => {
@@ -89,7 +97,7 @@ export function openExplorer(port: ExplorerPort, now: () => number = () => perfo
         resolve: resolve as (a: unknown) => void,
         reject,
       });
-      send({ say: 'ask', version: mine, setting: settingOf(setting), request, changes });
+      send({ say: 'ask', version: mine, setting: settingOf(setting), request, changes, urgent });
     });
   };
 

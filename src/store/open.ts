@@ -14,15 +14,15 @@ import { unknownIds } from '../model/idFaults.ts';
 import type { PreparedWeather } from '../model/weather.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
-import { removeOverride, setOverride } from '../notebook/write.ts';
+import { removeOverride, setInput, setOverride } from '../notebook/write.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import type { Problem } from '../units/problem.ts';
 import { type Explorer, WHILE_DRAGGING } from './explorer.ts';
 import { type History, push, redo, startHistory, undo } from './history.ts';
 import { changesOf, edited, type Strip, stripOf } from './strip.ts';
 
-/** What a phone can wait for; the command makes as many as it is asked. */
-const MOST_DRAWS = 2000;
+/** Numbers kept of the draws, 8 bytes each: some 100 MB, what a phone can bear. The command keeps as many as it is asked. */
+const MOST_KEPT = 12_000_000;
 /** Results whose ranges are kept: a few, since each takes memory times draws. */
 const DRAWN = [
   ...new Set([
@@ -38,6 +38,8 @@ export interface Engine {
   readonly read: (text: string, file: string) => ReadResult;
   /** Finds the winters of a notebook; may have to fetch them. */
   readonly winters: (notebook: Notebook) => Promise<FoundWinters>;
+  /** Keeps a weather file of the keeper's for this visit; gives the name it is found by. */
+  readonly keepWeather?: (name: string, text: string) => string;
   /** Draws in the background; without one, results have no ranges. */
   readonly explorer?: Explorer;
 }
@@ -47,6 +49,8 @@ export interface FoundWinters {
   readonly winterOf: WinterOf;
   readonly wintersOf?: (scenario: Scenario) => readonly PreparedWeather[];
   readonly problems: readonly Problem[];
+  /** Worth knowing, though nothing is wrong: gaps, winters left out. */
+  readonly notes?: readonly Problem[];
 }
 
 export interface OpenNotebook {
@@ -56,6 +60,8 @@ export interface OpenNotebook {
   readonly problems: ReadonlySignal<readonly Problem[]>;
   /** The last text that could be read; undefined until one could. */
   readonly notebook: ReadonlySignal<Notebook | undefined>;
+  /** What is worth knowing of the weather: gaps, winters left out. */
+  readonly weatherNotes: ReadonlySignal<readonly Problem[]>;
   readonly run: ReadonlySignal<Run | undefined>;
   /** Results with their ranges, when the draws belong to what is shown. */
   readonly results: ReadonlySignal<readonly ScenarioResult[]>;
@@ -73,6 +79,8 @@ export interface OpenNotebook {
   commit(id: string, value: number): void;
   /** Puts the keeper's own number in place of a table row; null takes it out again. */
   override(id: string, value: number | null, because: string): void;
+  /** Keeps a weather file for this visit and writes its name into the text. */
+  useWeather(name: string, text: string): void;
   /** Replaces the text. Steps with one mark, one after the other, are one step. */
   edit(text: string, what: string, mark?: string): void;
   undo(): void;
@@ -88,16 +96,20 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   const winterOf = signal<WinterOf | undefined>(undefined);
   const wintersOf = signal<FoundWinters['wintersOf']>(undefined);
   const notebookProblems = signal<readonly Problem[]>([]);
+  const weatherNotes = signal<readonly Problem[]>([]);
+  /** Counts up when a file is kept under a name that was known before. */
+  const weatherKept = signal(0);
   const turned = signal<ReadonlyMap<string, number>>(new Map());
   const fault = signal<Problem | undefined>(undefined);
   let version = 0;
 
   const stopReading = effect(() => {
     const read = reading.value.notebook;
+    void weatherKept.value;
     if (!read) return;
     // A late answer about an older text is dropped.
     const mine = ++version;
-    void engine.winters(read).then(({ winterOf: found, wintersOf: all, problems }) => {
+    void engine.winters(read).then(({ winterOf: found, wintersOf: all, problems, notes = [] }) => {
       if (mine !== version) return;
       batch(() => {
         const faults = [
@@ -110,6 +122,7 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
         notebook.value = read;
         winterOf.value = found;
         wintersOf.value = all;
+        weatherNotes.value = notes;
       });
     });
   });
@@ -153,12 +166,13 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     const { count, seed } = read.draws;
     const request = {
       kind: 'draws',
-      count: turns.size > 0 ? Math.min(WHILE_DRAGGING, count) : Math.min(MOST_DRAWS, count),
+      count:
+        turns.size > 0 ? Math.min(WHILE_DRAGGING, count) : Math.min(mostDraws(setting.bound.length), count),
       seed,
       keep: DRAWN,
     } as const;
     engine.explorer
-      .follow({ slot: 'cards', setting, request, changes: turns }, (answer) => {
+      .follow({ slot: 'cards', setting, request, changes: turns, urgent: true }, (answer) => {
         drawn.value = answer;
       })
       .catch((error: Error) => {
@@ -189,6 +203,7 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     text: now,
     history,
     notebook,
+    weatherNotes,
     run,
     results,
     draws,
@@ -232,6 +247,24 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
         fault.value = cannotWrite(error, file);
       }
     },
+    useWeather(name, text) {
+      const known = engine.keepWeather?.(name, text) ?? name;
+      try {
+        // A year that was asked of the other file may not be in this one: its last whole winter is taken.
+        const next = setInput(
+          setInput(now.value, 'farm.weather.year', undefined),
+          'farm.weather.file',
+          known,
+        );
+        batch(() => {
+          fault.value = undefined;
+          weatherKept.value++;
+          edit(next, `weather of ${known}`);
+        });
+      } catch (error) {
+        fault.value = cannotWrite(error, file);
+      }
+    },
     edit,
     undo: () => {
       history.value = undo(history.value);
@@ -247,6 +280,9 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     },
   };
 }
+
+/** Draws that can be kept of so many scenarios. */
+export const mostDraws = (scenarios: number) => Math.floor(MOST_KEPT / (DRAWN.length * scenarios));
 
 function cannotWrite(error: unknown, file: string): Problem {
   return {

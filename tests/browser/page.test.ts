@@ -6,6 +6,9 @@ import { startEngine } from '../../src/app/engine.ts';
 import { EXAMPLES } from '../../src/app/examples.ts';
 import '../../src/elements/wk-page.ts';
 import type { WkPage } from '../../src/elements/wk-page.ts';
+import type { WkWeather } from '../../src/elements/wk-weather.ts';
+import { decide } from '../../src/explore/decide.ts';
+import type { Draws } from '../../src/explore/draws.ts';
 import { type Engine, type OpenNotebook, openNotebook } from '../../src/store/open.ts';
 
 /** The machine may be busy with other tests. */
@@ -121,6 +124,86 @@ describe('the page', () => {
     expect(open?.results.value[0].bands?.p10.nitrogenKeptKg).toBeLessThan(
       open?.results.value[0].bands?.p90.nitrogenKeptKg as number,
     );
+  });
+
+  it('makes as many draws as the notebook asks for, and few while an input is turned', async () => {
+    await show();
+    const asked = open?.notebook.value?.draws.count;
+    expect(asked).toBe(10_000);
+    await expect.poll(() => open?.draws.value?.count, { timeout: 40_000 }).toBe(asked);
+    const slider = page.getByRole('slider', { name: /^Rain/ }).element() as HTMLInputElement;
+    slider.value = '1.5';
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+    await expect.poll(() => open?.draws.value?.count, SOON).toBe(300);
+    slider.dispatchEvent(new Event('change', { bubbles: true }));
+    await expect.poll(() => open?.draws.value?.count, { timeout: 40_000 }).toBe(asked);
+  });
+
+  it('says how often each is best by the weights of the notebook, and tells the weights when asked', async () => {
+    const element = await show();
+    await expect.poll(() => open?.draws.value?.count, { timeout: 40_000 }).toBe(10_000);
+    const cards = () => element.shadowRoot?.querySelector('wk-cards')?.shadowRoot;
+    const shares = () =>
+      [...(cards()?.querySelectorAll('.card') ?? [])].map((card) => {
+        const row = [...card.querySelectorAll('.row')].find((r) => r.textContent?.includes('your weights'));
+        return Number(/\d+(?= of 100)/.exec(row?.textContent ?? '')?.[0]);
+      });
+    const { draws, notebook } = open as OpenNotebook;
+    const decision = decide(draws.value as Draws, notebook.value?.decide.weights ?? {});
+    expect(decision.shareBest.reduce((sum, s) => sum + s, 0)).toBeCloseTo(1, 6);
+    await expect.poll(shares, SOON).toEqual(decision.shareBest.map((s) => Math.round(s * 100)));
+    const weights = cards()?.querySelector('details') as HTMLDetailsElement;
+    expect(weights.open).toBe(false);
+    weights.open = true;
+    expect(weights.textContent).toContain('nitrogen kept 2');
+  });
+
+  it('takes the keeper’s own weather, writes its name and computes with it, gaps told', async () => {
+    const element = await show();
+    const rain = () => open?.run.value?.scenarios[0].values.rainMm;
+    const before = rain();
+    const days = Array.from({ length: 1400 }, (_, k) => {
+      const date = new Date(Date.UTC(2020, 5, 1) + k * 86_400_000).toISOString().slice(0, 10);
+      const high = 12 + 14 * Math.cos((((k + 151) % 365.25) / 365.25 - 0.55) * 2 * Math.PI);
+      const mm = date === '2022-12-24' ? '' : k % 2 === 0 ? '9.0' : '0';
+      return `${date};${mm};${high.toFixed(1)};${(high - 7).toFixed(1)}`;
+    });
+    const details = element.shadowRoot?.querySelector<HTMLDetailsElement>('details.weather');
+    (details as HTMLDetailsElement).open = true;
+    const weather = details?.querySelector('wk-weather') as WkWeather;
+    await weather.take(new File([`Day;Precip (mm);Tmax;Tmin\n${days.join('\n')}\n`], 'gauge.txt'));
+    await page.getByRole('button', { name: 'Use this weather' }).click();
+    await expect.poll(() => open?.notebook.value?.farm.weather.file, SOON).toBe('gauge.csv');
+    expect(open?.problems.value).toEqual([]);
+    expect(open?.text.value).toContain('gauge.csv');
+    await expect.poll(rain, SOON).not.toBe(before);
+    // The day that was filled is told of again by whoever reads the kept text.
+    await expect.poll(() => details?.querySelector('ul')?.textContent, SOON).toContain('2022-12-24');
+    expect(weather.shadowRoot?.textContent).toContain('rain, 2022-12-24');
+
+    // The same name with other days is another weather, though the text stays the same.
+    const text = open?.text.value;
+    const wet = rain();
+    open?.useWeather(
+      'gauge.csv',
+      `date,rainMm,minC,maxC\n${days.map((d) => d.replace(/;.*?;(.*);(.*)/, ',1,$2,$1')).join('\n')}\n`,
+    );
+    await expect.poll(rain, SOON).not.toBe(wet);
+    expect(open?.text.value).toBe(text);
+    open?.undo();
+    await expect.poll(rain, SOON).toBe(before);
+  });
+
+  it('asks for a weather file it does not have, where it can be given', async () => {
+    const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice');
+    const text = (example?.text ?? '').replace('balticHills.csv', 'nowhere.csv');
+    expect(text).toContain('nowhere.csv');
+    open = openNotebook(text, 'mine.md', engine);
+    const element = document.createElement('wk-page');
+    element.open = open;
+    document.body.append(element);
+    await expect.element(page.getByText(/Use your own weather/), SOON).toBeVisible();
+    expect(element.shadowRoot?.querySelector('details.weather wk-weather')).toBeTruthy();
   });
 
   it.each([

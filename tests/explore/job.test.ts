@@ -154,6 +154,20 @@ describe('the explorer', () => {
     expect(counts).toEqual([300, 1_500, 100]);
   });
 
+  it('does the urgent before what was asked later', async () => {
+    const { explorer } = pair();
+    const done: string[] = [];
+    const asked = (slot: string, count: number, urgent?: boolean) =>
+      explorer.ask({ ...drawing(count, slot), urgent }).then(() => done.push(slot));
+    const all = [asked('cell', 4_000), asked('cards', 4_000, true), asked('later cell', 20)];
+    // One more comes in while the cards are being worked on.
+    await new Promise((resume) => setTimeout(resume, 15));
+    all.push(asked('latest cell', 20));
+    await Promise.all(all);
+    expect(done[0]).toBe('cards');
+    expect(done).toHaveLength(4);
+  });
+
   it('tells of a job that failed', async () => {
     const { explorer } = pair();
     await expect(
