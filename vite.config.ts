@@ -25,10 +25,13 @@ export default defineConfig({
   },
   plugins: [
     VitePWA({
+      mode: 'production',
       registerType: 'autoUpdate',
       // A script file of its own: the content security policy allows no other, and it never reloads a page at work.
       injectRegister: 'script-defer',
       workbox: {
+        skipWaiting: true,
+        clientsClaim: true,
         globPatterns: ['**/*.{js,css,html,svg}'],
         maximumFileSizeToCacheInBytes: 8_000_000,
       },

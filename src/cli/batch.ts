@@ -9,6 +9,7 @@ import { argumentsOf, wholeNumber } from './arguments.ts';
 import { arrowBytes, csvLines } from './batchFormats.ts';
 import type { BatchAnswer, BatchAsk } from './batchWorker.ts';
 import { CommandError } from './error.ts';
+import { notWritten } from './writeWhole.ts';
 
 export const usage = `batch FILES… --out FILE.arrow|FILE.csv [--keep-going] [--threads N]
 Computes many notebooks (a folder stands for the .md files in it) into one file, a row for each scenario, on all
@@ -26,7 +27,7 @@ export async function run(args: readonly string[], out: (text: string) => void):
     threads: { type: 'string' },
   });
   const target = values.out;
-  const format = /.(arrow|csv)$/.exec(target ?? '')?.[1];
+  const format = /\.(arrow|csv)$/.exec(target ?? '')?.[1];
   if (target === undefined || format === undefined)
     throw new CommandError(
       `--out: not an .arrow or .csv file; found ${target ?? 'nothing'}\nUsage: winterkeep ${usage}`,
@@ -48,8 +49,8 @@ export async function run(args: readonly string[], out: (text: string) => void):
       );
     await rename(part, target);
   } catch (error) {
-    const { syscall, message } = error as NodeJS.ErrnoException;
-    if (syscall !== undefined) throw new CommandError(`${target}: cannot be written (${message})`);
+    const { syscall, code } = error as NodeJS.ErrnoException;
+    if (syscall !== undefined) throw new CommandError(notWritten(target, code));
     throw error;
   } finally {
     await rm(part, { force: true });
@@ -68,13 +69,19 @@ async function filesOf(paths: readonly string[]): Promise<string[]> {
       .catch(() => false);
     if (!folder) out.push(path);
     else {
-      const names = (await readdir(path)).filter((name) => name.endsWith('.md')).sort();
+      const names = (await folderNames(path)).filter((name) => name.endsWith('.md')).sort();
       if (names.length === 0)
         throw new CommandError(`${path}: there is no notebook in this folder; found no .md file`);
       out.push(...names.map((name) => join(path, name)));
     }
   }
   return out;
+}
+
+async function folderNames(path: string): Promise<string[]> {
+  return readdir(path).catch((error: NodeJS.ErrnoException) => {
+    throw new CommandError(`${path}: the folder cannot be read (${error.code})`);
+  });
 }
 
 /** Tells of bad files as they come, and hands on what has rows. */

@@ -1,5 +1,5 @@
-import { mkdir } from 'node:fs/promises';
-import { join } from 'node:path';
+import { mkdir, stat } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import { paperDocument } from '../plots/paper/document.ts';
 import { caseDrawings } from '../plots/paper/drawings.ts';
 import { dayText, type Report } from '../plots/paper/report.ts';
@@ -10,7 +10,7 @@ import { openNotebook } from './open.ts';
 import { paperReport } from './paper.ts';
 import { printPdf } from './pdf.ts';
 import { csvText, workbook } from './tableFiles.ts';
-import { writeWhole } from './writeWhole.ts';
+import { notWritten, writeWhole } from './writeWhole.ts';
 
 export const usage = `case FILE [--scenario NAME] [--baseline NAME] [--out case.pdf] [--paper a4|letter]
      [--tables DIR] [--draws N --seed S]
@@ -34,6 +34,9 @@ export async function run(args: readonly string[], out: (text: string) => void):
   const ending = /\.(pdf|html)$/i.exec(values.out)?.[1].toLowerCase();
   if (!ending) throw new CommandError(`--out: the name must end in .pdf or .html; found ${values.out}`, 2);
   const draws = wholeNumber(values.draws, 'draws', 0, 100_000);
+  // Known before the work is done, and before tables are written that would lack their paper.
+  const folder = await stat(dirname(values.out)).catch(() => undefined);
+  if (!folder?.isDirectory()) throw new CommandError(notWritten(values.out, 'ENOENT'));
   const opened = await openNotebook(positionals[0]);
   const seed = wholeNumber(values.seed ?? String(opened.notebook.draws.seed), 'seed', 0, 2 ** 31 - 1);
   const report = paperReport(opened, {

@@ -7,6 +7,7 @@ import { argumentsOf, wholeNumber } from './arguments.ts';
 import { comparisonText } from './compareText.ts';
 import { csvField } from './csv.ts';
 import { CommandError } from './error.ts';
+import { notesOf } from './notes.ts';
 import { openNotebook } from './open.ts';
 
 export const usage = `compare FILE [--format text|json|csv] [--draws N --seed S]
@@ -23,10 +24,12 @@ export async function run(args: readonly string[], out: (text: string) => void):
   const format = FORMATS.find((f) => f === values.format);
   if (!format)
     throw new CommandError(`--format: unknown; found ${values.format}; allowed ${FORMATS.join(', ')}`, 2);
-  const { notebook, run: evaluated } = await openNotebook(positionals[0]);
+  const opened = await openNotebook(positionals[0]);
+  const { notebook, run: evaluated } = opened;
   const seed = wholeNumber(values.seed ?? String(notebook.draws.seed), 'seed', 0, 2 ** 31 - 1);
   const count = values.draws === undefined ? 0 : wholeNumber(values.draws, 'draws', 1, 1_000_000);
   const names = RESULTS.map((r) => r.name);
+  for (const note of notesOf(opened)) process.stderr.write(`note: ${note}\n`);
   if (format === 'text') {
     const draws =
       count > 0 ? drawAll(evaluated, { count, seed, keep: COMPARISONS.map((c) => c.name) }) : undefined;

@@ -22,7 +22,7 @@ export async function main(
   out = (text: string) => void process.stdout.write(text),
 ): Promise<number> {
   const [name, ...rest] = args;
-  const load = name === undefined ? undefined : COMMANDS[name];
+  const load = name !== undefined && Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
   try {
     if (!load) {
       const asked = name === undefined || name === 'help' || name === '--help';

@@ -58,6 +58,10 @@ export function paperReport(
       throw new CommandError(
         `--${option}: no scenario of that name in ${notebook.file}; found ${name}; allowed ${names.join(', ')}`,
       );
+  if (scenario !== undefined && scenario === baseline)
+    throw new CommandError(
+      `--baseline: a scenario cannot be compared with itself; found ${baseline}; allowed ${names.filter((name) => name !== scenario).join(', ')}`,
+    );
   oneCurrency(notebook);
   const run =
     baseline === undefined

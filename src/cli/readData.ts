@@ -36,12 +36,6 @@ export function weatherFiles(root: string = findRoot()): string[] {
   return csvsIn(root, 'weather');
 }
 
-/** Text of one shipped file, or undefined when there is none at that path. */
-export function readDataFile(path: string, root: string = findRoot()): string | undefined {
-  const full = join(root, path);
-  return existsSync(full) ? readFileSync(full, 'utf8') : undefined;
-}
-
 function csvsIn(root: string, folder: string): string[] {
   const full = join(root, 'data', folder);
   if (!existsSync(full)) return [];

@@ -1,5 +1,5 @@
 import { COMPARISONS } from '../explore/measures.ts';
-import { stepsBetween, sweep, turnNames, turnOf } from '../explore/sweep.ts';
+import { stepsBetween, sweep, turnLimits, turnNames, turnOf } from '../explore/sweep.ts';
 import { RESULTS } from '../model/dictionary.ts';
 import { nearest } from '../notebook/nearest.ts';
 import { argumentsOf, plainNumber, wholeNumber } from './arguments.ts';
@@ -28,6 +28,15 @@ export async function run(args: readonly string[], out: (text: string) => void):
     throw new CommandError(
       `--over: no input of that name; found ${values.over}; did you mean ${nearest(values.over, turnNames(evaluated)).join(', ')}?`,
     );
+  const limits = turnLimits(evaluated, turn);
+  for (const [option, value] of [
+    ['from', from],
+    ['to', to],
+  ] as const)
+    if (!limits.holds(value))
+      throw new CommandError(
+        `--${option}: ${turn.name} cannot stand there; found ${value}; allowed ${limits.words}`,
+      );
   const known = RESULTS.map((r) => r.name);
   const names = values.results?.split(',') ?? COMPARISONS.map((c) => c.name);
   for (const name of names)

@@ -10,13 +10,17 @@ export async function writeWhole(path: string, content: string | Uint8Array): Pr
     await rename(beside, path);
   } catch (error) {
     await rm(beside, { force: true });
-    const { code } = error as NodeJS.ErrnoException;
-    const why =
-      code === 'ENOENT'
-        ? 'its folder does not exist'
-        : code === 'EISDIR'
-          ? 'that is a folder'
-          : `cannot be written (${code})`;
-    throw new CommandError(`${path}: ${why}; name another file`);
+    throw new CommandError(notWritten(path, (error as NodeJS.ErrnoException).code));
   }
+}
+
+/** Why a file could not be written, in words. */
+export function notWritten(path: string, code: string | undefined): string {
+  const why =
+    code === 'ENOENT' || code === 'ENOTDIR'
+      ? 'its folder does not exist'
+      : code === 'EISDIR'
+        ? 'that is a folder'
+        : `cannot be written (${code})`;
+  return `${path}: ${why}; name another file`;
 }

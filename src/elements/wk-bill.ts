@@ -103,6 +103,10 @@ export class WkBill extends LitElement {
         thead {
           display: table-header-group;
         }
+        /* Else the sums would stand at the foot of every page. */
+        tfoot {
+          display: table-row-group;
+        }
         table {
           font-size: 0.9rem;
         }
@@ -194,7 +198,7 @@ export class WkBill extends LitElement {
       <td class="n">${value === null ? html`<span class="gap">no sum</span>` : html`<button type="button" class="number" aria-label="${label}: ${cents(value)}. Show the working" @click=${() => ask(this, 'wk-explain', { scenario: index, quantity })}>${cents(value)}</button>`}</td>
     </tr>`;
     return html`<h2>What must be built: ${result.name}</h2>
-      <p>${caption ?? 'Quantities follow from the measures of the works.'} Amounts in ${moneyOf(reading)}; a line with its own year is a price of that year.</p>
+      <p>${caption === undefined ? 'Quantities follow from the measures of the works.' : caption.replace(/([^.!?])\s*$/, '$1.')} Amounts in ${moneyOf(reading)}; a line with its own year is a price of that year.</p>
       ${gaps.map(({ label, id }) => html`<p class="gap">No price given for ${label} in ${reading.currency}. Give a quote for line “${id}”.</p>`)}
       ${
         bill.length === 0

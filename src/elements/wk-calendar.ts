@@ -54,6 +54,9 @@ export class WkCalendar extends LitElement {
       }
       /* The barn list: large enough to read with gloves on, a box to tick, one task not cut in two. */
       @media print {
+        details:not([open]) {
+          display: none;
+        }
         ol {
           max-width: none;
           font-size: 15pt;

@@ -58,6 +58,13 @@ export class WkCashflow extends LitElement {
         white-space: nowrap;
       }
       @media print {
+        /* The name of the scenario, not a list to choose from. */
+        select {
+          appearance: none;
+          border: 0;
+          padding: 0;
+          background: none;
+        }
         .scroll {
           max-height: none;
           overflow: visible;

@@ -61,6 +61,14 @@ export class WkChecks extends LitElement {
         padding: 0.3rem 0;
         color: var(--quiet);
       }
+      @media print {
+        li {
+          break-inside: avoid;
+        }
+        summary {
+          list-style: none;
+        }
+      }
     `,
   ];
 
@@ -80,16 +88,20 @@ export class WkChecks extends LitElement {
 
   #one({ check, names }: Found) {
     const { status, words, value, limit, unit, source, basis, week } = check;
-    const measured = value === null ? '' : show(value, unit, this.reading).text;
+    const measured = value === null || unit === 'month' ? '' : show(value, unit, this.reading).text;
     const against = limit === null ? '' : `limit ${show(limit, unit, this.reading).text}`;
     const numbers = [measured, against, week === undefined ? '' : `from week ${week}`]
       .filter((s) => s !== '')
       .join(', ');
     const title = this.sources?.get(source);
-    const from = title ? [title.author, title.title, title.year].filter((s) => s !== '').join(', ') : source;
+    const from = title
+      ? [title.title.startsWith(title.author) ? '' : title.author, title.title, title.year]
+          .filter((s) => s !== '')
+          .join(', ')
+      : source;
     return html`<li class=${status}>
       <span class="status">${SAID[status]}</span>
-      <span><strong>${inWords(names)}.</strong> ${words}${numbers === '' ? nothing : html` <span class="numbers">(${numbers})</span>`}<small>${from} · ${basis}${/check the local rule/i.test(words) ? '' : ' · check the local rule'}</small></span>
+      <span><strong>${inWords(names)}.</strong> ${words}${numbers === '' ? nothing : html` <span class="numbers">(${numbers})</span>`}<small>${from} · ${basis}</small></span>
     </li>`;
   }
 
@@ -98,6 +110,7 @@ export class WkChecks extends LitElement {
     const open = found.filter(({ check }) => check.status !== 'pass');
     const passed = this.openOnly ? [] : found.filter(({ check }) => check.status === 'pass');
     return html`<h2>Limits checked</h2>
+      <p class="quiet">Limits differ from place to place: check the local rule behind each.</p>
       ${open.length > 0 ? html`<ul>${open.map((each) => this.#one(each))}</ul>` : html`<p class="quiet">Nothing to stop at or look at.</p>`}
       ${passed.length > 0 ? html`<details><summary>${passed.length} ${passed.length === 1 ? 'limit is' : 'limits are'} kept</summary><ul>${passed.map((each) => this.#one(each))}</ul></details>` : nothing}`;
   }

@@ -13,10 +13,11 @@ import type { Figure } from '../plots/figure.ts';
 import { ladderFigure } from '../plots/ladder.ts';
 import type { PaperNotebook } from '../plots/paper/report.ts';
 import { type Reading, show, unitOf } from '../plots/reading.ts';
-import { WEEK_SERIES, weekFigure } from '../plots/weeks.ts';
+import { WEEK_SERIES } from '../plots/weeks.ts';
 import type { Explorer } from '../store/explorer.ts';
 import { ask } from './events.ts';
 import { shared } from './style.ts';
+import './wk-bed.ts';
 import './wk-bill.ts';
 import './wk-case.ts';
 import './wk-cashflow.ts';
@@ -26,6 +27,7 @@ import './wk-draws.ts';
 import './wk-figure.ts';
 import './wk-flip.ts';
 import './wk-ledger.ts';
+import './wk-mix.ts';
 import './wk-problems.ts';
 import './wk-rain.ts';
 import './wk-rank.ts';
@@ -233,6 +235,12 @@ export class WkNotebook extends LitElement {
     return this.results.filter((result) => names.includes(result.name));
   }
 
+  /** The same without ranges, for what shows none: it is not drawn again when the draws come in. */
+  #unranged(names: readonly string[] | undefined): readonly ScenarioResult[] {
+    const all = this.run?.scenarios ?? this.results;
+    return names ? all.filter((result) => names.includes(result.name)) : all;
+  }
+
   /** The scenario a cell names; without one, the first that has a bed, else the first. */
   #one(block: CellBlock): ScenarioResult | undefined {
     const name = 'scenario' in block.options ? block.options.scenario : undefined;
@@ -250,7 +258,7 @@ export class WkNotebook extends LitElement {
       case 'cards':
         return nothing;
       case 'ledger':
-        return html`<wk-ledger .results=${this.#some(block.options.scenarios)} .reading=${reading} .nutrient=${block.options.element}></wk-ledger>`;
+        return html`<wk-ledger .results=${this.#unranged(block.options.scenarios)} .reading=${reading} .nutrient=${block.options.element}></wk-ledger>`;
       case 'compare':
         return this.#figure(
           compareFigure(this.#some(block.options.scenarios), block.options.measure, reading),
@@ -283,11 +291,9 @@ export class WkNotebook extends LitElement {
         return html`<wk-rank .run=${run} .explorer=${explorer} .seed=${this.seed} .reading=${reading} .measure=${measure} .between=${between} .top=${top} .caption=${caption}></wk-rank>`;
       }
       case 'bed':
-        return this.#figure(
-          weekFigure(this.#some(block.options.scenarios), WEEK_SERIES[BED[block.options.show]], reading),
-          block.options.caption,
-          'The bed',
-        );
+        return html`<wk-bed .run=${run} .results=${this.#some(block.options.scenarios)} .explorer=${explorer} .changes=${changes} .seed=${this.seed} .reading=${reading} .series=${WEEK_SERIES[BED[block.options.show]]} .caption=${block.options.caption}></wk-bed>`;
+      case 'mix':
+        return html`<wk-mix .run=${run} .reading=${reading} .scenario=${block.options.scenario} .caption=${block.options.caption}></wk-mix>`;
       case 'checks':
         return html`<wk-checks id="checks" .sources=${this.run?.tables.sources} ?openOnly=${block.options.show === 'open'} .results=${this.#some(block.options.scenarios)} .reading=${reading}></wk-checks>`;
       case 'section':

@@ -186,6 +186,13 @@ export class WkPage extends LitElement {
       .join(' · ');
   }
 
+  #reading: Reading | undefined;
+  /** The one before when it says the same, so that elements can tell that nothing has changed for them. */
+  #sameReading(next: Reading): Reading {
+    if (JSON.stringify(next) !== JSON.stringify(this.#reading)) this.#reading = next;
+    return this.#reading ?? next;
+  }
+
   /** Stays when the figures cannot be worked out: a missing file may be the reason. */
   #weather() {
     const { open } = this;
@@ -205,12 +212,12 @@ export class WkPage extends LitElement {
     const notebook = open.notebook.value;
     const results = open.results.value;
     const run = open.run.value;
-    const reading: Reading = {
+    const reading = this.#sameReading({
       currency: run?.currency ?? notebook?.farm.money.currency ?? 'EUR',
       year: run?.year ?? notebook?.farm.money.year ?? 0,
       system: this.system === '' ? (notebook?.units ?? 'metric') : this.system,
       order: results.map((result) => result.name),
-    };
+    });
     const has = (kind: string) =>
       notebook?.blocks.some((block) => block.type === 'cell' && block.kind === kind);
     return html`
@@ -228,7 +235,7 @@ export class WkPage extends LitElement {
             <div class="column">
               <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
               <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .draws=${open.draws.value} .seed=${notebook?.draws.seed ?? 1} .winters=${open.allWinters.value} .paper=${notebook}></wk-notebook>
-              ${has('ledger') ? nothing : html`<wk-ledger .results=${results} .reading=${reading}></wk-ledger>`}
+              ${has('ledger') ? nothing : html`<wk-ledger .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
               <wk-compare .results=${results} .reading=${reading}></wk-compare>
               ${has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
               <wk-cautions .results=${results}></wk-cautions>

@@ -160,13 +160,19 @@ export function* draw(
 const NONE: RowChanges = new Map();
 
 /** Columns filled with draws, a chunk at a time. */
-interface DrawnBlocks {
+export interface DrawnBlocks {
   readonly uncertain: readonly Uncertain[];
   /** Draws `from` to `from + here`; chunks must be asked for in order. */
   readonly next: (from: number, here: number) => Block;
 }
 
-function startBlocks(setting: Setting, chunk: number, seed: number, keep: readonly string[]): DrawnBlocks {
+/** Blocks from the first draw on. */
+export function startBlocks(
+  setting: Setting,
+  chunk: number,
+  seed: number,
+  keep: readonly string[],
+): DrawnBlocks {
   const { reads } = needsOf(keep);
   const uncertain = uncertainIn(setting).filter(({ at }) => at.some(({ column }) => reads(column)));
   const streams = uncertain.map((u) => valuesOf(u, seed));
@@ -233,7 +239,11 @@ function recent(setting: Setting, chunk: number, seed: number, keep: readonly st
 }
 
 /** Stands the turned columns at their values where a scenario has them; what comes back undoes it. */
-function turnColumns({ columns, scenarios }: Block, { bound }: Setting, changes: RowChanges): () => void {
+export function turnColumns(
+  { columns, scenarios }: Block,
+  { bound }: Setting,
+  changes: RowChanges,
+): () => void {
   const before: [Float64Array, Float64Array][] = [];
   for (const [column, value] of changes) {
     const into = columns[column];

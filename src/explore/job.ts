@@ -14,6 +14,7 @@ import { type Bands, bandsOf } from './spread.ts';
 import { stressSteps } from './stressRun.ts';
 import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo, turnOf } from './sweep.ts';
 import { type Swings, swingsOf } from './swings.ts';
+import { type WeekBands, weekBands } from './weekBands.ts';
 import { runWinters, type Winters } from './winters.ts';
 
 interface Span {
@@ -57,6 +58,13 @@ export interface Requests {
     readonly count: number;
     readonly seed: number;
   };
+  /** Likely span of weekly series, by week. */
+  weekBands: {
+    readonly kind: 'weekBands';
+    readonly tracks: readonly string[];
+    readonly count: number;
+    readonly seed: number;
+  };
   /** What moves the money case of one scenario: the stresses, and each number from its low to its high end. */
   money: {
     readonly kind: 'money';
@@ -73,6 +81,7 @@ export interface Answers {
   flips: Flips | null;
   winters: Winters;
   rank: { readonly draws: Draws; readonly ranking: Ranking | null };
+  weekBands: WeekBands;
   money: { readonly stress: readonly StressRow[]; readonly swings: Swings };
 }
 
@@ -101,6 +110,10 @@ export function* work(
       yield 1;
     }
     return { draws, bands };
+  }
+  if (request.kind === 'weekBands') {
+    const { tracks, count, seed } = request;
+    return yield* weekBands(base, { tracks, count, seed, changes });
   }
   if (request.kind === 'rank') {
     const { measure, top, count, seed } = request;

@@ -18,6 +18,8 @@ export interface MixMaterial {
   readonly absorbencyKgPerKg: number;
   /** Cash and own hours together, money per tonne as it lies. */
   readonly costPerTonne: number;
+  /** From the keeper's own land. */
+  readonly own?: boolean;
 }
 
 /** What falls on the bed in a week, kg, and what the air takes. */
@@ -109,7 +111,7 @@ const CLOSE = 1e-6;
 
 /**
  * The cheapest mix, or what stands in its way. Never throws on a question without an answer. Weeks that are
- * alike get the same mix: the mean of any two mixes that keep the limits keeps them at the same cost.
+ * alike day by day get the same mix: the mean of any two mixes that keep the limits keeps them at the same cost.
  */
 export function cheapestMix(question: MixQuestion): MixAnswer {
   const { materials, weeks } = question;
@@ -118,7 +120,10 @@ export function cheapestMix(question: MixQuestion): MixAnswer {
   const cheapest = run(lines, question, kinds, new Map(), true);
   if (!cheapest) return { status: 'impossible', frees: whatFrees(question, kinds, lines) };
   const byKind = kinds.map((kind) => weekOf(question, cheapest, kind));
-  const mixed = weeks.map((_, w) => byKind[kinds.findIndex(({ at }) => at.includes(w))]);
+  const mixed = weeks.map(({ days }, w) => {
+    const at = kinds.findIndex((kind) => kind.at.includes(w));
+    return lasting(byKind[at], days / kinds[at].week.days);
+  });
   return {
     status: 'found',
     cost: mixed.reduce((sum, week) => sum + week.cost, 0),
@@ -128,22 +133,38 @@ export function cheapestMix(question: MixQuestion): MixAnswer {
   };
 }
 
-/** Weeks that are alike in every number. */
+/** The same mix for a longer or shorter week. */
+function lasting(week: MixedWeek, times: number): MixedWeek {
+  return times === 1 ? week : { ...week, kg: week.kg.map((kg) => kg * times), cost: week.cost * times };
+}
+
+/** Weeks that are alike day by day; a last week may have fewer days. */
 interface Kind {
   readonly id: number;
+  /** The first of them. */
   readonly week: MixWeek;
   readonly at: readonly number[];
+  /** How many of the first it takes to make up the days of all. */
+  readonly times: number;
 }
 
 function kindsOf(weeks: readonly MixWeek[]): Kind[] {
   const byNumbers = new Map<string, { week: MixWeek; at: number[] }>();
   weeks.forEach((week, w) => {
-    const key = JSON.stringify(Object.entries(week).sort());
+    const { days, ...falls } = week;
+    const key = Object.entries(falls)
+      .sort()
+      .map(([name, kg]) => `${name} ${(kg / days).toPrecision(9)}`)
+      .join(' ');
     const kind = byNumbers.get(key) ?? { week, at: [] };
     kind.at.push(w);
     byNumbers.set(key, kind);
   });
-  return [...byNumbers.values()].map((kind, id) => ({ ...kind, id }));
+  return [...byNumbers.values()].map((kind, id) => ({
+    ...kind,
+    id,
+    times: kind.at.reduce((sum, w) => sum + weeks[w].days, 0) / kind.week.days,
+  }));
 }
 
 const amountName = (kind: Kind, material: number) => `${kind.id}:${material}`;
@@ -204,7 +225,7 @@ function linesOf({ materials, limits }: MixQuestion, kinds: readonly Kind[]): Li
       add('handling', false, limits.handledKgPerDay * week.days, limits.handledKgPerDay * week.days, () => 1);
   });
   materials.forEach((material, k) => {
-    const per = kinds.map((kind) => ({ variable: amountName(kind, k), value: kind.at.length }));
+    const per = kinds.map((kind) => ({ variable: amountName(kind, k), value: kind.times }));
     lines.push({
       limit: `stock.${material.material}`,
       key: `stock.${k}`,
@@ -232,7 +253,7 @@ function run(
     materials.forEach(({ costPerTonne }, k) => {
       variables.set(
         amountName(kind, k),
-        new Map([['objective', byCost ? (costPerTonne / 1000) * kind.at.length : 0]]),
+        new Map([['objective', byCost ? (costPerTonne / 1000) * kind.times : 0]]),
       );
     });
   });

@@ -24,16 +24,19 @@ export function beddingQuestion(
 ): BeddingQuestion | null {
   const { scenario, values } = run.results[index];
   const { farm } = scenario;
+  const { bindings, coefficients } = run.bound[index];
   const row = (id: string): number =>
     overrides.findLast((override) => override.id === id)?.value ??
-    run.bound[index].bindings.get(id)?.value ??
-    run.tables.coefficients.get(id)?.central ??
+    bindings.get(id)?.value ??
+    coefficients.get(id)?.central ??
     Number.NaN;
   const days = values.winterDays ?? 0;
   if (values.packDryMatterInKg === null || !(days > 0)) return null;
 
   const priceOf = (id: string): number | undefined =>
-    farm.money.prices[id]?.value ?? run.tables.prices.get(farm.money.currency)?.get(id)?.central;
+    overrides.findLast((override) => override.id === id)?.value ??
+    farm.money.prices[id]?.value ??
+    run.tables.prices.get(farm.money.currency)?.get(id)?.central;
   const unpriced: string[] = [];
   const known = farm.materials.map((item) => {
     const of = (field: string) => row(`material${field}.${item.material}`);
@@ -54,6 +57,7 @@ export function beddingQuestion(
         row('absorbencyTestMoistureFraction'),
         moistureFraction,
       ),
+      own: item.own,
       costPerTonne: (cash ?? Number.NaN) + hours * farm.money.labourPerHour,
     } satisfies MixMaterial & { immobilisationKgPerKg: number };
   });
@@ -79,6 +83,19 @@ export function beddingQuestion(
     }),
     unpriced,
   };
+}
+
+/** What a question lacks a number for, in the tables' names; an empty list means it can be asked. */
+export function missingIn({ materials, weeks, limits }: MixQuestion): string[] {
+  const gaps = (of: object, where: string) =>
+    Object.entries(of).flatMap(([name, value]) =>
+      typeof value === 'number' && !Number.isFinite(value) ? [`${name}${where}`] : [],
+    );
+  return [
+    ...materials.flatMap((material) => gaps(material, ` of ${material.material}`)),
+    ...gaps(limits, ''),
+    ...new Set(weeks.flatMap((week) => gaps(week, ' of a week'))),
+  ];
 }
 
 /** `inWeek` even days of the winter: excreta and wasted feed on the bed, without the scenario's own bedding. */

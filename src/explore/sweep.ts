@@ -1,4 +1,5 @@
 /** Turning one input, or two at once, over a range: a row for each step and scenario. */
+import { inputLimits, type Limits, rowLimits } from '../model/limits.ts';
 import { INPUTS } from '../notebook/inputs.ts';
 import { type Block, repeatScenarios, runBlock, type Setting } from './rows.ts';
 
@@ -52,6 +53,16 @@ export function turnOf(setting: Setting, name: string): Turn | undefined {
     now: binding.value,
     at: found.map(({ scenario, binding: { column } }) => ({ scenario, column, scale: 1 })),
   };
+}
+
+/** Values the input can stand at at all: as a notebook would be held to. */
+export function turnLimits({ bound }: Setting, { name, at }: Turn): Limits {
+  if (name === 'winterDays') return { holds: (d) => d >= 1 && d <= 366, words: 'a number from 1 to 366' };
+  if (name === 'headCount') return { holds: (h) => h >= 0 && h <= 1e5, words: 'a number from 0 to 100000' };
+  if (name === 'herdFactor') return { holds: (f) => f >= 0 && f <= 1e4, words: 'a number from 0 to 10000' };
+  const binding = at[0] && bound[at[0].scenario].bindings.get(at[0].column);
+  const row = binding?.coefficient ?? { low: 0, high: Number.POSITIVE_INFINITY, unit: binding?.unit ?? '' };
+  return (binding?.origin === 'input' ? inputLimits(binding.id) : undefined) ?? rowLimits(row);
 }
 
 /** Works that are built for so many animals, so that a larger herd is not asked to stand in the smaller one's shed. */

@@ -6,6 +6,7 @@ import type { Tables } from '../tables/coefficient.ts';
 import type { Problem } from '../units/problem.ts';
 import { quoteFaults } from './bill.ts';
 import { RESULTS } from './dictionary.ts';
+import { rowLimits } from './limits.ts';
 
 /** Every name that names nothing, with its line and the ones most like it; and a currency without prices. */
 export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {
@@ -23,6 +24,7 @@ export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {
   const quantities = ['winterDays', ...RESULTS.map((r) => r.name), ...inputs];
   return [
     ...checkNames(notebook, { coefficients, quantities, inputs }),
+    ...overrideFaults(notebook, tables),
     ...notebook.scenarios.flatMap((scenario, k) =>
       quoteFaults(scenario).map(({ at, words }) =>
         problemAt(notebook, `scenarios.${k}.${at}`, { what: words }),
@@ -30,6 +32,26 @@ export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {
     ),
     ...currencyFaults(notebook, [...tables.prices.keys()]),
   ];
+}
+
+/** Own values that the quantity cannot have: a share above the whole, a mass below nothing. */
+function overrideFaults(notebook: Notebook, { coefficients, prices }: Tables): Problem[] {
+  return notebook.overrides.flatMap(({ id, value, low, high }, k) => {
+    const row = coefficients.get(id) ?? [...prices.values()].find((table) => table.has(id))?.get(id);
+    if (!row) return [];
+    const { holds, words } = rowLimits(row);
+    return Object.entries({ value, low, high }).flatMap(([key, own]) =>
+      own === undefined || holds(own)
+        ? []
+        : [
+            problemAt(notebook, `coefficients.${k}.${key}`, {
+              what: 'the coefficient cannot have this value',
+              found: String(own),
+              allowed: `${words}; the table says ${row.low} to ${row.high} ${row.unit}`,
+            }),
+          ],
+    );
+  });
 }
 
 function currencyFaults(notebook: Notebook, known: readonly string[]): Problem[] {

@@ -164,6 +164,13 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
           allowed: `less than ${loan.years}`,
         });
     });
+    if (finance.baseline === scenario.name)
+      out.push({
+        path: [...at, 'finance', 'baseline'],
+        what: 'a scenario cannot be compared with itself',
+        found: `"${finance.baseline}"`,
+        allowed: `${names.filter((name) => name !== scenario.name).join(', ') || 'no baseline'}`,
+      });
     if (finance.baseline !== undefined && !names.includes(finance.baseline))
       out.push({
         path: [...at, 'finance', 'baseline'],

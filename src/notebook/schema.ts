@@ -98,7 +98,7 @@ const soil = z.strictObject({
 const group = z.strictObject({
   name: z.string().min(1),
   class: z.enum(ANIMAL_CLASSES),
-  head: amount,
+  head: amount.max(100_000),
   weightKg: z.number().min(30).max(1500),
   gainKgPerDay: z.number().min(-1).max(2.5).default(0),
   pregnantShare: share.default(0),
@@ -200,14 +200,14 @@ const spreading = z.strictObject({
 });
 
 const shed = z.strictObject({
-  lengthM: positive,
-  depthM: positive,
+  lengthM: positive.max(1000),
+  depthM: positive.max(1000),
   stanceDepthM: amount.default(3).describe('Scraped feed stance along the barrier, not part of the bed'),
-  eaveM: positive.default(4.2).describe('Lowest roof member above the floor at the open side'),
+  eaveM: positive.max(50).default(4.2).describe('Lowest roof member above the floor at the open side'),
   rearEaveM: positive.optional(),
   pitchDeg: z.number().min(0).max(70).default(12),
   overhangM: amount.default(0.6),
-  bayM: positive.default(4.8),
+  bayM: z.number().min(0.5).max(50).default(4.8),
   openSideAzimuthDeg: z.number().min(0).max(360).default(180),
   pushWallM: positive.default(1.8),
   barrierM: positive.default(0.5).describe('Throat of the feed barrier above the stance at the start'),
@@ -224,7 +224,7 @@ const shed = z.strictObject({
   calvingPensM2: amount.default(0),
   ridgeSlotM: amount.default(0.3),
   inletM2: amount.optional().describe('Opening that lets air in; the open side when absent'),
-  longestTimberM: positive.default(6),
+  longestTimberM: z.number().min(0.5).max(50).default(6),
   ownTimber: z.boolean().default(false),
   ownBuildShare: share.default(0).describe('Share of the erection done by own hands'),
   snowLoadKnPerM2: amount.default(2).describe('Characteristic ground snow load, from the local map'),
@@ -277,7 +277,12 @@ const finance = z.strictObject({
 
 /** What differs from the farm: any part of the farm again, shallowly partial at each level, arrays whole. */
 export const scenarioSchema = z.strictObject({
-  name: z.string().min(1).max(60),
+  name: z
+    .string()
+    .min(1)
+    .max(60)
+    .regex(/^(?!\s*$)\P{Cc}+$/u)
+    .describe('Heading of the column: one line of words'),
   system: z.enum(SYSTEM_NAMES),
   because: z.string().min(1).describe('Why this scenario is in the notebook'),
   placement,

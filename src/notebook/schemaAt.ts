@@ -85,13 +85,27 @@ interface Check {
 const checksOf = (schema: { def: { checks?: unknown[] } }) =>
   (schema.def.checks ?? []).map((check) => (check as { _zod: { def: Check } })._zod.def);
 
+/** The span a number must lie in, its lower end left out when `above`; undefined where the schema is of no number. */
+export function numberLimits(
+  schema: z.core.$ZodType,
+): { readonly low: number; readonly above: boolean; readonly high: number } | undefined {
+  const inner = unwrap(schema);
+  if (!(inner instanceof z.ZodNumber)) return undefined;
+  return {
+    low: inner.minValue ?? Number.NEGATIVE_INFINITY,
+    above: checksOf(inner).some((c) => c.check === 'greater_than' && c.inclusive === false),
+    high: inner.maxValue ?? Number.POSITIVE_INFINITY,
+  };
+}
+
 function numberWords(schema: z.ZodNumber): string {
   const checks = checksOf(schema);
   const above = checks.some((c) => c.check === 'greater_than' && c.inclusive === false);
   const finite = (v: number | null) => (v !== null && Math.abs(v) < Number.MAX_SAFE_INTEGER ? v : null);
   const [low, high] = [finite(schema.minValue), finite(schema.maxValue)];
   const noun = schema.format === 'safeint' ? 'a whole number' : 'a number';
-  if (low !== null && high !== null) return `${noun} from ${low} to ${high}`;
+  if (low !== null && high !== null)
+    return above ? `${noun} above ${low}, at most ${high}` : `${noun} from ${low} to ${high}`;
   if (low !== null) return above ? `${noun} above ${low}` : `${noun} of ${low} or more`;
   return high === null ? noun : `${noun} of ${high} or less`;
 }
@@ -99,7 +113,10 @@ function numberWords(schema: z.ZodNumber): string {
 function textWords(schema: z.ZodString): string {
   const exact = checksOf(schema).find((c) => c.check === 'length_equals')?.length;
   if (exact !== undefined) return `${exact} letters`;
-  if (checksOf(schema).some((c) => c.check === 'string_format')) return 'three capital letters, such as EUR';
+  if (checksOf(schema).some((c) => c.check === 'string_format'))
+    return schema.maxLength === null
+      ? 'three capital letters, such as EUR'
+      : `words on one line, at most ${schema.maxLength} letters`;
   return schema.maxLength === null ? 'words' : `words, at most ${schema.maxLength} letters`;
 }
 

@@ -42,7 +42,9 @@ export function readYaml(source: string, firstLine: number, file: string): YamlT
     what: error.code === 'TAG_RESOLVE_FAILED' ? 'a tag is not understood' : 'this is not valid YAML',
     file,
     line: lineAt(error.pos[0]),
-    found: plainMessage(error.message),
+    found: /call stack/i.test(error.message)
+      ? 'lists and maps nested thousands deep'
+      : plainMessage(error.message),
     todo: error.code === 'TAG_RESOLVE_FAILED' ? 'take the ! and its word out' : hint(error.code),
   }));
   if (problems.length === 0) problems.push(...oddNodes(document.contents as Node | null, file, lineAt));

@@ -4,7 +4,7 @@ import { betterOf } from '../explore/measures.ts';
 import type { Better } from '../explore/spread.ts';
 import type { Grid } from '../explore/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, leftMargin, overhang } from './frame.ts';
+import { frame, leftMargin, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, scenarioColour } from './palette.ts';
 import { inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
 import { noteOf, saidSpan, saidValue, verdictOf } from './verdict.ts';
@@ -89,7 +89,7 @@ export function bestMapFinding(
         (w) => w !== '',
       );
       const share = Math.round((own.length / cells.length) * 100);
-      return `“${names[s]}” on ${share === 0 ? 'less than 1' : share} % of it${where.length > 0 ? ` (${where.join(', ')})` : ''}`;
+      return `“${names[s]}” on ${share === 0 ? 'less than 1' : share} % of the map${where.length > 0 ? ` (${where.join(', ')})` : ''}`;
     });
   const leads = decided.flatMap((c) => (c.by === null ? [] : [c.by]));
   const most =
@@ -149,7 +149,10 @@ function drawMap(
   const [edgeX, edgeY] = [edgesOf(acrossAt), edgesOf(downAt)];
   const height = Math.min(420, Math.max(240, width * 0.5));
   const margins = {
-    marginLeft: leftMargin(downAt.map((v) => saidValue(down, v, reading))),
+    // The axis may mark round numbers between and beyond the rows.
+    marginLeft: leftMargin(
+      [...downAt, roundUp(edgeY[downAt.length])].map((v) => saidValue(down, v, reading)),
+    ),
     marginRight: overhang(saidValue(across, acrossAt[acrossAt.length - 1], reading)),
     marginTop: 12,
     marginBottom: 34,

@@ -65,7 +65,7 @@ export function compareFigure(
   return {
     finding,
     legend: [],
-    caption: `${ranged ? 'The thin line spans what 8 of 10 draws give.' : 'Central values; no draws have been made.'}${money}`,
+    caption: `${ranged ? 'The thin line spans what 8 of 10 draws give.' : 'Central values; no draws of this measure have been made.'}${money}`,
     table: {
       caption: capital(labelOf(quantity)),
       head: ['', 'value', ...(ranged ? ['low (1 in 10 below)', 'high (1 in 10 above)'] : [])],

@@ -1,9 +1,9 @@
 /** The rungs nitrogen climbs down, from what came in to what the first crop can use; rung compared with rung. */
-import { axisX, axisY, dot, gridX, line, plot } from '@observablehq/plot';
+import { axisX, axisY, dot, gridX, line, plot, text } from '@observablehq/plot';
 import type { ScenarioResult } from '../model/evaluate.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, roundUp } from './frame.ts';
-import { GREYS, looksOf, PAPER } from './palette.ts';
+import { GREYS, INK, looksOf, PAPER } from './palette.ts';
 import { type Reading, show } from './reading.ts';
 
 const RUNGS: readonly { readonly quantity: string; readonly label: string; readonly as: string }[] = [
@@ -68,13 +68,19 @@ export function ladderFigure(results: readonly ScenarioResult[], reading: Readin
     draw: (width) => {
       const narrow = width < 520;
       return plot({
-        ...frame(width, 40 + 46 * RUNGS.length),
+        ...frame(width, (narrow ? 56 : 40) + 46 * RUNGS.length),
         marginLeft: narrow ? 8 : 168,
         marginRight: 26,
         marginTop: narrow ? 14 : 4,
-        marginBottom: 28,
+        marginBottom: narrow ? 44 : 28,
         x: { domain: [0, most], label: null },
-        y: { type: 'point', domain: RUNGS.map((rung) => rung.label), label: null, padding: 0.5 },
+        y: {
+          type: 'point',
+          domain: RUNGS.map((rung) => rung.label),
+          label: null,
+          padding: 0.5,
+          ...(narrow ? { axis: null } : {}),
+        },
         color: { type: 'ordinal', domain: names, range: colours },
         symbol: { domain: names, range: symbols },
         marks: [
@@ -85,7 +91,7 @@ export function ladderFigure(results: readonly ScenarioResult[], reading: Readin
             fill: GREYS.quiet,
             tickFormat: (kg: number) => (kg === 0 ? '' : show(kg, 'kg', reading).text),
           }),
-          axisY({ tickSize: 0, ...(narrow ? { anchor: 'left', textAnchor: 'start', dx: 14, dy: -16 } : {}) }),
+          ...(narrow ? [] : [axisY({ tickSize: 0 })]),
           line(points, {
             x: 'kg',
             y: 'rung',
@@ -93,6 +99,22 @@ export function ladderFigure(results: readonly ScenarioResult[], reading: Readin
             stroke: { value: 'scenario', scale: 'color' },
             strokeWidth: 2,
           }),
+          // Over each row on a phone; under the last, where the lines come down across.
+          ...(narrow
+            ? RUNGS.map(({ label }, k) =>
+                text([label], {
+                  frameAnchor: 'left',
+                  y: (rung: string) => rung,
+                  text: (rung: string) => rung,
+                  dx: 2,
+                  dy: k === RUNGS.length - 1 ? 18 : -14,
+                  textAnchor: 'start',
+                  fill: INK,
+                  stroke: PAPER,
+                  strokeWidth: 4,
+                }),
+              )
+            : []),
           dot(points, {
             x: 'kg',
             y: 'rung',

@@ -103,7 +103,12 @@ export function ledgerFinding(
     element === 'nitrogen'
       ? `; its largest loss is ${losses[0].way.as}, ${show(losses[0].kg, 'kg', reading).text}`
       : '';
-  return `${first}; “${worst.name}” keeps least, ${show(kept(worst), 'kg', reading).text} (${share(worst)})${most}.`;
+  const least = show(kept(worst), 'kg', reading).text;
+  const part = (r: ScenarioResult) => kept(r) / Math.max(broughtIn(r.values, element), Number.MIN_VALUE);
+  // Least in weight and most in share would read as a contradiction: less came in.
+  if (part(worst) >= part(best))
+    return `${first}; “${worst.name}” keeps ${share(worst)}, but of less: ${least}${most}.`;
+  return `${first}; “${worst.name}” keeps least, ${least} (${share(worst)})${most}.`;
 }
 
 export function ledgerFigure(
@@ -154,6 +159,8 @@ function drawLedger(
     return way ? way.look : `kept ${names.indexOf(part.scenario)}`;
   };
   const amounts = parts.filter((part) => part.kg * perKg > 34);
+  // All losses carry their unit or none does.
+  const roomy = amounts.every((part) => part.label === 'kept' || part.kg * perKg > 56);
   const total = (name: string) => parts.findLast((part) => part.scenario === name)?.to ?? 0;
   return plot({
     ...frame(width, 30 + 78 * names.length),
@@ -222,7 +229,7 @@ function drawLedger(
             fontWeight: kept ? 700 : 400,
             fill: INK,
             text: ({ kg }: LedgerPart) =>
-              `${show(kg, 'kg', reading).number}${kept && kg * perKg > 80 ? ' kept' : ''}`,
+              `${show(kg, 'kg', reading)[kept || roomy ? 'text' : 'number']}${kept && kg * perKg > 96 ? ' kept' : ''}`,
           },
         ),
       ),

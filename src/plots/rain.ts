@@ -1,5 +1,5 @@
 /** Water through a winter, week by week; and every winter of a weather file beside the others. */
-import { axisX, axisY, dot, gridY, lineY, plot, rectY, ruleY, text } from '@observablehq/plot';
+import { axisX, axisY, dot, gridY, lineY, plot, rectY, ruleX, ruleY, text } from '@observablehq/plot';
 import type { Days } from '../explore/winterDays.ts';
 import type { Winters } from '../explore/winters.ts';
 import { emptyFigure, type Figure } from './figure.ts';
@@ -38,6 +38,11 @@ export function waterWeeks({ series, count, winterDays }: Days): WaterWeek[] {
   });
 }
 
+/** "atlanticGrassland 2006/07" is the winter of a weather file: sentences and labels name the winter alone. */
+const WINTER = /^.* (\d{4}(?:\/\d{2,4})?)$/;
+const winterOf = (label: string) => WINTER.exec(label)?.[1] ?? label;
+const sourceOf = (label: string) => (WINTER.test(label) ? `the winter ${winterOf(label)}` : label);
+
 export function rainFinding(days: Days, reading: Reading): string {
   const weeks = waterWeeks(days);
   if (weeks.length === 0) return 'There is no weather for this winter.';
@@ -51,7 +56,7 @@ export function rainFinding(days: Days, reading: Reading): string {
     drainage > 0
       ? `${mm(drainage)} of it drains below the roots, most in week ${wettest.week}`
       : 'none of it drains below the roots';
-  return `${mm(rain)} of rain and snow fall in ${days.label}; ${drains}. Snow lies at the end of ${snow} of ${weeks.length} weeks.`;
+  return `${mm(rain)} of rain and snow fall in ${sourceOf(days.label)}; ${drains}. Snow lies at the end of ${snow} of ${weeks.length} weeks.`;
 }
 
 export function rainFigure(days: Days, reading: Reading): Figure {
@@ -184,11 +189,10 @@ export function wintersFinding(
     const [dry, wet] = [driest, wettest].map((k) => orNothing(results[measure][k * scenarios + s], scale));
     if (!Number.isFinite(dry) || !Number.isFinite(wet)) return [];
     if (dry === 0 && wet === 0) return [`“${name}” next to none in either`];
-    return [
-      `“${name}” ${show(dry, unit, reading).text} in the driest and ${show(wet, unit, reading).text} in the wettest`,
-    ];
+    const [a, b] = [dry, wet].map((value) => show(value, unit, reading).text);
+    return [a === b ? `“${name}” ${a} in both` : `“${name}” ${a} in the driest and ${b} in the wettest`];
   });
-  return `${capital(labelOf(measure))} over ${labels.length} winters: ${said.join('; ') || 'no scenario has it'}. Driest ${labels[driest]} (${rain(driest)}), middle ${labels[middle]} (${rain(middle)}), wettest ${labels[wettest]} (${rain(wettest)}).`;
+  return `${capital(labelOf(measure))} over ${labels.length} winters: ${said.join('; ') || 'no scenario has it'}. Driest ${winterOf(labels[driest])} (${rain(driest)}), middle ${winterOf(labels[middle])} (${rain(middle)}), wettest ${winterOf(labels[wettest])} (${rain(wettest)}).`;
 }
 
 /** `shown` lists the scenarios to draw by their place in the notebook. */
@@ -241,6 +245,15 @@ function drawWinters(
   const values = points.map((p) => p.value);
   const low = Math.min(0, ...values);
   const top = Math.max(...points.map((p) => p.value));
+  // Named over the drawing, where no mark lies.
+  const marked = ends.flatMap((winter, k) => {
+    const own = points.find((p) => p.winter === winter);
+    if (!own) return [];
+    const textAnchor: 'start' | 'end' = k === 0 ? 'start' : 'end';
+    return [
+      { rainMm: own.rainMm, words: `${k === 0 ? 'driest' : 'wettest'}, ${winterOf(winter)}`, textAnchor },
+    ];
+  });
   return plot({
     ...frame(width, Math.min(320, Math.max(220, width * 0.45))),
     marginLeft: leftMargin([said(low < 0 ? -roundUp(-low) : 0), said(roundUp(top))]),
@@ -269,12 +282,17 @@ function drawWinters(
         r: 4.5,
         stroke: PAPER,
       }),
-      text(
-        ends.flatMap((winter) => {
-          const own = points.filter((p) => p.winter === winter);
-          return own.length === 0 ? [] : [own.reduce((a, b) => (b.value > a.value ? b : a))];
+      ruleX(marked, { x: 'rainMm', stroke: GREYS.rule, strokeDasharray: '3 3' }),
+      ...marked.map(({ rainMm, words, textAnchor }) =>
+        text([rainMm], {
+          x: (v: number) => v,
+          frameAnchor: 'top',
+          lineAnchor: 'bottom',
+          dy: -4,
+          text: () => words,
+          textAnchor,
+          fill: GREYS.quiet,
         }),
-        { x: 'rainMm', y: 'value', text: 'winter', dy: -12, fill: GREYS.quiet },
       ),
     ],
   });

@@ -4,12 +4,17 @@ import type { Advice, Ranked, Ranking } from '../explore/advice.ts';
 import { betterOf } from '../explore/measures.ts';
 import { formatRange } from '../units/format.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame } from './frame.ts';
+import { frame, textWidth } from './frame.ts';
 import { GREYS, INK } from './palette.ts';
 import { capital, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
 
+/** Below this a label and its range do not fit one line. */
+const NARROW_PX = 560;
 /** Longest label in a line of this width, in characters. */
 const charactersIn = (width: number) => Math.floor(width / 7.2);
+/** A label within a sentence; names and symbols in capitals stay. */
+const lowered = (label: string) =>
+  /^[A-Z][a-z]/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
 const percent = (share: number) => (share > 0 && share < 0.01 ? 'below 1 %' : `${Math.round(share * 100)} %`);
 
 export function rankingFinding(
@@ -30,7 +35,7 @@ export function rankingFinding(
       ? ` Knowing it before choosing gains ${show(top.worth, unitOf(measure), reading, 2).text} on average.`
       : '';
   const three = ranked.slice(0, 3).reduce((sum, r) => sum + r.share, 0);
-  return `${capital(top.label)} decides most between ${between} in ${labelOf(measure)}: ${percent(top.share)} of how far the difference varies; the first three together ${percent(three)}.${worth}`;
+  return `What decides most between ${between} in ${labelOf(measure)}: ${lowered(top.label)} (${percent(top.share)} of how far the difference varies); the first three together ${percent(three)}.${worth}`;
 }
 
 /** "Weigh three bales …: settles 31 % of the difference, worth EUR 120 on average before choosing." */
@@ -96,9 +101,16 @@ export function rankingFigure(
 function drawRanking(ranked: readonly Ranked[], reading: Reading, width: number): Element {
   const most = Math.max(...ranked.map((r) => r.share));
   const { system, currency } = reading;
-  const range = (r: Ranked) => formatRange(r.low, r.high, r.unit, { system, currency, digits: 2 });
+  const range = (r: Ranked) => {
+    const yearly = r.unit === 'fraction/yr';
+    const said = formatRange(r.low, r.high, yearly ? 'fraction' : r.unit, { system, currency, digits: 2 });
+    return yearly ? `${said} a year` : said;
+  };
+  // On a phone the range stands behind the bar, so that the label keeps its line.
+  const narrow = width < NARROW_PX;
+  const behind = (r: Ranked) => (narrow ? `${percent(r.share)}, ${range(r)}` : percent(r.share));
   const label = (r: Ranked) => {
-    const room = charactersIn(width) - range(r).length - 4;
+    const room = charactersIn(width) - (narrow ? 0 : range(r).length + 4);
     const words = capital(r.label);
     return `${words.length > room ? `${words.slice(0, Math.max(8, room - 1)).trimEnd()}…` : words}  `;
   };
@@ -106,7 +118,7 @@ function drawRanking(ranked: readonly Ranked[], reading: Reading, width: number)
   return plot({
     ...frame(width, 6 + 38 * rows.length),
     marginLeft: 2,
-    marginRight: 74,
+    marginRight: narrow ? Math.min(width * 0.6, Math.max(...rows.map((r) => textWidth(behind(r)))) + 12) : 74,
     marginTop: 2,
     marginBottom: 4,
     x: { domain: [0, most], axis: null },
@@ -121,7 +133,7 @@ function drawRanking(ranked: readonly Ranked[], reading: Reading, width: number)
         dx: 2,
         textAnchor: 'start',
         fill: INK,
-        text: (r) => `${label(r)}(${range(r)})`,
+        text: (r) => (narrow ? label(r).trimEnd() : `${label(r)}(${range(r)})`),
       }),
       text(rows, {
         x: 'share',
@@ -131,7 +143,7 @@ function drawRanking(ranked: readonly Ranked[], reading: Reading, width: number)
         textAnchor: 'start',
         fill: GREYS.quiet,
         fontWeight: 600,
-        text: (r) => percent(r.share),
+        text: behind,
       }),
     ],
   });

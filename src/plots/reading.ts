@@ -40,9 +40,14 @@ export function show(value: number | null | undefined, unit: string, reading: Re
   return { number: formatNumber(shown.value, shown.unit, options), unit: unitLabel(unit, options), text };
 }
 
+/** Short words for sentences and axes where the dictionary's label explains. */
+const SHORT: Readonly<Record<string, string>> = { netCost: 'net cost a year' };
+
 /** What a quantity is called: the dictionary's label, or its name spelt out. */
 export function labelOf(name: string): string {
-  return describe(name)?.label ?? name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
+  return (
+    SHORT[name] ?? describe(name)?.label ?? name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`)
+  );
 }
 
 /** The unit a quantity is counted in: the dictionary's, or what its name ends in. */

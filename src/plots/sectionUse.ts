@@ -116,7 +116,7 @@ export function barrier({ sillM, sillStartM, troughM, liftM }: Scene, px: number
 }
 
 export function sunRay(scene: Scene, left: number, top: number, px: number, size: number): Shape[] {
-  const { shed, edgeM, shadowDeg, lit, bedM, sun } = scene;
+  const { shed, edgeM, shadowDeg, lit, bedM, feetM, sun } = scene;
   const label = (text: string): Shape => ({
     kind: 'text',
     part: 'sunText',
@@ -131,10 +131,17 @@ export function sunRay(scene: Scene, left: number, top: number, px: number, size
     return [label(sun.altitudeDeg <= 0 ? 'polar night: no sun at noon' : 'no direct sun at noon')];
   const slope = Math.tan((shadowDeg * Math.PI) / 180);
   const edgeX = -shed.overhangM;
-  // The ray runs to the bed, or to the rear wall when the bed ends first.
-  const reach = edgeX + (edgeM - bedM) / slope;
+  // The ray runs to the bed, to the rear wall when the bed ends first, or to the stance and the bed's own edge.
+  const heightAt = (x: number) => edgeM - (x - edgeX) * slope;
+  const reach = (y: number) => edgeX + (edgeM - y) / slope;
   const end: Point =
-    reach <= shed.depthM ? [reach, bedM] : [shed.depthM, edgeM - (shed.depthM - edgeX) * slope];
+    reach(bedM) > shed.depthM
+      ? [shed.depthM, heightAt(shed.depthM)]
+      : reach(bedM) >= shed.stanceDepthM
+        ? [reach(bedM), bedM]
+        : reach(feetM) < shed.stanceDepthM
+          ? [reach(feetM), feetM]
+          : [shed.stanceDepthM, heightAt(shed.stanceDepthM)];
   const back = Math.min(edgeX - left - size * 0.4, (top - edgeM - size * 1.6) / slope);
   const start: Point = [edgeX - Math.max(0, back), edgeM + Math.max(0, back) * slope];
   const ray: Shape = {

@@ -1,6 +1,7 @@
 /** How scenarios are set against each other in sentences: "costs less net a year", "keeps more nitrogen". */
 import { COMPARISONS } from '../explore/measures.ts';
 import { type Turn, WHOLE_UNITS } from '../explore/sweep.ts';
+import { formatRange } from '../units/format.ts';
 import { labelOf, type Reading, show } from './reading.ts';
 
 export interface Verdict {
@@ -34,10 +35,10 @@ export function saidValue({ unit }: Turn, value: number, reading: Reading): stri
 /** "1 to 54 head", "0× to 2.5×". */
 export function saidSpan(turn: Turn, from: number, to: number, reading: Reading): string {
   const { unit } = turn;
+  if (from !== to && (unit.startsWith('money') || unit.startsWith(reading.currency)))
+    return formatRange(from, to, unit, { system: reading.system, currency: reading.currency });
   const first =
-    unit === '×' || unit === 'fraction' || unit.startsWith('money')
-      ? saidValue(turn, from, reading)
-      : show(from, unit, reading).number;
+    unit === '×' || unit === 'fraction' ? saidValue(turn, from, reading) : show(from, unit, reading).number;
   return from === to ? saidValue(turn, to, reading) : `${first} to ${saidValue(turn, to, reading)}`;
 }
 

@@ -1,6 +1,8 @@
 /** Series over the weeks of the winter: the bed as it rises, water that drains, rain that falls. */
-import { axisX, axisY, dot, gridY, lineY, plot, ruleY, text } from '@observablehq/plot';
+import { areaY, axisX, axisY, dot, gridY, lineY, plot, ruleY, text } from '@observablehq/plot';
+import type { WeekBand } from '../explore/weekBands.ts';
 import type { ScenarioResult } from '../model/evaluate.ts';
+import { formatRange } from '../units/format.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, roomFor, roundUp } from './frame.ts';
 import { GREYS, INK, type Looks, looksOf, PAPER } from './palette.ts';
@@ -36,6 +38,12 @@ export const WEEK_SERIES: Readonly<Record<string, WeekSeries>> = {
   weekLabourHours: { track: 'weekLabourHours', label: 'hours of work', unit: 'h', ends: 'sum' },
 };
 
+/** Spans of one series by scenario name, from this many draws. */
+export interface SeriesBands {
+  readonly count: number;
+  readonly of: ReadonlyMap<string, WeekBand>;
+}
+
 export interface WeekPoint {
   readonly scenario: string;
   /** 1 for the first week of the winter. */
@@ -70,10 +78,17 @@ export function sameLines(
   return [...lines.values()];
 }
 
+/** A level to two digits, metres above one to the centimetre, the same in the sentence and at the line's end. */
+function saidLevel(value: number, { unit, ends }: WeekSeries, reading: Reading): string {
+  const digits = ends === 'sum' || (unit === 'm' && Math.abs(value) >= 1) ? 3 : 2;
+  return show(value, unit, reading, digits).text;
+}
+
 export function weekFinding(
   results: readonly ScenarioResult[],
   series: WeekSeries,
   reading: Reading,
+  bands?: SeriesBands,
 ): string {
   const lines = sameLines(weekPoints(results, series));
   if (lines.length === 0) return `${capital(series.label)}: no scenario has it.`;
@@ -87,19 +102,42 @@ export function weekFinding(
     }
     const last = points[points.length - 1];
     const first = points[0];
-    return `from ${show(first.value, series.unit, reading, 2).text} to ${show(last.value, series.unit, reading, 2).text} by week ${last.week}${who}`;
+    return `from ${saidLevel(first.value, series, reading)} to ${saidLevel(last.value, series, reading)} by week ${last.week}${who}`;
   });
-  return `${capital(series.label)}: ${said.join('; ')}.`;
+  return `${capital(series.label)}: ${said.join('; ')}.${springSpan(lines, series, reading, bands)}`;
 }
 
-export function weekFigure(results: readonly ScenarioResult[], series: WeekSeries, reading: Reading): Figure {
-  const finding = weekFinding(results, series, reading);
+type Lines = ReturnType<typeof sameLines>;
+
+/** " By spring 8 of 10 draws stand between 0.9 and 1.4 m." */
+function springSpan(lines: Lines, series: WeekSeries, reading: Reading, bands?: SeriesBands): string {
+  if (series.ends === 'sum') return '';
+  const said = lines.flatMap(({ name, of, points }) => {
+    const band = bands?.of.get(of);
+    const at = points[points.length - 1].week - 1;
+    if (!band || !Number.isFinite(band.p10[at])) return [];
+    const span = formatRange(band.p10[at], band.p90[at], series.unit, { system: reading.system, digits: 2 });
+    return [`${span}${lines.length === 1 ? '' : ` in “${name.replaceAll(', ', '”, “')}”`}`];
+  });
+  return said.length === 0 ? '' : ` By spring 8 of 10 draws end within ${said.join('; ')}.`;
+}
+
+/** The series as lines; with `bands`, the span of the draws lies behind each. */
+export function weekFigure(
+  results: readonly ScenarioResult[],
+  series: WeekSeries,
+  reading: Reading,
+  bands?: SeriesBands,
+): Figure {
+  const finding = weekFinding(results, series, reading, bands);
   const points = weekPoints(results, series);
   const lines = sameLines(points);
   if (lines.length === 0) return emptyFigure(finding);
   const looks = looksOf(results, reading.order);
   const at = (name: string) => looks.names.indexOf(name);
   const one = lines.length === 1;
+  const ranged = lines.some(({ of }) => bands?.of.has(of));
+  const bandAt = (of: string, part: keyof WeekBand, week: number) => bands?.of.get(of)?.[part][week - 1];
   const weeks = [...new Set(points.map((point) => point.week))].sort((a, b) => a - b);
   const valueAt = (line: (typeof lines)[number], week: number) =>
     line.points.find((point) => point.week === week)?.value ?? null;
@@ -112,28 +150,49 @@ export function weekFigure(results: readonly ScenarioResult[], series: WeekSerie
           fill: looks.colours[at(of)],
           symbol: looks.symbols[at(of)],
         })),
-    caption: 'By week of the winter.',
+    caption: `By week of the winter.${ranged ? ` The shade spans what 8 of 10 of ${bands?.count} draws give in each week by itself; the line is the best guess.` : ''}`,
     table: {
       caption: `${capital(series.label)}${series.unit === '' ? '' : ` by week, ${show(1, series.unit, reading).unit || '%'}`}`,
-      head: ['week', ...lines.map((line) => line.name)],
+      head: [
+        'week',
+        ...lines.flatMap(({ name, of }) =>
+          bands?.of.has(of) ? [name, `${name}, P10`, `${name}, P50`, `${name}, P90`] : [name],
+        ),
+      ],
       rows: weeks.map((week) => [
         String(week),
-        ...lines.map((line) => show(valueAt(line, week), series.unit, reading).number),
+        ...lines.flatMap((line) => [
+          show(valueAt(line, week), series.unit, reading).number,
+          ...(bands?.of.has(line.of)
+            ? (['p10', 'p50', 'p90'] as const).map(
+                (part) => show(bandAt(line.of, part, week), series.unit, reading).number,
+              )
+            : []),
+        ]),
       ]),
     },
-    draw: (width) => drawWeeks(lines, looks, series, reading, width),
+    draw: (width) => drawWeeks(lines, looks, series, reading, width, bands),
   };
 }
 
 function drawWeeks(
-  lines: ReturnType<typeof sameLines>,
+  lines: Lines,
   { names, colours, symbols }: Looks,
   series: WeekSeries,
   reading: Reading,
   width: number,
+  bands?: SeriesBands,
 ): Element {
   const points = lines.flatMap((line) => line.points);
-  const top = roundUp(Math.max(...points.map((point) => point.value)));
+  const spans = lines.flatMap(({ of, points: own }) => {
+    const band = bands?.of.get(of);
+    if (!band) return [];
+    return own.flatMap(({ week }) => {
+      const [low, high] = [band.p10[week - 1], band.p90[week - 1]];
+      return Number.isFinite(low) && Number.isFinite(high) ? [{ scenario: of, week, low, high }] : [];
+    });
+  });
+  const top = roundUp(Math.max(...points.map((point) => point.value), ...spans.map(({ high }) => high)));
   const last = Math.max(...points.map((point) => point.week));
   const said = (value: number) => show(value, series.unit, reading).text;
   const ends = lines.map((line) => line.points[line.points.length - 1]);
@@ -141,7 +200,7 @@ function drawWeeks(
   return plot({
     ...frame(width, Math.min(300, Math.max(200, width * 0.4))),
     marginLeft: Math.max(54, roomFor([said(top)])),
-    marginRight: roomFor(ends.map((point) => said(point.value))),
+    marginRight: roomFor(ends.map(({ value }) => saidLevel(value, series, reading))),
     marginTop: 12,
     marginBottom: 34,
     x: { domain: [1, last], label: null },
@@ -158,6 +217,25 @@ function drawWeeks(
         tickFormat: (week: number) => `week ${week}`,
       }),
       ruleY([0], { stroke: INK }),
+      areaY(spans, {
+        x: 'week',
+        y1: 'low',
+        y2: 'high',
+        z: 'scenario',
+        fill: { value: 'scenario', scale: 'color' },
+        fillOpacity: 0.18,
+      }),
+      // Edges in each scenario's own colour, so that spans that overlap stay apart.
+      ...(['low', 'high'] as const).map((y) =>
+        lineY(spans, {
+          x: 'week',
+          y,
+          z: 'scenario',
+          stroke: { value: 'scenario', scale: 'color' },
+          strokeWidth: 0.75,
+          strokeDasharray: '3,2',
+        }),
+      ),
       lineY(points, {
         x: 'week',
         y: 'value',
@@ -179,7 +257,7 @@ function drawWeeks(
         dx: 8,
         textAnchor: 'start',
         fontWeight: 600,
-        text: (point: WeekPoint) => said(point.value),
+        text: ({ value }: WeekPoint) => saidLevel(value, series, reading),
       }),
     ],
   });

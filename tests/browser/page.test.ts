@@ -9,6 +9,7 @@ import type { WkPage } from '../../src/elements/wk-page.ts';
 import type { WkWeather } from '../../src/elements/wk-weather.ts';
 import { decide } from '../../src/explore/decide.ts';
 import type { Draws } from '../../src/explore/draws.ts';
+import { hundredths } from '../../src/explore/sentences.ts';
 import { type Engine, type OpenNotebook, openNotebook } from '../../src/store/open.ts';
 
 /** The machine may be busy with other tests. */
@@ -146,12 +147,12 @@ describe('the page', () => {
     const shares = () =>
       [...(cards()?.querySelectorAll('.card') ?? [])].map((card) => {
         const row = [...card.querySelectorAll('.row')].find((r) => r.textContent?.includes('your weights'));
-        return Number(/\d+(?= of 100)/.exec(row?.textContent ?? '')?.[0]);
+        return /^(.*) of 100$/.exec(row?.querySelector('.often')?.textContent ?? '')?.[1];
       });
     const { draws, notebook } = open as OpenNotebook;
     const decision = decide(draws.value as Draws, notebook.value?.decide.weights ?? {});
     expect(decision.shareBest.reduce((sum, s) => sum + s, 0)).toBeCloseTo(1, 6);
-    await expect.poll(shares, SOON).toEqual(decision.shareBest.map((s) => Math.round(s * 100)));
+    await expect.poll(shares, SOON).toEqual(decision.shareBest.map(hundredths));
     const weights = cards()?.querySelector('details') as HTMLDetailsElement;
     expect(weights.open).toBe(false);
     weights.open = true;

@@ -1,42 +1,34 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { type Browser, chromium } from 'playwright-core';
-import { build, type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findChromium } from '../../src/cli/chromium.mjs';
+import { type Built, builtPage } from './built.ts';
 
-const configFile = fileURLToPath(new URL('../../vite.config.ts', import.meta.url));
-let outDir = '';
-let server: PreviewServer;
+let built: Built;
 let browser: Browser;
 
 beforeAll(async () => {
-  outDir = mkdtempSync(join(tmpdir(), 'winterkeep-'));
-  // A build as it is shipped, whatever this test process calls itself.
-  await build({ configFile, mode: 'production', logLevel: 'error', build: { outDir } });
-  server = await preview({ configFile, logLevel: 'error', build: { outDir }, preview: { port: 4391 } });
+  built = await builtPage();
   browser = await chromium.launch({
     executablePath: findChromium(),
     args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
   });
-}, 120_000);
+}, 180_000);
 
 afterAll(async () => {
   await browser?.close();
-  await server?.close().catch(() => {});
-  rmSync(outDir, { recursive: true, force: true });
+  await built?.remove();
 });
 
 describe('the built page', () => {
   it('names no host and runs no script but its own files', () => {
-    const html = readFileSync(join(outDir, 'index.html'), 'utf8');
+    const html = readFileSync(join(built.outDir, 'index.html'), 'utf8');
     expect(html).not.toMatch(/<script(?![^>]*\ssrc=)[^>]*>/);
     for (const file of ['index.html', 'sw.js', 'registerSW.js', 'manifest.webmanifest'])
-      expect(readFileSync(join(outDir, file), 'utf8'), file).not.toMatch(/https?:\/\//);
-    const { icons } = JSON.parse(readFileSync(join(outDir, 'manifest.webmanifest'), 'utf8'));
-    for (const { src } of icons) expect(readdirSync(outDir)).toContain(src);
+      expect(readFileSync(join(built.outDir, file), 'utf8'), file).not.toMatch(/https?:\/\//);
+    const { icons } = JSON.parse(readFileSync(join(built.outDir, 'manifest.webmanifest'), 'utf8'));
+    for (const { src } of icons) expect(readdirSync(built.outDir)).toContain(src);
   });
 
   it('opens again, list and notebook and weather, once the server is gone', async () => {
@@ -45,7 +37,7 @@ describe('the built page', () => {
     page.on('console', (message) => {
       if (message.type() === 'error') faults.push(message.text());
     });
-    await page.goto(server.resolvedUrls?.local[0] ?? '');
+    await page.goto(built.url);
     await page.evaluate(async () => {
       await navigator.serviceWorker.ready;
       // Ready says it is active; it serves this page from the next load on.
@@ -55,8 +47,8 @@ describe('the built page', () => {
         });
     });
     expect(faults).toEqual([]);
-    await server.close();
-    await expect(fetch(server.resolvedUrls?.local[0] ?? '')).rejects.toThrow();
+    await built.cut();
+    await expect(fetch(built.url)).rejects.toThrow();
 
     await page.reload();
     await page.getByRole('heading', { name: 'How will the herd winter?' }).waitFor();
@@ -73,5 +65,5 @@ describe('the built page', () => {
       .first()
       .waitFor({ timeout: 30_000 });
     await page.close();
-  });
+  }, 120_000);
 });

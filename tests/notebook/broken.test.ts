@@ -42,7 +42,7 @@ const BROKEN: Readonly<Record<string, readonly [number | null, ...string[]]>> = 
   'mix-not-on-hand': [26, 'scenarios.1.bed.mix.0.material', "farm's materials", 'barleyStraw'],
   'mix-shares': [26, 'scenarios.1.bed.mix', 'do not sum to 1', '0.2 is missing'],
   'mix-unknown-material': [26, 'barlyStraw', 'nearest: barleyStraw'],
-  'negative-head': [11, 'farm.herd.0.head', 'too small', '-16', '0 or more'],
+  'negative-head': [11, 'farm.herd.0.head', 'too small', '-16', '0 to 100000'],
   'newer-version': [2, 'newer format', 'found 7'],
   'no-because': [20, 'scenarios.0.because', 'because is missing'],
   'no-front-matter': [1, 'no front matter', '"# Only words"'],

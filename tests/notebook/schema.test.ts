@@ -49,7 +49,7 @@ describe('what is allowed, in words', () => {
   it.each([
     ['placement.bedShare', 'a number from 0 to 1'],
     ['farm.land.receivingHa', 'a number above 0'],
-    ['farm.herd.0.head', 'a number of 0 or more'],
+    ['farm.herd.0.head', 'a number from 0 to 100000'],
     ['farm.soil.texture', 'one of sand, loamySand, sandyLoam, loam, siltLoam, siltyClayLoam, clay'],
     ['farm.winter.start', 'a date as year-month-day, such as 2025-11-01'],
     ['farm.weather.monthly.rainMm', 'a list of 12'],
@@ -57,7 +57,7 @@ describe('what is allowed, in words', () => {
     ['compost.turns', 'a whole number from 0 to 30'],
     ['farm.money.currency', 'three capital letters, such as EUR'],
     ['shed.ownTimber', 'true or false'],
-    ['name', 'words, at most 60 letters'],
+    ['name', 'words on one line, at most 60 letters'],
   ])('%s: %s', (path, words) => {
     const schema = schemaAt(scenarioSchema, path.split('.'));
     expect(schema && allowedWords(schema)).toBe(words);

@@ -50,19 +50,6 @@ export function loanBalance(
   return (amount * Math.expm1((paid - term) * growth)) / Math.expm1(-term * growth);
 }
 
-/** Interest of a year: on what was owed when it began. */
-export function loanInterest(
-  amount: number,
-  rate: number,
-  years: number,
-  graceYears: number,
-  straightLine: boolean,
-  year: number,
-): number {
-  if (amount === 0 || year < 1) return 0;
-  return loanBalance(amount, rate, years, graceYears, straightLine, year - 1) * rate;
-}
-
 /** The whole course of a loan, a row a year; empty where `loanFault` says why. */
 export function loanSchedule(loan: Loan): LoanYear[] {
   if (loanFault(loan) !== null) return [];

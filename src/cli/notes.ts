@@ -1,0 +1,16 @@
+/** What is worth knowing about an opened notebook though nothing is wrong with it: a line each. */
+import { moneyCase } from '../explore/moneyCase.ts';
+import { formatProblem, type Problem } from '../units/problem.ts';
+import type { Opened } from './open.ts';
+
+/** How gaps in the weather were filled, which winters were left out, and money that does not add up. */
+export function notesOf({ notebook, winters, run }: Opened): string[] {
+  const { file, lineOf, scenarios } = notebook;
+  const money = scenarios.flatMap(({ name }, k) =>
+    moneyCase(run, k).faults.map(({ at, words }): Problem => {
+      const place = at.startsWith('finance.') ? `scenarios.${k}.${at}` : `scenarios.${k}`;
+      return { what: `${name}: ${words}`, file, line: lineOf(place), key: at };
+    }),
+  );
+  return [...winters.notes, ...money].map(formatProblem);
+}
