@@ -89,7 +89,12 @@ const HELD = 12_000_000;
 
 function bandsInPasses(run: Run, names: readonly string[], count: number, seed: number): Bands[] {
   const atOnce = Math.max(1, Math.floor(HELD / (count * run.bound.length)));
-  const all: Bands[] = run.bound.map(() => ({ p10: {}, p50: {}, p90: {} }));
+  // The length of the winter is chosen, not drawn: the same in every draw.
+  const all: Bands[] = run.results.map(({ values: { winterDays = null } }) => ({
+    p10: { winterDays },
+    p50: { winterDays },
+    p90: { winterDays },
+  }));
   for (let from = 0; from < names.length; from += atOnce) {
     const draws = drawAll(run, { count, seed, keep: names.slice(from, from + atOnce) });
     all.forEach((before, k) => {

@@ -64,13 +64,17 @@ export function evaluate(question: Question, tables: Tables, winterOf: WinterOf,
   return evaluateBound(bound, tables, weather, weatherIndex, changes);
 }
 
-/** The same for scenarios already bound, for redrawing while an input is turned. */
+/**
+ * The same for scenarios already bound, for redrawing while an input is turned. `checked` gives results whose checks
+ * stand meanwhile: limits are looked at again when the input is let go.
+ */
 export function evaluateBound(
   bound: readonly BoundScenario[],
   tables: Tables,
   weather: readonly PreparedWeather[],
   weatherIndex: readonly number[],
   changes?: RowChanges,
+  checked?: readonly ScenarioResult[],
 ): Run {
   const input = toTable(bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes })));
   const result = runPipeline(input, { weather, tracks: true });
@@ -92,7 +96,7 @@ export function evaluateBound(
         all.subarray(row * WEEKS, (row + 1) * WEEKS),
       ]),
     );
-    const checks = checkScenario({ scenario, values, tracks, coefficients });
+    const checks = checked?.[row]?.checks ?? checkScenario({ scenario, values, tracks, coefficients });
     return {
       name: scenario.name,
       system: scenario.system,

@@ -79,6 +79,8 @@ function wording(issue: Issue, value: unknown): string {
 
 /** Numbers with a unit, a decimal comma, quotes or per cent: what to write instead. */
 function numberHint(value: unknown, allowed: string | undefined, key: string): { todo?: string } {
+  if (allowed?.startsWith('words') && (typeof value === 'number' || typeof value === 'boolean'))
+    return { todo: `put it in quotes: "${value}"` };
   if (!allowed?.includes('number')) return {};
   const fraction = allowed.endsWith('from 0 to 1');
   if (typeof value === 'number')

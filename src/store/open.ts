@@ -155,7 +155,14 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   const run = computed(() => {
     const still = base.value;
     if (!still || changes.value.size === 0) return still;
-    return evaluateBound(still.bound, still.tables, still.weather, still.weatherIndex, changes.value);
+    return evaluateBound(
+      still.bound,
+      still.tables,
+      still.weather,
+      still.weatherIndex,
+      changes.value,
+      still.results,
+    );
   });
 
   // While an input is turned the last draws stay until the next come in, a few frames later.

@@ -145,7 +145,10 @@ function duplicates(file: string, sorted: readonly RawDay[]): Problem[] {
 function wrongUnits(file: string, sorted: readonly RawDay[]): Problem[] {
   const problems: Problem[] = [];
   const highs = sorted.map((day) => day.maxC).filter((c) => c !== null);
-  const hot = highs.filter((c) => c > ALLOWED.maxC.to).length;
+  // In a cold place the days of Fahrenheit may all pass, and only the nights be too warm.
+  const hot = sorted.filter(
+    ({ minC, maxC }) => (maxC ?? 0) > ALLOWED.maxC.to || (minC ?? 0) > ALLOWED.minC.to,
+  ).length;
   const highest = Math.max(...highs.slice(0, 40_000), Number.NEGATIVE_INFINITY);
   if (highs.length > 0 && hot > Math.max(1, highs.length / 200))
     problems.push(
@@ -162,7 +165,7 @@ function wrongUnits(file: string, sorted: readonly RawDay[]): Problem[] {
             file,
             'maxC',
             'the temperatures look like Fahrenheit',
-            `highest ${highest}, ${hot} days above ${ALLOWED.maxC.to}`,
+            `highest ${highest}, ${hot} days above ${ALLOWED.maxC.to} or nights above ${ALLOWED.minC.to}`,
             'degrees Celsius',
             'convert them: (°F − 32) / 1.8',
           ),

@@ -13,6 +13,7 @@ import { runFused } from './fused.ts';
 import { byTurns, consumedSum, sumOf } from './measure.ts';
 import { type Columns, drawnColumns, threeWays } from './rows.ts';
 import { timeEdits } from './sheetBench.ts';
+import { sliderReport } from './slider.ts';
 
 const run = threeWays();
 const { weather } = run;
@@ -133,5 +134,8 @@ console.log(
         `${ms(pipelineMs)} ms); load ${load()}`,
     );
 }
+
+console.log('\nA slider step in Chromium, production build:');
+console.log(await sliderReport());
 
 console.log(`\n(sum of all that was worked out: ${consumedSum().toExponential(3)})`);

@@ -109,6 +109,25 @@ describe('a sweep', () => {
 });
 
 describe('check', () => {
+  it('tells Fahrenheit of a cold place in one line', async () => {
+    const rows = Array.from({ length: 400 }, (_, k) => {
+      const day = new Date(Date.UTC(2024, 7, 1 + k)).toISOString().slice(0, 10);
+      const low = Math.round(22 + 20 * Math.cos(k / 58));
+      return `${day},2.1,${low},${low + 8}`;
+    });
+    writeFileSync(join(folder, 'cold.csv'), ['date,rainMm,minC,maxC', ...rows, ''].join('\n'));
+    const file = changed('cold', ['{ file: balticHills.csv, year: 2016 }', '{ file: cold.csv }']);
+    const { code, error } = await winterkeep('check', file);
+    expect(code).toBe(1);
+    expect(error).toContain('the temperatures look like Fahrenheit');
+    expect(error.trim().split('\n')).toHaveLength(1);
+  });
+
+  it('says to quote a name that reads as a number', async () => {
+    const { error } = await winterkeep('check', changed('number', ['name: Slats\n', 'name: 12\n']));
+    expect(error).toContain('put it in quotes: "12"');
+  });
+
   it('names the faults of every file, not of the first bad one only', async () => {
     const bad = changed('bad', ['head: 16', 'head: -3']);
     const { code, out, error } = await winterkeep('check', 'nowhere.md', bad, NOTEBOOKS[0]);
@@ -149,6 +168,47 @@ describe('check', () => {
     const { code, out } = await winterkeep('compare', odd, '--format', 'csv');
     expect(code).toBe(0);
     expect(out.split('\n')[0]).toBe('quantity,unit,Paddock,"Sl""a,ts; 床 =1+1",Straw bed');
+  });
+});
+
+describe('compare', () => {
+  it('has P10, P50 and P90 in order for every quantity that has a value in every draw', async () => {
+    const { out } = await winterkeep('compare', NOTEBOOKS[0], '--format', 'json', '--draws', '40');
+    for (const { values, p10, p50, p90 } of JSON.parse(out).scenarios)
+      for (const name of Object.keys(values)) {
+        expect([name, name in p10, name in p50, name in p90]).toEqual([name, true, true, true]);
+        if (p10[name] === null) continue;
+        expect(p10[name]).toBeLessThanOrEqual(p50[name]);
+        expect(p50[name]).toBeLessThanOrEqual(p90[name]);
+      }
+  });
+
+  it('leaches no less in wetter winters, on any notebook', async () => {
+    for (const notebook of NOTEBOOKS) {
+      const call = ['--over', 'rainFactor', '--from', '0.5', '--to', '2', '--steps', '13'];
+      const { out } = await winterkeep('sweep', notebook, ...call, '--results', 'nitrogenLeachedKg');
+      const before = new Map<string, number>();
+      for (const line of out.trim().split('\n').slice(1)) {
+        const [, scenario, kg] = /^[^,]+,(.*),([^,]*)$/.exec(line) ?? [];
+        expect(Number(kg)).toBeGreaterThanOrEqual((before.get(scenario) ?? 0) - 1e-9);
+        before.set(scenario, Number(kg));
+      }
+      expect(before.size).toBeGreaterThanOrEqual(3);
+    }
+  });
+
+  it('stops the roof clearance, with its week, when the eave is a metre lower', async () => {
+    const { out } = await winterkeep(
+      'compare',
+      changed('eave', ['eaveM: 4.8', 'eaveM: 3.8']),
+      '--format',
+      'json',
+    );
+    const { checks } = JSON.parse(out).scenarios[2];
+    const roof = checks.find(({ id }: { id: string }) => id === 'roofClearance');
+    expect(roof.status).toBe('stop');
+    expect(roof.week).toBeGreaterThan(1);
+    expect(roof.words).toContain(`week ${roof.week}`);
   });
 });
 
