@@ -111,7 +111,9 @@ export const shared = css`
     button.number {
       text-decoration: none;
     }
-    .screen {
+    /* Nothing to see, and it would part a heading from its figure. */
+    .screen,
+    wk-progress {
       display: none !important;
     }
   }

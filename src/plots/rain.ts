@@ -251,7 +251,11 @@ function drawWinters(
     if (!own) return [];
     const textAnchor: 'start' | 'end' = k === 0 ? 'start' : 'end';
     return [
-      { rainMm: own.rainMm, words: `${k === 0 ? 'driest' : 'wettest'}, ${winterOf(winter)}`, textAnchor },
+      {
+        rainMm: own.rainMm,
+        words: `${k === 0 ? 'driest' : 'wettest'}${width < 520 ? '' : `, ${winterOf(winter)}`}`,
+        textAnchor,
+      },
     ];
   });
   return plot({

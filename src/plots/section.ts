@@ -21,9 +21,9 @@ export function sectionDrawing(scene: Scene, widthPx: number, ids: string): Draw
   const out = Math.max(shed.overhangM, TROUGH_WIDTH + 0.35);
   // Text is sized in pixels, so the margins that hold it depend on the scale, which depends on them.
   const bare = shed.depthM + out + shed.overhangM;
-  const px = bare / Math.max(120, widthPx - TEXT_PX * (narrow ? 9 : 13.2));
+  const px = bare / Math.max(120, widthPx - TEXT_PX * (narrow ? 9 : 14));
   const size = TEXT_PX * px;
-  const left = -out - size * (narrow ? 3 : 5.2);
+  const left = -out - size * (narrow ? 3 : 6);
   const right = shed.depthM + Math.max(shed.overhangM, THICK.wall) + size * (narrow ? 5.4 : 7);
   const top = Math.max(scene.roof.ridgeM + THICK.roof, scene.bedM + scene.animal.sizeM) + size * 2.2;
   const bottom = -THICK.floor - size * (narrow ? 3.2 : 4.6);
