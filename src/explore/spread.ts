@@ -47,13 +47,27 @@ export interface Difference {
   readonly shareSmaller: number;
 }
 
-/** First minus second, draw by draw, where both have the quantity; null where there is no such draw. */
+const pairedBefore = new WeakMap<Draws, Map<string, Difference | null>>();
+
+/** First minus second, draw by draw; null where either has no such quantity. Kept with the draws, which do not change. */
 export function pairedDifference(
   draws: Draws,
   name: string,
   first: number,
   second: number,
 ): Difference | null {
+  const kept = pairedBefore.get(draws) ?? new Map<string, Difference | null>();
+  pairedBefore.set(draws, kept);
+  const key = `${name} ${first} ${second}`;
+  let found = kept.get(key);
+  if (found === undefined) {
+    found = differenceOf(draws, name, first, second);
+    kept.set(key, found);
+  }
+  return found;
+}
+
+function differenceOf(draws: Draws, name: string, first: number, second: number): Difference | null {
   const sorted = differencesOf(draws, name, first, second).filter(Number.isFinite).sort();
   if (sorted.length === 0) return null;
   const share = (is: (d: number) => boolean) =>

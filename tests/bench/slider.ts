@@ -80,9 +80,10 @@ const IN_PAGE = `(async () => {
     slider.value = String(min + ((k * 7) % 20 + 1) / 21 * (max - min));
     slider.dispatchEvent(new Event('input', { bubbles: true }));
     model.push(performance.now() - start);
-    for (let wait = 0; wait < 60 && (drawing() === before || said() === words); wait++) await frame();
-    if (drawing() === before || said() === words) throw new Error('step ' + k + ' of the slider changed nothing in ' + (drawing() === before ? 'the ledger' : 'the cards'));
+    // The frame that follows the event draws; its paint is over when a message sent in it comes back.
     await painted();
+    for (let wait = 0; wait < 60 && (drawing() === before || said() === words); wait++) await painted();
+    if (drawing() === before || said() === words) throw new Error('step ' + k + ' of the slider changed nothing in ' + (drawing() === before ? 'the ledger' : 'the cards'));
     steps.push(performance.now() - start);
   }
   return { steps, model };
