@@ -1,5 +1,5 @@
 /** What the store needs from this page: tables of the build, weather fetched when it is named, a worker for draws. */
-import { notebookWinters } from '../model/notebookWinters.ts';
+import { notebookWinters } from '../model/weather/notebookWinters.ts';
 import { CHOICE_OPTIONS } from '../notebook/choiceOptions.ts';
 import { readNotebook } from '../notebook/read.ts';
 import type { Engine } from '../store/open.ts';

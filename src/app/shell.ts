@@ -1,10 +1,10 @@
 import { css, html, LitElement, nothing } from 'lit';
-import type { BarAct, BarState } from '../elements/wk-bar.ts';
-import '../elements/wk-bar.ts';
-import '../elements/wk-home.ts';
-import type { HomeEntry } from '../elements/wk-home.ts';
-import '../elements/wk-text.ts';
-import { watch } from '../elements/watch.ts';
+import type { BarAct, BarState } from '../elements/parts/wk-bar.ts';
+import '../elements/parts/wk-bar.ts';
+import '../elements/page/wk-home.ts';
+import type { HomeEntry } from '../elements/page/wk-home.ts';
+import '../elements/parts/wk-text.ts';
+import { watch } from '../elements/parts/watch.ts';
 import { decodeNotebook, MAX_BYTES } from '../notebook/decode.ts';
 import { type Autosave, autosave, type Saved } from '../store/autosave.ts';
 import { toLink } from '../store/link.ts';

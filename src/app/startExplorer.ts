@@ -1,4 +1,4 @@
-import { type Explorer, openExplorer } from '../store/explorer.ts';
+import { type Explorer, openExplorer } from '../worker/explorer.ts';
 
 /** Starts the worker; its code is a file of the build, so the content security policy needs no exception. */
 export function startExplorer(): Explorer {

@@ -1,4 +1,4 @@
 /** The worker: the whole model away from the page's thread, so that turning an input never waits for draws. */
-import { type Port, serve } from '../explore/serve.ts';
+import { type Port, serve } from '../worker/serve.ts';
 
 serve(self as unknown as Port);

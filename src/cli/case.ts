@@ -1,9 +1,9 @@
 import { mkdir, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { paperDocument } from '../plots/paper/document.ts';
-import { caseDrawings } from '../plots/paper/drawings.ts';
-import { dayText, type Report } from '../plots/paper/report.ts';
-import { caseTables } from '../plots/paper/tables.ts';
+import { paperDocument } from '../paper/document.ts';
+import { caseDrawings } from '../paper/drawings.ts';
+import { dayText, type Report } from '../paper/report.ts';
+import { caseTables } from '../paper/tables.ts';
 import { argumentsOf, wholeNumber } from './arguments.ts';
 import { CommandError } from './error.ts';
 import { openNotebook } from './open.ts';

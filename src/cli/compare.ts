@@ -1,8 +1,8 @@
-import { drawAll } from '../explore/draws.ts';
-import { COMPARISONS } from '../explore/measures.ts';
-import { type Bands, bandsOf } from '../explore/spread.ts';
 import { RESULTS } from '../model/dictionary.ts';
-import type { Run } from '../model/evaluate.ts';
+import { COMPARISONS } from '../model/measures.ts';
+import type { Run } from '../study/evaluate.ts';
+import { drawAll } from '../uncertainty/monteCarlo.ts';
+import { type Bands, bandsOf } from '../uncertainty/percentiles.ts';
 import { argumentsOf, wholeNumber } from './arguments.ts';
 import { comparisonText } from './compareText.ts';
 import { csvField } from './csv.ts';

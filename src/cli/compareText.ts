@@ -1,12 +1,13 @@
 /** The comparison as a table to read in a terminal: aligned, with units, ranges and the differences in words. */
-import type { Draws } from '../explore/draws.ts';
-import { COMPARISONS, type Comparison, type Question } from '../explore/measures.ts';
-import { differenceSentences } from '../explore/sentences.ts';
-import { shareBest } from '../explore/spread.ts';
+
 import type { Check } from '../model/checks/check.ts';
 import { describe } from '../model/dictionary.ts';
-import type { Run, ScenarioResult } from '../model/evaluate.ts';
+import { COMPARISONS, type Comparison, type Question } from '../model/measures.ts';
 import type { Notebook } from '../notebook/read.ts';
+import type { Run, ScenarioResult } from '../study/evaluate.ts';
+import type { Draws } from '../uncertainty/monteCarlo.ts';
+import { shareBest } from '../uncertainty/percentiles.ts';
+import { differenceSentences } from '../uncertainty/sentences.ts';
 import { type FormatOptions, formatQuantity, formatRange } from '../units/format.ts';
 
 const HEADINGS: Readonly<Record<Question, string>> = { stays: 'What stays', takes: 'What it takes' };

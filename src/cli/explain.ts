@@ -1,6 +1,6 @@
 import { RESULTS } from '../model/dictionary.ts';
-import { explain, type TraceNode } from '../model/trace.ts';
 import { nearest } from '../notebook/nearest.ts';
+import { explain, type TraceNode } from '../study/trace.ts';
 import { formatQuantity } from '../units/format.ts';
 import { argumentsOf } from './arguments.ts';
 import { CommandError } from './error.ts';

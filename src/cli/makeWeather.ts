@@ -2,7 +2,7 @@
  * Makes the daily weather of the three demo farms, from invented normals and a fixed seed. The shipped files under
  * data/weather are exactly this output; a test compares them. Nothing in them was ever measured.
  */
-import { makeMonths, monthsFrom, type Normals } from '../model/weatherGenerator.ts';
+import { makeMonths, monthsFrom, type Normals } from '../model/weather/weatherGenerator.ts';
 import { writeWeather } from '../tables/weather.ts';
 import { dateOf } from '../tables/weatherSeries.ts';
 import { normals, stream } from '../units/random.ts';

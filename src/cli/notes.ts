@@ -1,5 +1,5 @@
 /** What is worth knowing about an opened notebook though nothing is wrong with it: a line each. */
-import { moneyCase } from '../explore/moneyCase.ts';
+import { moneyCase } from '../study/moneyCase.ts';
 import { formatProblem, type Problem } from '../units/problem.ts';
 import type { Opened } from './open.ts';
 

@@ -1,11 +1,11 @@
 /** A notebook file read, bound and evaluated, or every problem in it as one error. */
 import { readFile, stat } from 'node:fs/promises';
 import { basename, dirname, resolve } from 'node:path';
-import { evaluate, type Run } from '../model/evaluate.ts';
 import { unknownIds } from '../model/idFaults.ts';
-import { type NotebookWinters, notebookWinters } from '../model/notebookWinters.ts';
+import { type NotebookWinters, notebookWinters } from '../model/weather/notebookWinters.ts';
 import { CHOICE_OPTIONS } from '../notebook/choiceOptions.ts';
 import { type Notebook, readNotebook } from '../notebook/read.ts';
+import { evaluate, type Run } from '../study/evaluate.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { loadTables } from '../tables/load.ts';
 import type { Problem } from '../units/problem.ts';

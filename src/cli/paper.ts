@@ -1,12 +1,13 @@
 /** The lender's paper of an opened notebook: the proposal found, draws made, the report gathered. */
-import { CASH_RESULTS } from '../explore/cashTerms.ts';
-import { drawAll } from '../explore/draws.ts';
-import { againstBaseline, proposalOf } from '../explore/moneyCase.ts';
-import { bandsOf } from '../explore/spread.ts';
+
 import { RESULTS } from '../model/dictionary.ts';
-import { evaluate } from '../model/evaluate.ts';
+import { CASH_RESULTS } from '../model/money/cashTerms.ts';
+import { type Report, reportOf } from '../paper/report.ts';
 import { COST_LINES } from '../plots/costStack.ts';
-import { type Report, reportOf } from '../plots/paper/report.ts';
+import { evaluate } from '../study/evaluate.ts';
+import { againstBaseline, proposalOf } from '../study/moneyCase.ts';
+import { drawAll } from '../uncertainty/monteCarlo.ts';
+import { bandsOf } from '../uncertainty/percentiles.ts';
 import { CommandError } from './error.ts';
 import type { Opened } from './open.ts';
 

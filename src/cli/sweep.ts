@@ -1,7 +1,7 @@
-import { COMPARISONS } from '../explore/measures.ts';
-import { stepsBetween, sweep, turnLimits, turnNames, turnOf } from '../explore/sweep.ts';
 import { RESULTS } from '../model/dictionary.ts';
+import { COMPARISONS } from '../model/measures.ts';
 import { nearest } from '../notebook/nearest.ts';
+import { stepsBetween, sweep, turnLimits, turnNames, turnOf } from '../whatif/sweep.ts';
 import { argumentsOf, plainNumber, wholeNumber } from './arguments.ts';
 import { csvField } from './csv.ts';
 import { CommandError } from './error.ts';

@@ -1,6 +1,6 @@
 /** Tables as one spreadsheet and as text files. */
 import writeExcelFile from 'write-excel-file/node';
-import type { CaseTable, Cell } from '../plots/paper/tables.ts';
+import type { CaseTable, Cell } from '../paper/tables.ts';
 import { csvField } from './csv.ts';
 
 /** A workbook with a sheet for each table; numbers stay numbers, absent cells stay empty. */

@@ -6,9 +6,9 @@ import { type ColumnTable, table } from 'arquero';
 import { CHOICES, INPUT_FAMILIES, INPUTS } from '../notebook/inputs.ts';
 import type { Override, Scenario } from '../notebook/schema.ts';
 import type { Coefficient, Tables } from '../tables/coefficient.ts';
-import { applyQuotes } from './bill.ts';
 import type { Stage } from './stage.ts';
-import { STAGES } from './stages/index.ts';
+import { STAGES } from './stages.ts';
+import { applyQuotes } from './works/bill.ts';
 
 export interface Binding {
   readonly column: string;

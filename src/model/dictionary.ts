@@ -4,7 +4,7 @@
  */
 import { INPUT_FAMILIES, INPUTS } from '../notebook/inputs.ts';
 import type { Route } from './stage.ts';
-import { STAGES } from './stages/index.ts';
+import { STAGES } from './stages.ts';
 
 export interface Description {
   readonly name: string;

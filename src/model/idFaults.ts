@@ -4,9 +4,9 @@ import { checkNames } from '../notebook/names.ts';
 import type { Notebook } from '../notebook/read.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import type { Problem } from '../units/problem.ts';
-import { quoteFaults } from './bill.ts';
 import { RESULTS } from './dictionary.ts';
 import { rowLimits } from './limits.ts';
+import { quoteFaults } from './works/bill.ts';
 
 /** Every name that names nothing, with its line and the ones most like it; and a currency without prices. */
 export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {

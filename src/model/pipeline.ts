@@ -8,8 +8,8 @@
 import { type ColumnTable, table } from 'arquero';
 import { CHUNK, type FamilySizes, layoutOf, letGo, type Slot, showIn } from './layout.ts';
 import type { Stage } from './stage.ts';
-import { STAGES } from './stages/index.ts';
-import type { PreparedWeather } from './weather.ts';
+import { STAGES } from './stages.ts';
+import type { PreparedWeather } from './weather/prepared.ts';
 
 export interface PipelineOptions {
   readonly weather: readonly PreparedWeather[];

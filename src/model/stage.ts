@@ -3,7 +3,7 @@
  * and source) and one loop over typed columns. The declarations are also the dictionary of quantities, the
  * CSV headings, the labels on screen and the tree behind "how was this computed".
  */
-import type { PreparedWeather } from './weather.ts';
+import type { PreparedWeather } from './weather/prepared.ts';
 
 /** Weeks in a year from the first day of the winter; the last one has a day or two. */
 export const WEEKS = 53;

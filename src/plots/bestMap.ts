@@ -1,8 +1,8 @@
 /** Two inputs against each other: which scenario is best where, by its letter, and by how much, by its shade. */
 import { axisX, axisY, dot, plot, rect, text } from '@observablehq/plot';
-import { betterOf } from '../explore/measures.ts';
-import type { Better } from '../explore/spread.ts';
-import type { Grid } from '../explore/sweep.ts';
+import type { Better } from '../model/measures.ts';
+import { betterOf } from '../model/measures.ts';
+import type { Grid } from '../whatif/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, leftMargin, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, scenarioColour } from './palette.ts';

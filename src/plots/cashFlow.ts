@@ -1,8 +1,8 @@
 /** What the works have earned or cost to date, year by year, against leaving things as they are. */
 import { area, line, ticks } from 'd3';
-import type { CashBand } from '../explore/cashBands.ts';
-import { runningWorth } from '../explore/cashTerms.ts';
-import type { ScenarioResult } from '../model/evaluate.ts';
+import { runningWorth } from '../model/money/cashTerms.ts';
+import type { ScenarioResult } from '../study/evaluate.ts';
+import type { CashBand } from '../uncertainty/cashBands.ts';
 import { emptyFigure, type PrintFigure } from './figure.ts';
 import { GREYS, looksOf, PAPER } from './palette.ts';
 import { inWords, moneyOf, type Reading, show } from './reading.ts';

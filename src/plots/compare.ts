@@ -1,6 +1,6 @@
 /** Any result across the scenarios, with its range where draws have been made. */
 import { axisX, barX, plot, ruleX, ruleY, text } from '@observablehq/plot';
-import type { ScenarioResult } from '../model/evaluate.ts';
+import type { ScenarioResult } from '../study/evaluate.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, roomFor, roundUp } from './frame.ts';
 import { GREYS, INK, type Looks, looksOf, PAPER } from './palette.ts';

@@ -1,6 +1,6 @@
 /** What each way of wintering costs a year, line upon line, side by side on one scale. */
 import { ticks } from 'd3-array';
-import type { ScenarioResult, Values } from '../model/evaluate.ts';
+import type { ScenarioResult, Values } from '../study/evaluate.ts';
 import { emptyFigure, type LegendEntry, type Pattern, type PrintFigure } from './figure.ts';
 import { roundUp } from './frame.ts';
 import { GREYS, INK, PAPER } from './palette.ts';

@@ -2,10 +2,10 @@
 
 import { axisX, dot, plot, ruleY, text } from '@observablehq/plot';
 import { quantileSorted } from 'd3-array';
-import type { Draws } from '../explore/draws.ts';
-import { betterOf } from '../explore/measures.ts';
-import { hundredths } from '../explore/sentences.ts';
-import { drawsOf, shareBest } from '../explore/spread.ts';
+import { betterOf } from '../model/measures.ts';
+import type { Draws } from '../uncertainty/monteCarlo.ts';
+import { drawsOf, shareBest } from '../uncertainty/percentiles.ts';
+import { hundredths } from '../uncertainty/sentences.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour } from './palette.ts';

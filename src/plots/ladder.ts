@@ -1,6 +1,6 @@
 /** The rungs nitrogen climbs down, from what came in to what the first crop can use; rung compared with rung. */
 import { axisX, axisY, dot, gridX, line, plot, text } from '@observablehq/plot';
-import type { ScenarioResult } from '../model/evaluate.ts';
+import type { ScenarioResult } from '../study/evaluate.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, roundUp } from './frame.ts';
 import { GREYS, INK, looksOf, PAPER } from './palette.ts';

@@ -1,6 +1,6 @@
 /** Where each kilogram of an element went: a bar for each scenario on one scale, what is kept first. */
 import { axisX, barX, plot, ruleX, text } from '@observablehq/plot';
-import type { ScenarioResult, Values } from '../model/evaluate.ts';
+import type { ScenarioResult, Values } from '../study/evaluate.ts';
 import { emptyFigure, type Figure, type LegendEntry } from './figure.ts';
 import { frame, roundUp } from './frame.ts';
 import { GREYS, INK, LOSS_LOOKS, looksOf, PAPER } from './palette.ts';

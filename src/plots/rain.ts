@@ -1,7 +1,7 @@
 /** Water through a winter, week by week; and every winter of a weather file beside the others. */
 import { axisX, axisY, dot, gridY, lineY, plot, rectY, ruleX, ruleY, text } from '@observablehq/plot';
-import type { Days } from '../explore/winterDays.ts';
-import type { Winters } from '../explore/winters.ts';
+import type { Days } from '../whatif/winterDays.ts';
+import type { Winters } from '../whatif/winters.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, leftMargin, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, LOSS_LOOKS, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';

@@ -1,7 +1,7 @@
 /** Which uncertain numbers decide between two scenarios, by the share of the difference's variance each explains. */
 import { barX, plot, ruleX, text } from '@observablehq/plot';
-import type { Advice, Ranked, Ranking } from '../explore/advice.ts';
-import { betterOf } from '../explore/measures.ts';
+import { betterOf } from '../model/measures.ts';
+import type { Advice, Ranked, Ranking } from '../uncertainty/advice.ts';
 import { formatRange } from '../units/format.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, textWidth } from './frame.ts';

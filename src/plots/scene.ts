@@ -18,7 +18,7 @@ import {
   solarNoonMs,
   sunAt,
   verticalShadowAngleDeg,
-} from '../model/science/sun.ts';
+} from '../model/works/sun.ts';
 import type { Scenario } from '../notebook/schema.ts';
 
 export interface Scene {

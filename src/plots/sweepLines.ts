@@ -1,7 +1,7 @@
 /** A result while one input is turned, a line for each scenario; and where two of them change places. */
 import { axisX, axisY, dot, gridY, lineY, plot, ruleX, ruleY, text } from '@observablehq/plot';
-import type { Flips } from '../explore/flip.ts';
-import type { Sweep } from '../explore/sweep.ts';
+import type { Flips } from '../whatif/breakEven.ts';
+import type { Sweep } from '../whatif/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, leftMargin, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';

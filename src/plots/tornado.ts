@@ -1,7 +1,7 @@
 /** What moves the present value: the stresses, and each uncertain number from its low to its high end. */
 import { ticks } from 'd3-array';
-import type { Swings } from '../explore/swings.ts';
-import type { StressRow } from '../model/stress.ts';
+import type { StressRow } from '../model/money/stress.ts';
+import type { Swings } from '../whatif/oneAtATime.ts';
 import { emptyFigure, type LegendEntry, type PrintFigure } from './figure.ts';
 import { GREYS, INK, PAPER } from './palette.ts';
 import { capital, moneyOf, type Reading, show } from './reading.ts';

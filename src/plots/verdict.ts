@@ -1,7 +1,7 @@
 /** How scenarios are set against each other in sentences: "costs less net a year", "keeps more nitrogen". */
-import { COMPARISONS } from '../explore/measures.ts';
-import { type Turn, WHOLE_UNITS } from '../explore/sweep.ts';
+import { COMPARISONS } from '../model/measures.ts';
 import { formatRange } from '../units/format.ts';
+import { type Turn, WHOLE_UNITS } from '../whatif/sweep.ts';
 import { labelOf, type Reading, show } from './reading.ts';
 
 export interface Verdict {

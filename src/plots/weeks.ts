@@ -1,7 +1,7 @@
 /** Series over the weeks of the winter: the bed as it rises, water that drains, rain that falls. */
 import { areaY, axisX, axisY, dot, gridY, lineY, plot, ruleY, text } from '@observablehq/plot';
-import type { WeekBand } from '../explore/weekBands.ts';
-import type { ScenarioResult } from '../model/evaluate.ts';
+import type { ScenarioResult } from '../study/evaluate.ts';
+import type { WeekBand } from '../uncertainty/weekBands.ts';
 import { formatRange } from '../units/format.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, roomFor, roundUp } from './frame.ts';

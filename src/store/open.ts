@@ -3,21 +3,21 @@
  * drawn from it follows by signals. Turning an input changes rows of the model, never the text, until it is let go.
  */
 import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals-core';
-import { CASH_RESULTS } from '../explore/cashTerms.ts';
-import type { Draws } from '../explore/draws.ts';
-import type { Answers } from '../explore/job.ts';
-import { COMPARISONS } from '../explore/measures.ts';
 import type { RowChanges } from '../model/bind.ts';
 import { RESULTS } from '../model/dictionary.ts';
-import { evaluate, evaluateBound, type Run, type ScenarioResult, type WinterOf } from '../model/evaluate.ts';
 import { unknownIds } from '../model/idFaults.ts';
-import type { PreparedWeather } from '../model/weather.ts';
+import { COMPARISONS } from '../model/measures.ts';
+import { CASH_RESULTS } from '../model/money/cashTerms.ts';
+import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
 import { removeOverride, setInput, setOverride } from '../notebook/write.ts';
+import { evaluate, evaluateBound, type Run, type ScenarioResult, type WinterOf } from '../study/evaluate.ts';
 import type { Tables } from '../tables/coefficient.ts';
+import type { Draws } from '../uncertainty/monteCarlo.ts';
 import type { Problem } from '../units/problem.ts';
-import { type Explorer, WHILE_DRAGGING } from './explorer.ts';
+import { type Explorer, WHILE_DRAGGING } from '../worker/explorer.ts';
+import type { Answers } from '../worker/job.ts';
 import { type History, push, redo, startHistory, undo } from './history.ts';
 import { changesOf, edited, type Strip, stripOf } from './strip.ts';
 

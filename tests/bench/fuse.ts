@@ -6,9 +6,9 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { BILL_LINES } from '../../src/model/billLines.ts';
-import { FIELD_READS, FIELD_TRACKS } from '../../src/model/science/fieldNitrogen.ts';
-import { STAGES } from '../../src/model/stages/index.ts';
+import { FIELD_READS, FIELD_TRACKS } from '../../src/model/field/fieldNitrogen.ts';
+import { STAGES } from '../../src/model/stages.ts';
+import { BILL_LINES } from '../../src/model/works/billLines.ts';
 import { CHIEF } from './chief.ts';
 
 const HERE = fileURLToPath(new URL('.', import.meta.url));
@@ -225,7 +225,7 @@ ${chief.map((name) => `out.${name}[i] = ${own(name)};`).join('\n')}
 const text = `// biome-ignore-all lint: made by a program
 /** Made by tests/bench/fuse.ts from the stages: the whole model as one loop over rows. Not for reading. */
 ${imports(body)}
-import type { PreparedWeather } from '../../src/model/weather.ts';
+import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
 import type { CHIEF } from './chief.ts';
 ${body}`;
 writeFileSync(`${HERE}fused.ts`, text);

@@ -1,9 +1,9 @@
 import { table } from 'arquero';
 import { describe, expect, it } from 'vitest';
-import { stream } from '../../src/explore/random.ts';
 import { RESULTS } from '../../src/model/dictionary.ts';
 import { runPipeline } from '../../src/model/pipeline.ts';
-import { winterOf } from '../explore/farm.ts';
+import { stream } from '../../src/uncertainty/random.ts';
+import { winterOf } from '../study/farm.ts';
 import { CHIEF } from './chief.ts';
 import { runFused } from './fused.ts';
 import { type Columns, drawnColumns, threeWays } from './rows.ts';

@@ -1,11 +1,17 @@
 // biome-ignore-all lint: made by a program
 /** Made by tests/bench/fuse.ts from the stages: the whole model as one loop over rows. Not for reading. */
 
-import { absorbencyAtMoisture } from '../../src/model/science/absorbency.ts';
-import { lossLimit, mineralisedTanKg, temperatureFactor } from '../../src/model/science/ammonia.ts';
-import { stressPerMm, takenMm } from '../../src/model/science/bucket.ts';
-import { retentionMm, runoffMm } from '../../src/model/science/curveNumber.ts';
-import { fedRemainingShare, remainingShare } from '../../src/model/science/decay.ts';
+import { absorbencyAtMoisture } from '../../src/model/bed/absorbency.ts';
+import { fedRemainingShare, remainingShare } from '../../src/model/bed/decay.ts';
+import { freeAirSpace } from '../../src/model/bed/freeAirSpace.ts';
+import { heatClass } from '../../src/model/bed/heat.ts';
+import { immobilisedPerKg } from '../../src/model/bed/immobilisation.ts';
+import { heapEvaporation, windrowFootprintM2, windrowNitrogenLoss } from '../../src/model/bed/windrow.ts';
+import { leachedFromWeekKg } from '../../src/model/field/fieldNitrogen.ts';
+import { layerDepthMm, waterHeldMm } from '../../src/model/field/humus.ts';
+import { coveredHa, M2_PER_HA } from '../../src/model/field/patches.ts';
+import { reseedFraction, treadingLossFraction } from '../../src/model/field/treading.ts';
+import { washedFraction } from '../../src/model/field/washOff.ts';
 import {
   dryMatterKg,
   grossEnergyMj,
@@ -14,36 +20,30 @@ import {
   maintenanceMj,
   milkMj,
   volatileSolidsKg,
-} from '../../src/model/science/energy.ts';
-import { leachedFromWeekKg } from '../../src/model/science/fieldNitrogen.ts';
+} from '../../src/model/herd/energy.ts';
+import { loanBalance } from '../../src/model/money/loan.ts';
 import {
   annuityFactor,
   debtServiceCover,
   realRate,
   replacementFactor,
   straightLineCost,
-} from '../../src/model/science/finance.ts';
-import { freeAirSpace } from '../../src/model/science/freeAirSpace.ts';
-import { heatClass } from '../../src/model/science/heat.ts';
-import { layerDepthMm, waterHeldMm } from '../../src/model/science/humus.ts';
-import { immobilisedPerKg } from '../../src/model/science/immobilisation.ts';
-import { loanBalance } from '../../src/model/science/loan.ts';
-import { indirectNitrousKg, manureMethaneKg } from '../../src/model/science/managed.ts';
-import { coveredHa, M2_PER_HA } from '../../src/model/science/patches.ts';
-import { daysToDaylight, growthDayOf, seasonOf } from '../../src/model/science/season.ts';
+} from '../../src/model/money/presentValue.ts';
+import { indirectNitrousKg, manureMethaneKg } from '../../src/model/nutrients/managed.ts';
+import { lossLimit, mineralisedTanKg, temperatureFactor } from '../../src/model/slurry/ammonia.ts';
+import { storeNeededM3 } from '../../src/model/slurry/storage.ts';
+import { WEEKS, winterDaysInWeek } from '../../src/model/stage.ts';
+import { stressPerMm, takenMm } from '../../src/model/weather/bucket.ts';
+import { retentionMm, runoffMm } from '../../src/model/weather/curveNumber.ts';
+import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
+import { daysToDaylight, growthDayOf, seasonOf } from '../../src/model/weather/season.ts';
+import { meltMm, snowfallMm } from '../../src/model/weather/snow.ts';
 import {
   type ShedFrame,
   type ShedShape,
   shedFrame,
   timberLoadFactor,
-} from '../../src/model/science/shedFrame.ts';
-import { meltMm, snowfallMm } from '../../src/model/science/snow.ts';
-import { storeNeededM3 } from '../../src/model/science/storage.ts';
-import { reseedFraction, treadingLossFraction } from '../../src/model/science/treading.ts';
-import { washedFraction } from '../../src/model/science/washOff.ts';
-import { heapEvaporation, windrowFootprintM2, windrowNitrogenLoss } from '../../src/model/science/windrow.ts';
-import { WEEKS, winterDaysInWeek } from '../../src/model/stage.ts';
-import type { PreparedWeather } from '../../src/model/weather.ts';
+} from '../../src/model/works/shedFrame.ts';
 import type { CHIEF } from './chief.ts';
 
 function left(eatenKg: number, keptKg: number, limit: number): number {

@@ -1,5 +1,5 @@
 /** A child of the bench: memory of many draws over what was there before, looked at after every chunk; prints one line of JSON. */
-import { draw } from '../../src/explore/draws.ts';
+import { draw } from '../../src/uncertainty/monteCarlo.ts';
 import { CHIEF } from './chief.ts';
 import { sumOf } from './measure.ts';
 import { threeWays } from './rows.ts';

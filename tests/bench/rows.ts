@@ -1,10 +1,10 @@
 /** What the bench runs on: the invented farm's three scenarios, with every uncertain number drawn. */
 import { readDataFiles } from '../../src/cli/readData.ts';
-import { uncertainIn, valuesOf } from '../../src/explore/draws.ts';
-import { stream } from '../../src/explore/random.ts';
-import type { Setting } from '../../src/explore/rows.ts';
-import type { Run } from '../../src/model/evaluate.ts';
-import { farm } from '../explore/farm.ts';
+import type { Run } from '../../src/study/evaluate.ts';
+import type { Setting } from '../../src/study/rows.ts';
+import { uncertainIn, valuesOf } from '../../src/uncertainty/monteCarlo.ts';
+import { stream } from '../../src/uncertainty/random.ts';
+import { farm } from '../study/farm.ts';
 
 export const threeWays = (): Run => farm(readDataFiles());
 

@@ -6,7 +6,7 @@
  */
 import { HyperFormula, type SimpleCellAddress } from 'hyperformula';
 import { WEEKS, winterDaysInWeek } from '../../src/model/stage.ts';
-import type { PreparedWeather } from '../../src/model/weather.ts';
+import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
 import type { Columns } from './rows.ts';
 
 /** Inputs that stand in one cell for all rows. */

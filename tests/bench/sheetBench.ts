@@ -1,8 +1,8 @@
 /** The edit of one shared input, in the spreadsheet and in the whole pipeline, by turns. */
 import { table } from 'arquero';
-import type { Setting } from '../../src/explore/rows.ts';
 import { runPipeline } from '../../src/model/pipeline.ts';
-import { weatherStage } from '../../src/model/stages/weather.ts';
+import { weatherStage } from '../../src/model/weather/soilWater.ts';
+import type { Setting } from '../../src/study/rows.ts';
 import { CHIEF } from './chief.ts';
 import { byTurns, sumOf } from './measure.ts';
 import { type Columns, drawnColumns } from './rows.ts';

@@ -1,8 +1,8 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import '../../src/app/styles.css';
-import '../../src/elements/wk-figure.ts';
-import '../../src/elements/wk-ledger.ts';
+import '../../src/elements/parts/wk-figure.ts';
+import '../../src/elements/cells/wk-ledger.ts';
 import { compareFigure } from '../../src/plots/compare.ts';
 import { ladderFigure } from '../../src/plots/ladder.ts';
 import { ledgerFigure } from '../../src/plots/ledger.ts';

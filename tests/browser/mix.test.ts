@@ -4,12 +4,12 @@ import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { dataFiles } from '../../src/app/data.ts';
 import { startExplorer } from '../../src/app/startExplorer.ts';
-import '../../src/elements/wk-bed.ts';
-import '../../src/elements/wk-mix.ts';
-import type { Run } from '../../src/model/evaluate.ts';
+import '../../src/elements/cells/wk-bed.ts';
+import '../../src/elements/cells/wk-mix.ts';
 import { WEEK_SERIES } from '../../src/plots/weeks.ts';
-import type { Explorer } from '../../src/store/explorer.ts';
-import { farm } from '../explore/farm.ts';
+import type { Run } from '../../src/study/evaluate.ts';
+import type { Explorer } from '../../src/worker/explorer.ts';
+import { farm } from '../study/farm.ts';
 
 const reading = { currency: 'EUR', year: 2024, system: 'metric' } as const;
 let run: Run;

@@ -4,13 +4,13 @@ import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
 import { EXAMPLES } from '../../src/app/examples.ts';
-import '../../src/elements/wk-page.ts';
-import type { WkPage } from '../../src/elements/wk-page.ts';
-import type { WkWeather } from '../../src/elements/wk-weather.ts';
-import { decide } from '../../src/explore/decide.ts';
-import type { Draws } from '../../src/explore/draws.ts';
-import { hundredths } from '../../src/explore/sentences.ts';
+import '../../src/elements/page/wk-page.ts';
+import type { WkPage } from '../../src/elements/page/wk-page.ts';
+import type { WkWeather } from '../../src/elements/page/wk-weather.ts';
 import { type Engine, type OpenNotebook, openNotebook } from '../../src/store/open.ts';
+import { decide } from '../../src/uncertainty/decide.ts';
+import type { Draws } from '../../src/uncertainty/monteCarlo.ts';
+import { hundredths } from '../../src/uncertainty/sentences.ts';
 
 /** The machine may be busy with other tests. */
 const SOON = { timeout: 15_000 };

@@ -6,10 +6,10 @@ import { join } from 'node:path';
 import { strFromU8, unzipSync } from 'fflate';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { openNotebook, shippedTables } from '../../src/cli/open.ts';
-import { evaluate } from '../../src/model/evaluate.ts';
-import { paperDocument } from '../../src/plots/paper/document.ts';
-import { reportOf } from '../../src/plots/paper/report.ts';
-import { caseTables } from '../../src/plots/paper/tables.ts';
+import { paperDocument } from '../../src/paper/document.ts';
+import { reportOf } from '../../src/paper/report.ts';
+import { caseTables } from '../../src/paper/tables.ts';
+import { evaluate } from '../../src/study/evaluate.ts';
 import { winterkeep } from './run.ts';
 
 const LENDER = 'notebooks/coast-lender-case.md';

@@ -6,37 +6,56 @@ import { describe, expect, it } from 'vitest';
 const SRC = fileURLToPath(new URL('../../src', import.meta.url));
 
 /** Rooms each room may import from: arrows point one way. */
+const BASE = ['notebook', 'tables', 'units'] as const;
+const QUESTIONS = ['uncertainty', 'whatif', 'bedmix', 'season', 'study', 'model', ...BASE] as const;
 const ALLOWED: Record<string, readonly string[]> = {
   units: [],
   tables: ['units'],
   notebook: ['tables', 'units'],
-  model: ['notebook', 'tables', 'units'],
-  explore: ['model', 'notebook', 'tables', 'units'],
-  store: ['explore', 'model', 'notebook', 'tables', 'units'],
-  plots: ['explore', 'model', 'notebook', 'tables', 'units'],
-  elements: ['plots', 'store', 'explore', 'model', 'notebook', 'tables', 'units'],
-  app: ['elements', 'plots', 'store', 'explore', 'model', 'notebook', 'tables', 'units'],
-  cli: ['elements', 'plots', 'store', 'explore', 'model', 'notebook', 'tables', 'units'],
+  model: [...BASE],
+  study: ['model', ...BASE],
+  bedmix: ['study', 'model', ...BASE],
+  season: ['study', 'model', ...BASE],
+  uncertainty: ['study', 'model', ...BASE],
+  whatif: ['uncertainty', 'study', 'model', ...BASE],
+  worker: [...QUESTIONS],
+  store: ['worker', ...QUESTIONS],
+  plots: [...QUESTIONS],
+  paper: ['plots', ...QUESTIONS],
+  elements: ['paper', 'plots', 'store', 'worker', ...QUESTIONS],
+  app: ['elements', 'paper', 'plots', 'store', 'worker', ...QUESTIONS],
+  cli: ['paper', 'plots', 'worker', ...QUESTIONS],
+};
+
+/**
+ * Inside a room with floors of its own: what each folder may import of its neighbours. Files that stand directly in
+ * the room join the folders and may import them all.
+ */
+const FLOORS: Record<string, readonly string[]> = {
+  'model/engine': [],
+  'elements/parts': [],
+  'elements/cells': ['elements/parts'],
+  'elements/page': ['elements/cells', 'elements/parts'],
 };
 
 /** Each library has one door: the rooms that may import it. */
 const DOORS: Record<string, readonly string[]> = {
-  arquero: ['model', 'explore'],
+  arquero: ['model', 'study', 'whatif', 'uncertainty'],
   '@observablehq/plot': ['plots'],
   d3: ['plots'],
-  'd3-array': ['plots', 'explore'],
+  'd3-array': ['plots', 'uncertainty', 'whatif'],
   'd3-dsv': ['tables'],
   lit: ['elements', 'app'],
   'markdown-it': ['notebook'],
   yaml: ['notebook'],
   zod: ['notebook'],
-  '@preact/signals-core': ['store', 'elements'],
+  '@preact/signals-core': ['store', 'worker', 'elements'],
   'idb-keyval': ['store'],
   fflate: ['store'],
-  yalps: ['explore'],
+  yalps: ['bedmix'],
   suncalc: ['model'],
-  'ical-generator': ['explore'],
-  'write-excel-file': ['cli', 'app', 'explore'],
+  'ical-generator': ['season'],
+  'write-excel-file': ['cli', 'elements', 'paper'],
   'apache-arrow': ['cli'],
   tsx: ['cli'],
   'playwright-core': ['cli'],
@@ -86,6 +105,7 @@ for (const file of files) {
   }
 }
 const room = (file: string) => file.split('/')[0];
+const floor = (file: string) => file.split('/').slice(0, 2).join('/');
 
 describe('the house', () => {
   it('has only the rooms it says', () => {
@@ -99,6 +119,14 @@ describe('the house', () => {
   it('keeps to the allowed edges', () => {
     const bad = edges
       .filter(({ from, to }) => room(from) !== room(to) && !ALLOWED[room(from)]?.includes(room(to)))
+      .map(({ from, to }) => `${from} -> ${to}`);
+    expect(bad).toEqual([]);
+  });
+
+  it('keeps to the floors inside a room', () => {
+    const bad = edges
+      .filter(({ from, to }) => room(from) === room(to) && floor(from) !== floor(to))
+      .filter(({ from, to }) => FLOORS[floor(from)] && !FLOORS[floor(from)].includes(floor(to)))
       .map(({ from, to }) => `${from} -> ${to}`);
     expect(bad).toEqual([]);
   });

@@ -1,6 +1,6 @@
 /** Shared by tests that run the whole model: the shipped tables, a made-up farm and made-up weather. */
 import { readDataFiles } from '../../src/cli/readData.ts';
-import type { PreparedWeather } from '../../src/model/weather.ts';
+import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { type Scenario, scenarioSchema } from '../../src/notebook/schema.ts';
 import { SYSTEMS, type System } from '../../src/notebook/systems.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { costsStage } from '../../src/model/stages/costs.ts';
+import { costsStage } from '../../src/model/money/costs.ts';
 import {
   COST_GROUPS,
   COST_LINES,

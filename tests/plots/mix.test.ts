@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cheapestMix, type MixMaterial, type MixWeek } from '../../src/explore/mix.ts';
-import { type BeddingQuestion, missingIn } from '../../src/explore/mixQuestion.ts';
+import { cheapestMix, type MixMaterial, type MixWeek } from '../../src/bedmix/leastCost.ts';
+import { type BeddingQuestion, missingIn } from '../../src/bedmix/question.ts';
 import {
   bindingWords,
   mixDecides,

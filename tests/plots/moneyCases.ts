@@ -1,7 +1,7 @@
 /** An evaluation with round invented amounts, for figures of money: works, loans and a baseline. */
-import { financeCase } from '../../src/model/case.ts';
-import type { ScenarioResult, Values } from '../../src/model/evaluate.ts';
+import { financeCase } from '../../src/model/money/case.ts';
 import type { Reading } from '../../src/plots/reading.ts';
+import type { ScenarioResult, Values } from '../../src/study/evaluate.ts';
 
 export const reading: Reading = { currency: 'EUR', year: 2024, system: 'metric' };
 

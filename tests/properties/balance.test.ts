@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { evaluate } from '../../src/model/evaluate.ts';
 import {
   COMPOST_WAYS,
   CROPS,
@@ -15,6 +14,7 @@ import {
   TEXTURES,
 } from '../../src/notebook/schema.ts';
 import { SYSTEM_NAMES } from '../../src/notebook/systems.ts';
+import { evaluate } from '../../src/study/evaluate.ts';
 import { FARM, scenarioOf, tables, weatherOf } from '../model/world.ts';
 
 const placement = fc

@@ -1,9 +1,9 @@
 /** What must hold of bed and heap for any inputs in reach: nothing appears, nothing vanishes, more is not less. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bedStage } from '../../src/model/stages/bed.ts';
-import { beddingStage } from '../../src/model/stages/bedding.ts';
-import { compostStage } from '../../src/model/stages/compost.ts';
+import { bedStage } from '../../src/model/bed/bed.ts';
+import { beddingStage } from '../../src/model/bed/bedding.ts';
+import { compostStage } from '../../src/model/bed/compost.ts';
 import { MATERIALS } from '../../src/notebook/schema.ts';
 import { type Case, runCase, runCases } from '../model/bedCase.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { STAGES } from '../../src/model/stages/index.ts';
+import { STAGES } from '../../src/model/stages.ts';
 import { CHOICES, INPUT_FAMILIES, INPUTS } from '../../src/notebook/inputs.ts';
 
 /** What a stage declares must be true, since labels, traces and the order of the stages are read off it. */

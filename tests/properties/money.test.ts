@@ -1,20 +1,20 @@
 /** What must hold for any money, whatever the figures. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { BILL_LINES } from '../../src/model/bill.ts';
+import { capitalFlows } from '../../src/model/money/capitalFlows.ts';
+import { costsStage } from '../../src/model/money/costs.ts';
+import { financeStage } from '../../src/model/money/finance.ts';
+import { loanSchedule } from '../../src/model/money/loan.ts';
 import {
   annuityFactor,
   discountedPayback,
   netPresentValue,
   replacementFactor,
-} from '../../src/model/science/finance.ts';
-import { loanSchedule } from '../../src/model/science/loan.ts';
-import { rateOfReturn } from '../../src/model/science/rateOfReturn.ts';
-import { capitalFlows } from '../../src/model/science/works.ts';
-import { buildingStage } from '../../src/model/stages/building.ts';
-import { costsStage } from '../../src/model/stages/costs.ts';
-import { financeStage } from '../../src/model/stages/finance.ts';
-import { type Row, runMoney } from '../model/stages/moneyRig.ts';
+} from '../../src/model/money/presentValue.ts';
+import { rateOfReturn } from '../../src/model/money/rateOfReturn.ts';
+import { BILL_LINES } from '../../src/model/works/bill.ts';
+import { buildingStage } from '../../src/model/works/building.ts';
+import { type Row, runMoney } from '../model/moneyRig.ts';
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const loan = fc

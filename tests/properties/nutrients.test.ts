@@ -1,16 +1,16 @@
 /** Over random herds, days and coefficients: what enters a nutrient stage leaves it, to 1e-9 of what entered. */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { spreadStage } from '../../src/model/field/spread.ts';
+import { excretionStage } from '../../src/model/herd/excretion.ts';
+import { herdStage } from '../../src/model/herd/herd.ts';
+import { intakeStage } from '../../src/model/herd/intake.ts';
+import { placementStage } from '../../src/model/herd/placement.ts';
+import { ledgerStage } from '../../src/model/nutrients/ledger.ts';
+import { valueStage } from '../../src/model/nutrients/value.ts';
+import { slurryStage } from '../../src/model/slurry/slurry.ts';
 import type { Stage } from '../../src/model/stage.ts';
-import { excretionStage } from '../../src/model/stages/excretion.ts';
-import { herdStage } from '../../src/model/stages/herd.ts';
-import { intakeStage } from '../../src/model/stages/intake.ts';
-import { ledgerStage } from '../../src/model/stages/ledger.ts';
-import { placementStage } from '../../src/model/stages/placement.ts';
-import { slurryStage } from '../../src/model/stages/slurry.ts';
-import { spreadStage } from '../../src/model/stages/spread.ts';
-import { valueStage } from '../../src/model/stages/value.ts';
-import { type Row, run, TABLES, total } from '../model/stages/nutrientRig.ts';
+import { type Row, run, TABLES, total } from '../model/nutrientRig.ts';
 
 const num = (max: number, min = 0) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
 const unit = num(1);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkScenario } from '../../src/model/checks/index.ts';
-import { litStrip, sunAt, verticalShadowAngleDeg } from '../../src/model/science/sun.ts';
+import { litStrip, sunAt, verticalShadowAngleDeg } from '../../src/model/works/sun.ts';
 import { toMarkup } from '../../src/plots/drawing.ts';
 import { sceneAt } from '../../src/plots/scene.ts';
 import { sectionDrawing } from '../../src/plots/section.ts';

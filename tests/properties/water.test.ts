@@ -1,13 +1,13 @@
 /** What must hold of water and nitrogen whatever the weather, the soil and the coefficients. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { paddockStage } from '../../src/model/field/paddock.ts';
+import { soilStage } from '../../src/model/field/soil.ts';
 import { DAYS, WEEKS } from '../../src/model/stage.ts';
-import { paddockStage } from '../../src/model/stages/paddock.ts';
-import { soilStage } from '../../src/model/stages/soil.ts';
-import { weatherStage } from '../../src/model/stages/weather.ts';
-import type { PreparedWeather } from '../../src/model/weather.ts';
+import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
+import { weatherStage } from '../../src/model/weather/soilWater.ts';
 import { TEXTURES } from '../../src/notebook/schema.ts';
-import { coefficients, INPUTS, runRows, weatherOf } from '../model/stages/fieldRig.ts';
+import { coefficients, INPUTS, runRows, weatherOf } from '../model/fieldRig.ts';
 
 const STAGES = [weatherStage, paddockStage, soilStage];
 const RUNS = { numRuns: 150 };

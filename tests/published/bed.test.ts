@@ -3,18 +3,18 @@
  * named rows and only guard against change; where two readings of depth can be had, they outrank all of these.
  */
 import { describe, expect, it } from 'vitest';
-import { evaluate } from '../../src/model/evaluate.ts';
-import { beddingForMoisture } from '../../src/model/science/beddingDemand.ts';
+import { bedStage } from '../../src/model/bed/bed.ts';
+import { beddingStage } from '../../src/model/bed/bedding.ts';
+import { beddingForMoisture } from '../../src/model/bed/beddingDemand.ts';
 import {
   fedRemainingShare,
   meanRemainingShare,
   rateFromLoss,
   remainingShare,
-} from '../../src/model/science/decay.ts';
-import { freeAirSpace } from '../../src/model/science/freeAirSpace.ts';
-import { storedManureForce } from '../../src/model/science/pushWall.ts';
-import { bedStage } from '../../src/model/stages/bed.ts';
-import { beddingStage } from '../../src/model/stages/bedding.ts';
+} from '../../src/model/bed/decay.ts';
+import { freeAirSpace } from '../../src/model/bed/freeAirSpace.ts';
+import { storedManureForce } from '../../src/model/works/pushWall.ts';
+import { evaluate } from '../../src/study/evaluate.ts';
 import { cowOnStraw, runCase, runCases, tables } from '../model/bedCase.ts';
 import { scenarioOf, weatherOf, tables as worldTables } from '../model/world.ts';
 import { type Check, check } from './packCheck.ts';

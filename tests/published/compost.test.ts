@@ -3,17 +3,17 @@
  * guard against change.
  */
 import { describe, expect, it } from 'vitest';
-import { dryMatterLoss, elementLoss, organicMatterLoss } from '../../src/model/science/ashBalance.ts';
-import { dressingDepthMm, dressingTonnesPerHa } from '../../src/model/science/dressing.ts';
+import { dryMatterLoss, elementLoss, organicMatterLoss } from '../../src/model/bed/ashBalance.ts';
+import { bedStage } from '../../src/model/bed/bed.ts';
+import { compostStage } from '../../src/model/bed/compost.ts';
 import {
   haugAirSpaceFactor,
   haugMoistureFactor,
   haugOxygenFactor,
   haugTemperatureFactor,
-} from '../../src/model/science/haug.ts';
-import { CROSS_SECTION_M2, heapEvaporation, windrowNitrogenLoss } from '../../src/model/science/windrow.ts';
-import { bedStage } from '../../src/model/stages/bed.ts';
-import { compostStage } from '../../src/model/stages/compost.ts';
+} from '../../src/model/bed/haug.ts';
+import { CROSS_SECTION_M2, heapEvaporation, windrowNitrogenLoss } from '../../src/model/bed/windrow.ts';
+import { dressingDepthMm, dressingTonnesPerHa } from '../../src/model/field/dressing.ts';
 import { central, cowHeap, runCase } from '../model/bedCase.ts';
 import { type Check, check } from './packCheck.ts';
 

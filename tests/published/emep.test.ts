@@ -1,11 +1,11 @@
 /** The slurry and litter lines of EMEP/EEA guidebook 2019, chapter 3.B, tier 2. */
 import { describe, expect, it } from 'vitest';
-import { temperatureSlopePerC } from '../../src/model/science/ammonia.ts';
-import { type LitterFactors, litterFlow } from '../../src/model/science/litter.ts';
-import { placementStage } from '../../src/model/stages/placement.ts';
-import { slurryStage } from '../../src/model/stages/slurry.ts';
-import { spreadStage } from '../../src/model/stages/spread.ts';
-import { run, total } from '../model/stages/nutrientRig.ts';
+import { type LitterFactors, litterFlow } from '../../src/model/bed/litter.ts';
+import { spreadStage } from '../../src/model/field/spread.ts';
+import { placementStage } from '../../src/model/herd/placement.ts';
+import { temperatureSlopePerC } from '../../src/model/slurry/ammonia.ts';
+import { slurryStage } from '../../src/model/slurry/slurry.ts';
+import { run, total } from '../model/nutrientRig.ts';
 
 // All factors from memory (table 3.8 to 3.10), all results own arithmetic on them: regression, no oracle.
 const FACTORS = {

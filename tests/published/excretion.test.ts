@@ -7,10 +7,10 @@ import {
   perThousandPounds,
   phosphorusExcretedKg,
   phosphorusRetainedKg,
-} from '../../src/model/science/asabe.ts';
-import { excretionStage } from '../../src/model/stages/excretion.ts';
-import { intakeStage } from '../../src/model/stages/intake.ts';
-import { central, run } from '../model/stages/nutrientRig.ts';
+} from '../../src/model/herd/asabe.ts';
+import { excretionStage } from '../../src/model/herd/excretion.ts';
+import { intakeStage } from '../../src/model/herd/intake.ts';
+import { central, run } from '../model/nutrientRig.ts';
 
 const POUND_KG = 0.45359237;
 const celsius = (fahrenheit: number) => (fahrenheit - 32) / 1.8;

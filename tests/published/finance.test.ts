@@ -4,6 +4,7 @@
  */
 import { irr, npv, pmt } from 'financial';
 import { describe, expect, it } from 'vitest';
+import { loanSchedule } from '../../src/model/money/loan.ts';
 import {
   annuityBalance,
   annuityFactor,
@@ -14,10 +15,9 @@ import {
   netPresentValue,
   realRate,
   straightLineCost,
-} from '../../src/model/science/finance.ts';
-import { loanSchedule } from '../../src/model/science/loan.ts';
-import { rateOfReturn } from '../../src/model/science/rateOfReturn.ts';
-import { EUR, TABLES } from '../model/stages/moneyRig.ts';
+} from '../../src/model/money/presentValue.ts';
+import { rateOfReturn } from '../../src/model/money/rateOfReturn.ts';
+import { EUR, TABLES } from '../model/moneyRig.ts';
 
 const even = (first: number, yearly: number, years: number) => [
   first,

@@ -11,12 +11,12 @@ import {
   nitrogenEatenKg,
   nitrogenRetainedKg,
   volatileSolidsKg,
-} from '../../src/model/science/energy.ts';
-import { indirectNitrousKg, managedNitrogenKg } from '../../src/model/science/managed.ts';
-import { excretionStage } from '../../src/model/stages/excretion.ts';
-import { intakeStage } from '../../src/model/stages/intake.ts';
-import { ledgerStage } from '../../src/model/stages/ledger.ts';
-import { run } from '../model/stages/nutrientRig.ts';
+} from '../../src/model/herd/energy.ts';
+import { excretionStage } from '../../src/model/herd/excretion.ts';
+import { intakeStage } from '../../src/model/herd/intake.ts';
+import { ledgerStage } from '../../src/model/nutrients/ledger.ts';
+import { indirectNitrousKg, managedNitrogenKg } from '../../src/model/nutrients/managed.ts';
+import { run } from '../model/nutrientRig.ts';
 
 // Equations 10.31A to 10.33 published, the others from memory; results own arithmetic on them: regression.
 const cold = maintenanceInCold(0.322, -2, 0.0048);

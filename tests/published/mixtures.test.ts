@@ -3,8 +3,8 @@
  * rows are oracles; `derived` rows were worked out by hand from published inputs and only guard against change.
  */
 import { describe, expect, it } from 'vitest';
-import { absorbencyAtMoisture } from '../../src/model/science/absorbency.ts';
-import { degradableByLignin, immobilisedPerKg } from '../../src/model/science/immobilisation.ts';
+import { absorbencyAtMoisture } from '../../src/model/bed/absorbency.ts';
+import { degradableByLignin, immobilisedPerKg } from '../../src/model/bed/immobilisation.ts';
 import {
   mixAvailableCarbonNitrogen,
   mixCarbonNitrogen,
@@ -16,7 +16,7 @@ import {
   secondForMoisture,
   twoForMoistureAndCarbonNitrogen,
   waterToAdd,
-} from '../../src/model/science/mixture.ts';
+} from '../../src/model/bed/mixture.ts';
 import { central } from '../model/bedCase.ts';
 import { type Check, check } from './packCheck.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { openNotebook } from '../../src/cli/open.ts';
-import { evaluate } from '../../src/model/evaluate.ts';
+import { evaluate } from '../../src/study/evaluate.ts';
 import { tables } from '../model/world.ts';
 
 /**

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { roofSnowKnPerM2, snowShape } from '../../src/model/science/snowLoad.ts';
+import { roofSnowKnPerM2, snowShape } from '../../src/model/works/snowLoad.ts';
 
 describe('snow on a roof', () => {
   it('0.65 kN/m² on the ground gives 0.52 on a roof of 5.7° (worked example to EN 1991-1-3; published)', () => {

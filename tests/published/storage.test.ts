@@ -1,10 +1,10 @@
 /** Store room, bedded volume and worth of manure. */
 import { describe, expect, it } from 'vitest';
-import { beddedVolume } from '../../src/model/science/storage.ts';
-import { slurryStage } from '../../src/model/stages/slurry.ts';
-import { spreadStage } from '../../src/model/stages/spread.ts';
-import { valueStage } from '../../src/model/stages/value.ts';
-import { run } from '../model/stages/nutrientRig.ts';
+import { spreadStage } from '../../src/model/field/spread.ts';
+import { valueStage } from '../../src/model/nutrients/value.ts';
+import { slurryStage } from '../../src/model/slurry/slurry.ts';
+import { beddedVolume } from '../../src/model/slurry/storage.ts';
+import { run } from '../model/nutrientRig.ts';
 
 const storeOf = (weeks: number, change: Record<string, number>) =>
   run([slurryStage], { herdFactor: 1, winterDays: weeks * 7, slurryShare: 1, slatsShare: 1, storeBufferFraction: 0, ...change })[0]

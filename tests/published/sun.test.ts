@@ -12,7 +12,7 @@ import {
   sunAt,
   sunHoursByMonth,
   verticalShadowAngleDeg,
-} from '../../src/model/science/sun.ts';
+} from '../../src/model/works/sun.ts';
 
 /** Refraction at an apparent altitude, degrees (Bennett 1982, pressure 1010 hPa, 10 °C; from memory). */
 const refraction = (apparentDeg: number) =>

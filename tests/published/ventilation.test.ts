@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { cowHeatW, growingHeatW, heatAtW, sensibleHeatW } from '../../src/model/science/animalHeat.ts';
+import { cowHeatW, growingHeatW, heatAtW, sensibleHeatW } from '../../src/model/works/animalHeat.ts';
 import {
   effectiveOpeningM2,
   openingForM2,
   type Stack,
   stackFlowM3PerS,
   stackWarmingK,
-} from '../../src/model/science/stackEffect.ts';
+} from '../../src/model/works/stackEffect.ts';
 
 const HOUR = 3600;
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pushWallForce, storedManureForce } from '../../src/model/science/pushWall.ts';
+import { pushWallForce, storedManureForce } from '../../src/model/works/pushWall.ts';
 
 describe('a push wall of 1.2 m, 8 kN/m³, K 0.5', () => {
   // Rankine's earth pressure with a surcharge. Basis: derived, regression. Values of weight and K from memory.

@@ -1,27 +1,27 @@
 /** Weather, water and field nitrogen against numbers that stand elsewhere. Source and basis stand beside each row. */
 import { describe, expect, it } from 'vitest';
-import { temperatureFactor, temperatureSlopePerC } from '../../src/model/science/ammonia.ts';
 import {
   burnsFraction,
   burnsHalfDepthCm,
   scotterFraction,
   scotterMixedFraction,
-} from '../../src/model/science/burns.ts';
-import { retentionMm, runoffMm } from '../../src/model/science/curveNumber.ts';
+} from '../../src/model/field/burns.ts';
+import { layerDepthMm, soilMassKgPerHa } from '../../src/model/field/humus.ts';
+import { treadingLossFraction } from '../../src/model/field/treading.ts';
+import { washedFraction } from '../../src/model/field/washOff.ts';
+import { temperatureFactor, temperatureSlopePerC } from '../../src/model/slurry/ammonia.ts';
+import { DAYS } from '../../src/model/stage.ts';
+import { retentionMm, runoffMm } from '../../src/model/weather/curveNumber.ts';
 import {
   airPressureKpa, hargreavesTermMm, netLongwaveMj, netShortwaveMj, penmanMonteithMm, saturationVapourPressureKpa, vapourPressureFromHumidityKpa,
   windAt2M,
-} from '../../src/model/science/evapotranspiration.ts'; // biome-ignore format: one list
-import { layerDepthMm, soilMassKgPerHa } from '../../src/model/science/humus.ts';
+} from '../../src/model/weather/evapotranspiration.ts'; // biome-ignore format: one list
 import {
   clearSkyRadiationMj, daylightHours, declinationRad, earthSunFactor, extraterrestrialRadiationMj, MM_PER_MJ, radiationFromSunshineMj,
   radiationFromTemperatureMj, sunsetAngleRad,
-} from '../../src/model/science/radiation.ts'; // biome-ignore format: one list
-import { treadingLossFraction } from '../../src/model/science/treading.ts';
-import { washedFraction } from '../../src/model/science/washOff.ts';
-import { DAYS } from '../../src/model/stage.ts';
-import { weatherStage } from '../../src/model/stages/weather.ts';
-import { coefficients, runRows } from '../model/stages/fieldRig.ts';
+} from '../../src/model/weather/radiation.ts'; // biome-ignore format: one list
+import { weatherStage } from '../../src/model/weather/soilWater.ts';
+import { coefficients, runRows } from '../model/fieldRig.ts';
 
 interface Row {
   readonly what: string;

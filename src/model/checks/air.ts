@@ -1,13 +1,13 @@
 /** Ventilation by the animals' own heat, beside the handbooks' rules of slot width: they disagree. */
 import type { HerdGroup } from '../../notebook/schema.ts';
-import { cowHeatW, growingHeatW, sensibleHeatW } from '../science/animalHeat.ts';
+import { cowHeatW, growingHeatW, sensibleHeatW } from '../works/animalHeat.ts';
 import {
   effectiveOpeningM2,
   openingForM2,
   type Stack,
   stackFlowM3PerS,
   stackWarmingK,
-} from '../science/stackEffect.ts';
+} from '../works/stackEffect.ts';
 import type { CheckRule } from './check.ts';
 import type { Context } from './context.ts';
 import { say } from './say.ts';

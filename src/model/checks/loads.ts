@@ -1,6 +1,6 @@
 /** Loads as numbers for the engineer. None of this is a design, and none of it passes a building. */
-import { pushWallForce, storedManureForce } from '../science/pushWall.ts';
-import { roofSnowKnPerM2 } from '../science/snowLoad.ts';
+import { pushWallForce, storedManureForce } from '../works/pushWall.ts';
+import { roofSnowKnPerM2 } from '../works/snowLoad.ts';
 import type { CheckRule } from './check.ts';
 import type { Context } from './context.ts';
 import { say } from './say.ts';

@@ -6,7 +6,7 @@ import {
   sunAt,
   sunHoursByMonth,
   verticalShadowAngleDeg,
-} from '../science/sun.ts';
+} from '../works/sun.ts';
 import { sayDay } from './bedSeries.ts';
 import type { CheckRule } from './check.ts';
 import type { Context } from './context.ts';

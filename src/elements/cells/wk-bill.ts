@@ -1,0 +1,229 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { QUOTABLE } from '../../model/works/bill.ts';
+import { cents } from '../../paper/amounts.ts';
+import { priceSource, priceText, quantityText } from '../../paper/bill.ts';
+import { capital, moneyOf, type Reading } from '../../plots/reading.ts';
+import type { Run } from '../../study/evaluate.ts';
+import { type BillRow, moneyCase, proposalOf } from '../../study/moneyCase.ts';
+import { ask } from '../parts/events.ts';
+import { shared } from '../parts/style.ts';
+
+const QUOTABLE_IDS = new Set(QUOTABLE.map(({ id }) => id));
+
+/**
+ * The bill of quantities of one scenario: what must be built, at which price, on whose word. Any line can be
+ * swapped by the keeper's own quote.
+ *
+ * @fires wk-quote - a quote was put in or taken out
+ * @fires wk-explain - the working of the sum was opened
+ */
+export class WkBill extends LitElement {
+  static override properties = {
+    run: { attribute: false },
+    reading: { attribute: false },
+    scenario: {},
+    caption: {},
+    editing: { state: true },
+  };
+
+  static override styles = [
+    shared,
+    css`
+      .scroll {
+        overflow-x: auto;
+      }
+      table {
+        width: 100%;
+        max-width: 52rem;
+      }
+      tbody tr {
+        border-top: 1px solid var(--rule);
+      }
+      td small {
+        display: block;
+      }
+      th small {
+        display: inline-block;
+        margin-right: 0.6rem;
+      }
+      th small,
+      td small {
+        color: var(--quiet);
+        font-size: 0.82rem;
+      }
+      th:last-child,
+      td:last-child {
+        padding-right: 0;
+      }
+      td.n {
+        white-space: nowrap;
+      }
+      tfoot th,
+      tfoot td {
+        font-weight: 600;
+        padding-top: 0.35rem;
+      }
+      .gap {
+        color: #9b1c1c;
+        font-weight: 600;
+      }
+      .link {
+        border: 0;
+        background: none;
+        padding: 0.1rem 0;
+        min-height: 1.5rem;
+        text-decoration: underline;
+        cursor: pointer;
+        font-size: 0.85rem;
+      }
+      form {
+        display: grid;
+        gap: 0.5rem;
+        padding: 0.7rem;
+        background: var(--ground);
+        max-width: 26rem;
+      }
+      form label {
+        display: grid;
+        gap: 0.15rem;
+      }
+      form div {
+        display: flex;
+        gap: 0.5rem;
+        flex-wrap: wrap;
+      }
+      ul {
+        padding-left: 1.1rem;
+        max-width: 44rem;
+      }
+      @media print {
+        tr {
+          break-inside: avoid;
+        }
+        thead {
+          display: table-header-group;
+        }
+        /* Else the sums would stand at the foot of every page. */
+        tfoot {
+          display: table-row-group;
+        }
+        table {
+          font-size: 0.9rem;
+        }
+      }
+    `,
+  ];
+
+  declare run: Run | undefined;
+  declare reading: Reading;
+  /** Name; the one that borrows or costs most to build when absent. */
+  declare scenario: string | undefined;
+  declare caption: string | undefined;
+  /** Line whose quote is being written. */
+  declare editing: string;
+
+  constructor() {
+    super();
+    this.reading = { currency: 'EUR', year: 0, system: 'metric' };
+    this.editing = '';
+  }
+
+  #quote(event: SubmitEvent, row: BillRow, scenario: number): void {
+    event.preventDefault();
+    const data = new FormData(event.currentTarget as HTMLFormElement);
+    const asked = Number(data.get('price'));
+    const because = String(data.get('because') ?? '').trim();
+    if (!Number.isFinite(asked) || asked < 0 || because === '') return;
+    this.editing = '';
+    ask(this, 'wk-quote', {
+      scenario,
+      line: row.id,
+      unitPrice: row.spec?.onTop ? asked / 100 : asked,
+      because,
+    });
+  }
+
+  #editor(row: BillRow, scenario: number): TemplateResult {
+    const now = row.unitPrice === null ? '' : row.spec?.onTop ? row.unitPrice * 100 : row.unitPrice;
+    const unit = row.spec?.onTop ? '% of the lines above' : `${this.reading.currency} a ${row.unit}`;
+    return html`<form aria-label="Quote for ${row.label}" @submit=${(event: SubmitEvent) => this.#quote(event, row, scenario)}>
+      <label>Quoted price, ${unit}<input class="field" name="price" type="number" min="0" step="any" required .value=${String(now)} /></label>
+      <label>Whose quote, and when<input class="field" name="because" required .value=${row.because ?? ''} placeholder="builder in town, March" /></label>
+      <div>
+        <button class="plain">Use it</button>
+        <button type="button" class="plain" @click=${() => {
+          this.editing = '';
+        }}>Leave it</button>
+      </div>
+    </form>`;
+  }
+
+  #line(row: BillRow, scenario: number, quoted: ReadonlySet<string>): TemplateResult {
+    const quantity = quantityText(row, this.reading);
+    const source = [row.year ?? '', priceSource(row), row.own ? 'own, no cash' : '']
+      .filter((part) => part !== '')
+      .join(' · ');
+    return html`<tr>
+        <th scope="row">${capital(row.label)}<br /><small>${source}</small>
+          ${
+            QUOTABLE_IDS.has(row.id) && this.editing !== row.id
+              ? html`<span class="screen"><button type="button" class="link" aria-label="Own quote for ${row.label}" @click=${() => {
+                  this.editing = row.id;
+                }}>${quoted.has(row.id) ? 'change the quote' : 'own quote'}</button>
+                ${
+                  quoted.has(row.id)
+                    ? html` <button type="button" class="link" aria-label="Take out the quote for ${row.label}" @click=${() => ask(this, 'wk-quote', { scenario, line: row.id, unitPrice: null, because: '' })}>use the table again</button>`
+                    : nothing
+                }</span>`
+              : nothing
+          }
+        </th>
+        <td class="n">${quantity}<small>${quantity === '' ? '' : '× '}${priceText(row)}</small></td>
+        <td class="n">${row.amount === null ? html`<span class="gap">no price</span>` : cents(row.amount)}</td>
+      </tr>
+      ${this.editing === row.id ? html`<tr class="screen"><td colspan="3">${this.#editor(row, scenario)}</td></tr>` : nothing}`;
+  }
+
+  protected override render() {
+    const { run, reading, caption } = this;
+    if (!run) return nothing;
+    const index = proposalOf(run, this.scenario);
+    if (index < 0) return html`<p>No scenario is called “${this.scenario}”.</p>`;
+    const { result, bill, timber } = moneyCase(run, index);
+    const quoted = new Set(result.scenario.finance.quotes.map(({ line }) => line));
+    const { capitalCost, capitalCash, capitalNonCash } = result.values;
+    const gaps = bill.filter(({ noPrice }) => noPrice);
+    const total = (label: string, value: number | null, quantity: string) => html`<tr>
+      <th scope="row" colspan="2">${label}</th>
+      <td class="n">${value === null ? html`<span class="gap">no sum</span>` : html`<button type="button" class="number" aria-label="${label}: ${cents(value)}. Show the working" @click=${() => ask(this, 'wk-explain', { scenario: index, quantity })}>${cents(value)}</button>`}</td>
+    </tr>`;
+    return html`<h2>What must be built: ${result.name}</h2>
+      <p>${caption === undefined ? 'Quantities follow from the measures of the works.' : caption.replace(/([^.!?])\s*$/, '$1.')} Amounts in ${moneyOf(reading)}; a line with its own year is a price of that year.</p>
+      ${gaps.map(({ label, id }) => html`<p class="gap">No price given for ${label} in ${reading.currency}. Give a quote for line “${id}”.</p>`)}
+      ${
+        bill.length === 0
+          ? html`<p>Nothing is built in this scenario.</p>`
+          : html`<div class="scroll" tabindex="0" role="group" aria-label="Bill of quantities, ${result.name}">
+              <table>
+                <thead><tr><th scope="col">Line</th><th scope="col" class="n">Quantity</th><th scope="col" class="n">${reading.currency}</th></tr></thead>
+                <tbody>${bill.map((row) => this.#line(row, index, quoted))}</tbody>
+                <tfoot>${total('In cash', capitalCash, 'capitalCash')}${total('In own timber and hours', capitalNonCash, 'capitalNonCash')}${total('Together', capitalCost, 'capitalCost')}</tfoot>
+              </table>
+            </div>`
+      }
+      ${
+        timber.length === 0
+          ? nothing
+          : html`<h3>Timber too long in one piece</h3>
+            <ul>${timber.map(({ member, neededM, longestM, alternatives }) => html`<li>A ${member} would be ${neededM.toFixed(2)} m; the longest to be had is ${longestM.toFixed(2)} m. Instead: ${alternatives.join('; or ')}.</li>`)}</ul>`
+      }`;
+  }
+}
+
+customElements.define('wk-bill', WkBill);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-bill': WkBill;
+  }
+}

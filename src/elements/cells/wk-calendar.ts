@@ -1,0 +1,135 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { sayDay } from '../../model/checks/bedSeries.ts';
+import type { ShedResult } from '../../model/checks/check.ts';
+import { calendarFile } from '../../season/calendarFile.ts';
+import { type SeasonPlan, seasonPlan } from '../../season/plan.ts';
+import type { Coefficient } from '../../tables/coefficient.ts';
+import { shared } from '../parts/style.ts';
+
+const metres = (value: number | null) => (value === null ? '–' : value.toFixed(2));
+
+/** The season as a list to hang in the barn and to take into a calendar. */
+export class WkCalendar extends LitElement {
+  static override properties = { result: { attribute: false }, coefficients: { attribute: false } };
+
+  static override styles = [
+    shared,
+    css`
+      ol {
+        list-style: none;
+        margin: 0 0 0.8rem;
+        padding: 0;
+        max-width: 46rem;
+      }
+      li {
+        display: grid;
+        grid-template-columns: 7.5rem 1fr;
+        gap: 0 0.8rem;
+        padding: 0.45rem 0;
+        border-top: 1px solid var(--rule);
+      }
+      time {
+        font-weight: 600;
+      }
+      small {
+        display: block;
+        font-size: 0.9rem;
+        color: var(--quiet);
+      }
+      summary {
+        cursor: pointer;
+        padding: 0.3rem 0;
+        color: var(--quiet);
+      }
+      .scroll {
+        overflow-x: auto;
+      }
+      .box {
+        display: none;
+      }
+      @media (max-width: 30rem) {
+        li {
+          grid-template-columns: 1fr;
+        }
+      }
+      /* The barn list: large enough to read with gloves on, a box to tick, one task not cut in two. */
+      @media print {
+        details:not([open]) {
+          display: none;
+        }
+        ol {
+          max-width: none;
+          font-size: 15pt;
+        }
+        li {
+          grid-template-columns: 1.2em 7.5em 1fr;
+          break-inside: avoid;
+          border-top: 1px solid;
+        }
+        small {
+          font-size: 12pt;
+          color: inherit;
+        }
+        .box {
+          display: block;
+          width: 0.8em;
+          height: 0.8em;
+          border: 1.5pt solid;
+          margin-top: 0.25em;
+        }
+      }
+    `,
+  ];
+
+  declare result: ShedResult | undefined;
+  declare coefficients: ReadonlyMap<string, Coefficient> | undefined;
+
+  #save(plan: SeasonPlan): void {
+    const address = URL.createObjectURL(
+      new Blob([calendarFile(plan, new Date())], { type: 'text/calendar' }),
+    );
+    const link = document.createElement('a');
+    link.href = address;
+    link.download = `${plan.name.replace(/[^\p{L}\p{N}]+/gu, '-')}.ics`;
+    link.click();
+    URL.revokeObjectURL(address);
+  }
+
+  protected override render() {
+    const { result, coefficients } = this;
+    if (!result || !coefficients?.size) return nothing;
+    const plan = seasonPlan(result, coefficients);
+    return html`<h3>Season: ${plan.name}</h3>
+      <ol aria-label="What to do and when">
+        ${plan.tasks.map(
+          ({ day, until, title, words }) => html`<li>
+            <span class="box" aria-hidden="true"></span>
+            <time datetime=${day}>${sayDay(day)}${until ? html`<br />to ${sayDay(until)}` : nothing}</time>
+            <span>${title}<small>${words}</small></span>
+          </li>`,
+        )}
+      </ol>
+      <p class="screen"><button class="plain" type="button" @click=${() => this.#save(plan)}>Save as calendar (.ics)</button></p>
+      ${
+        plan.weeks.length === 0
+          ? nothing
+          : html`<details>
+              <summary>Bedding week by week</summary>
+              <div class="scroll" tabindex="0" role="group" aria-label="Bedding week by week">
+                <table>
+                  <thead><tr><th scope="col">Week</th><th scope="col">From</th><th scope="col" class="n">Bedding, kg</th><th scope="col" class="n">Bed, m</th><th scope="col" class="n">Raise barrier, m</th></tr></thead>
+                  <tbody>${plan.weeks.map((w) => html`<tr><th scope="row">${w.week}</th><td>${sayDay(w.day)}</td><td class="n">${w.beddingKg.toFixed(0)}</td><td class="n">${metres(w.bedM)}</td><td class="n">${w.raiseM > 0 ? metres(w.raiseM) : ''}</td></tr>`)}</tbody>
+                </table>
+              </div>
+            </details>`
+      }`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-calendar': WkCalendar;
+  }
+}
+
+customElements.define('wk-calendar', WkCalendar);

@@ -1,0 +1,214 @@
+import { css, html, LitElement, nothing } from 'lit';
+import type { RowChanges } from '../../model/bind.ts';
+import { whole } from '../../paper/amounts.ts';
+import { paperDocument } from '../../paper/document.ts';
+import { dayText, type PaperNotebook, type Report, reportFrom } from '../../paper/report.ts';
+import { summaryLines } from '../../paper/summary.ts';
+import { capital, moneyOf, type Reading } from '../../plots/reading.ts';
+import { levelText, tornadoFigure } from '../../plots/tornado.ts';
+import type { Run, ScenarioResult } from '../../study/evaluate.ts';
+import { type MoneyCase, moneyCase, proposalOf } from '../../study/moneyCase.ts';
+import type { Draws } from '../../uncertainty/monteCarlo.ts';
+import type { Explorer } from '../../worker/explorer.ts';
+import { type Answering, answering } from '../parts/answering.ts';
+import { printText } from '../parts/printText.ts';
+import { shared } from '../parts/style.ts';
+import '../parts/wk-figure.ts';
+import '../parts/wk-progress.ts';
+
+/** Numbers shown beside the stresses. */
+const TOP = 8;
+
+/** The case for a partner or lender in short: ten lines, the stresses, what moves it, and the whole paper to print. */
+export class WkCase extends LitElement {
+  static override properties = {
+    results: { attribute: false },
+    run: { attribute: false },
+    reading: { attribute: false },
+    explorer: { attribute: false },
+    changes: { attribute: false },
+    draws: { attribute: false },
+    notebook: { attribute: false },
+    scenario: {},
+    caption: {},
+  };
+
+  static override styles = [
+    shared,
+    css`
+      dl {
+        margin: 0 0 1rem;
+        max-width: 50rem;
+        border-top: 1px solid var(--ink);
+      }
+      dl div {
+        display: grid;
+        grid-template-columns: 8.5rem 1fr;
+        gap: 0 0.8rem;
+        padding: 0.35rem 0;
+        border-bottom: 1px solid var(--rule);
+        line-height: 1.45;
+      }
+      dt {
+        font-weight: 600;
+      }
+      dd {
+        margin: 0;
+      }
+      .gaps {
+        border-left: 6px solid #9b1c1c;
+        padding-left: 1rem;
+        margin-bottom: 1rem;
+      }
+      .gaps ul {
+        padding-left: 1.1rem;
+        margin: 0;
+      }
+      .scroll {
+        overflow-x: auto;
+        margin-bottom: 1rem;
+      }
+      table {
+        min-width: 100%;
+      }
+      thead th {
+        font-weight: 600;
+        vertical-align: bottom;
+      }
+      tbody tr {
+        border-top: 1px solid var(--rule);
+      }
+      th[scope='row'] {
+        min-width: 9.5rem;
+      }
+      td.n {
+        white-space: nowrap;
+      }
+      td:last-child {
+        min-width: 12rem;
+        padding-right: 0;
+      }
+      @media screen and (max-width: 700px) {
+        dl div {
+          grid-template-columns: 1fr;
+        }
+      }
+      @media print {
+        dl div,
+        tr {
+          break-inside: avoid;
+        }
+      }
+    `,
+  ];
+
+  declare results: readonly ScenarioResult[];
+  declare run: Run | undefined;
+  declare reading: Reading;
+  declare explorer: Explorer | undefined;
+  declare changes: RowChanges | undefined;
+  declare draws: Draws | undefined;
+  declare notebook: PaperNotebook | undefined;
+  declare scenario: string | undefined;
+  declare caption: string | undefined;
+
+  #asked: Answering<'money'> = answering(this, 'money');
+
+  constructor() {
+    super();
+    this.results = [];
+    this.reading = { currency: 'EUR', year: 0, system: 'metric' };
+  }
+
+  #case(): MoneyCase | undefined {
+    const { run, scenario } = this;
+    const index = run ? proposalOf(run, scenario) : -1;
+    return run && index >= 0 ? moneyCase(run, index) : undefined;
+  }
+
+  protected override willUpdate(): void {
+    const { run, explorer, changes } = this;
+    const found = this.#case();
+    // The stresses take half a second: they follow once an input is let go.
+    if (!run || !found || (changes && changes.size > 0)) return;
+    this.#asked.ask(explorer, run, {
+      kind: 'money',
+      scenario: found.index,
+      top: TOP,
+      ...(found.baseline === undefined ? {} : { baseline: found.baseline }),
+    });
+  }
+
+  #report(run: Run, found: MoneyCase): Report {
+    const { stress, swings } = this.#asked.answer() ?? {
+      stress: [],
+      swings: { central: Number.NaN, rows: [] },
+    };
+    return reportFrom(
+      this.notebook ?? { title: '', invented: false, units: this.reading.system },
+      run,
+      found,
+      {
+        stress,
+        swings,
+        results: this.results.length === run.results.length ? this.results : run.results,
+        ...(this.draws ? { draws: this.draws } : {}),
+        day: dayText(new Date().toISOString()),
+      },
+    );
+  }
+
+  #stress({ result }: MoneyCase, { stress }: Report) {
+    const round = (value: number | null | undefined) =>
+      value == null ? '–' : whole(Number(value.toPrecision(3)));
+    return html`<h3>Bad times</h3>
+      <div class="scroll" tabindex="0" role="group" aria-label="Stresses on ${result.name}">
+        <table>
+          <thead><tr><th scope="col">${moneyOf(this.reading)}</th><th scope="col" class="n">by</th><th scope="col" class="n">net cost a year</th><th scope="col" class="n">present value</th><th scope="col" class="n">cover</th><th scope="col">when it turns</th></tr></thead>
+          <tbody>${stress.map((row) => {
+            const outcome = row.outcomes.find(({ name }) => name === result.name);
+            const change = outcome?.netCostChange;
+            return html`<tr><th scope="row">${capital(row.label)}</th><td class="n">${levelText(row)}</td><td class="n">${change == null ? '–' : `${change > 0 ? '+' : ''}${round(change)}`}</td><td class="n">${round(outcome?.gain ?? outcome?.netPresentValue)}</td><td class="n">${outcome?.debtServiceCover == null ? '–' : outcome.debtServiceCover.toFixed(2)}</td><td>${outcome?.words ?? ''}</td></tr>`;
+          })}</tbody>
+        </table>
+      </div>`;
+  }
+
+  protected override render() {
+    const { run, reading, caption, scenario } = this;
+    if (!run) return nothing;
+    const found = this.#case();
+    if (!found) return html`<p>No scenario is called “${scenario}”.</p>`;
+    const report = this.#report(run, found);
+    const { faults, result, finance } = found;
+    const ready = report.stress.length > 0;
+    const fault = this.#asked.fault();
+    return html`<h2>The case for ${result.name}</h2>
+      ${caption ? html`<p>${caption}</p>` : nothing}
+      ${faults.length === 0 ? nothing : html`<div class="gaps"><h3>Gaps in this case</h3><ul>${faults.map(({ words }) => html`<li>${capital(words)}.</li>`)}</ul></div>`}
+      <dl>${summaryLines(report)
+        .filter(({ head }) => ready || head !== 'A bad time')
+        .map(({ head, words }) => html`<div><dt>${head}</dt><dd>${words}</dd></div>`)}</dl>
+      <wk-progress .explorer=${this.explorer} slot-name=${this.#asked.slot}></wk-progress>
+      ${fault === undefined ? nothing : html`<p>The stresses could not be run: ${fault}.</p>`}
+      ${
+        ready
+          ? html`${this.#stress(found, report)}
+            <h3>What moves it</h3>
+            <wk-figure .figure=${tornadoFigure({ scenario: result.name, baseline: finance.difference?.baseline ?? null, swings: report.swings, stress: report.stress }, reading)}></wk-figure>
+            <p class="screen">
+              <button type="button" class="plain" @click=${() => printText(paperDocument(this.#report(run, found), 'a4'))}>Print the lender’s paper, A4</button>
+              <button type="button" class="plain" @click=${() => printText(paperDocument(this.#report(run, found), 'letter'))}>Letter</button>
+            </p>`
+          : nothing
+      }`;
+  }
+}
+
+customElements.define('wk-case', WkCase);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-case': WkCase;
+  }
+}

@@ -1,0 +1,192 @@
+import { css, html, LitElement, nothing } from 'lit';
+import type { RowChanges } from '../../model/bind.ts';
+import { CASH_RESULTS } from '../../model/money/cashTerms.ts';
+import { percent, whole } from '../../paper/amounts.ts';
+import { cashFlowFigure } from '../../plots/cashFlow.ts';
+import { moneyOf, type Reading } from '../../plots/reading.ts';
+import type { Run, ScenarioResult } from '../../study/evaluate.ts';
+import { type CashBand, cashBandsOf } from '../../uncertainty/cashBands.ts';
+import type { Draws } from '../../uncertainty/monteCarlo.ts';
+import type { Explorer } from '../../worker/explorer.ts';
+import { type Answering, answering } from '../parts/answering.ts';
+import { shared } from '../parts/style.ts';
+import '../parts/wk-figure.ts';
+import '../parts/wk-progress.ts';
+
+/** As many draws as move the band by less than a line is wide. */
+const DRAWS = 2000;
+
+/** Cash by year: what the works earn to date against the baseline, the loans, and every year of one scenario. */
+export class WkCashflow extends LitElement {
+  static override properties = {
+    results: { attribute: false },
+    run: { attribute: false },
+    reading: { attribute: false },
+    explorer: { attribute: false },
+    changes: { attribute: false },
+    seed: { type: Number },
+    caption: {},
+    chosen: { state: true },
+  };
+
+  static override styles = [
+    shared,
+    css`
+      label {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.3rem 0.6rem;
+        align-items: center;
+        margin: 1rem 0 0.4rem;
+      }
+      .scroll {
+        overflow-x: auto;
+        max-height: 26rem;
+      }
+      table {
+        min-width: 100%;
+        font-size: 0.9rem;
+      }
+      thead th {
+        font-weight: 600;
+        vertical-align: bottom;
+      }
+      tbody tr {
+        border-top: 1px solid var(--rule);
+      }
+      td {
+        white-space: nowrap;
+      }
+      @media print {
+        /* The name of the scenario, not a list to choose from. */
+        select {
+          appearance: none;
+          border: 0;
+          padding: 0;
+          background: none;
+        }
+        .scroll {
+          max-height: none;
+          overflow: visible;
+        }
+        table {
+          font-size: 0.72rem;
+        }
+        th,
+        td {
+          padding-right: 0.4rem;
+        }
+        tr {
+          break-inside: avoid;
+        }
+      }
+    `,
+  ];
+
+  declare results: readonly ScenarioResult[];
+  declare run: Run | undefined;
+  declare reading: Reading;
+  declare explorer: Explorer | undefined;
+  declare changes: RowChanges | undefined;
+  declare seed: number;
+  declare caption: string | undefined;
+  /** Scenario whose years are shown. */
+  declare chosen: string;
+
+  #drawn: Answering<'draws'> = answering(this, 'draws');
+  #bands: { of: Draws; bands: Map<string, CashBand> } | undefined;
+
+  constructor() {
+    super();
+    this.results = [];
+    this.reading = { currency: 'EUR', year: 0, system: 'metric' };
+    this.seed = 1;
+    this.chosen = '';
+  }
+
+  protected override willUpdate(): void {
+    const { run, explorer, changes, seed } = this;
+    // While an input is turned the band would lag behind the lines: it comes back once it is let go.
+    if (changes && changes.size > 0) return;
+    this.#drawn.ask(explorer, run, { kind: 'draws', count: DRAWS, seed, keep: [...CASH_RESULTS] });
+  }
+
+  #bandsOf(run: Run): ReadonlyMap<string, CashBand> {
+    const draws = this.#drawn.answer()?.draws;
+    if (!draws || draws.scenarios !== run.bound.length || (this.changes && this.changes.size > 0))
+      return new Map();
+    if (this.#bands?.of === draws) return this.#bands.bands;
+    const bands = cashBandsOf(draws, run);
+    this.#bands = { of: draws, bands };
+    return bands;
+  }
+
+  #years(result: ScenarioResult) {
+    const { finance } = result;
+    const { loans } = result.scenario.finance;
+    const nought = (value: number) => (Math.abs(value) < 0.5 ? '' : whole(value));
+    const heads = [
+      'works',
+      'grant',
+      'running cost',
+      'nutrients',
+      'loan in',
+      'interest',
+      'principal',
+      'sum',
+      'debt left',
+      'cover',
+    ];
+    return html`<p>${
+      loans.length === 0
+        ? 'Nothing is borrowed.'
+        : loans
+            .map(
+              ({ name, amount, rate, years, graceYears, kind }) =>
+                `${name}: ${this.reading.currency} ${whole(amount)} at ${percent(rate)} over ${years} years, ${kind === 'annuity' ? 'level payments' : 'equal parts of principal'}${graceYears > 0 ? `, ${graceYears} of grace` : ''}.`,
+            )
+            .join(' ')
+    } ${finance.loanPayment.value !== null && finance.loanPayment.value > 0 ? `At most ${this.reading.currency} ${whole(finance.loanPayment.value)} a year.` : ''}</p>
+      ${
+        finance.years.length === 0
+          ? html`<p>No cash flow: ${finance.netPresentValue.why}.</p>`
+          : html`<div class="scroll" tabindex="0" role="group" aria-label="Cash by year, ${result.name}">
+              <table>
+                <thead><tr><th scope="col">year</th>${heads.map((head) => html`<th scope="col" class="n">${head}</th>`)}</tr></thead>
+                <tbody>${finance.years.map(
+                  (y) =>
+                    html`<tr><th scope="row">${y.year === 0 ? 'now' : y.year}</th>${[y.works, y.grant, y.running, y.nutrientValue, y.borrowed, y.interest, y.principal].map((v) => html`<td class="n">${nought(v)}</td>`)}<td class="n">${whole(y.afterLoans)}</td><td class="n">${nought(y.debt)}</td><td class="n">${y.cover === null ? '' : y.cover.toFixed(2)}</td></tr>`,
+                )}</tbody>
+              </table>
+            </div>
+            <p class="quiet">Whole ${moneyOf(this.reading)}, each year in its own prices; own hours and nutrients counted as money, tax left out.</p>`
+      }`;
+  }
+
+  protected override render() {
+    const { results, run, reading, caption } = this;
+    if (!run || results.length === 0) return nothing;
+    const figure = cashFlowFigure(results, reading, this.#bandsOf(run));
+    const result =
+      results.find(({ name }) => name === this.chosen) ??
+      results.find(({ values }) => (values.loanTotal ?? 0) > 0) ??
+      results[0];
+    return html`<h2>Cash over the years</h2>
+      <wk-progress .explorer=${this.explorer} slot-name=${this.#drawn.slot}></wk-progress>
+      <wk-figure .figure=${caption ? { ...figure, caption } : figure}></wk-figure>
+      <label>Year by year
+        <select class="field" @change=${(event: Event) => {
+          this.chosen = (event.target as HTMLSelectElement).value;
+        }}>${results.map(({ name }) => html`<option value=${name} ?selected=${name === result.name}>${name}</option>`)}</select>
+      </label>
+      ${this.#years(result)}`;
+  }
+}
+
+customElements.define('wk-cashflow', WkCashflow);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-cashflow': WkCashflow;
+  }
+}

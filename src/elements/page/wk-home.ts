@@ -1,0 +1,134 @@
+import { css, html, LitElement, nothing } from 'lit';
+import type { Problem } from '../../units/problem.ts';
+import { shared } from '../parts/style.ts';
+import '../parts/wk-problems.ts';
+
+export interface HomeEntry {
+  readonly href: string;
+  readonly title: string;
+  readonly note: string;
+}
+
+/**
+ * Where a reader starts: a worked example near their own farm, a notebook kept here before, or a file.
+ *
+ * @fires wk-file - with the File chosen or dropped
+ */
+export class WkHome extends LitElement {
+  static override properties = {
+    examples: { attribute: false },
+    kept: { attribute: false },
+    problems: { attribute: false },
+  };
+
+  static override styles = [
+    shared,
+    css`
+      main {
+        max-width: 42rem;
+        margin: 0 auto;
+        padding: 1rem 1rem 4rem;
+        font-size: 1.1rem;
+        line-height: 1.6;
+      }
+      h1 {
+        font-size: 1.9rem;
+        line-height: 1.15;
+        margin: 1rem 0 0.6rem;
+      }
+      h2 {
+        margin-top: 2rem;
+      }
+      ul {
+        list-style: none;
+        padding: 0;
+        margin: 0;
+      }
+      li {
+        border-top: 1px solid var(--rule);
+      }
+      li a {
+        display: block;
+        padding: 0.6rem 0;
+        color: var(--ink);
+        text-decoration: none;
+        min-height: 2.8rem;
+      }
+      li a:hover .title {
+        text-decoration: underline;
+      }
+      .title {
+        font-weight: 600;
+        display: block;
+      }
+      small {
+        color: var(--quiet);
+        font-size: 0.92rem;
+        display: block;
+      }
+      .file {
+        display: block;
+        border: 1px dashed var(--quiet);
+        padding: 1rem;
+        cursor: pointer;
+      }
+      .file input {
+        display: block;
+        margin-top: 0.5rem;
+        max-width: 100%;
+      }
+      @media print {
+        .file {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  declare examples: readonly HomeEntry[];
+  declare kept: readonly HomeEntry[];
+  declare problems: readonly Problem[];
+
+  constructor() {
+    super();
+    this.examples = [];
+    this.kept = [];
+    this.problems = [];
+  }
+
+  #file(files: FileList | null | undefined): void {
+    const file = files?.[0];
+    if (file) this.dispatchEvent(new CustomEvent('wk-file', { detail: file, bubbles: true, composed: true }));
+  }
+
+  #list(entries: readonly HomeEntry[]) {
+    return html`<ul>${entries.map(({ href, title, note }) => html`<li><a href=${href}><span class="title">${title}</span>${note === '' ? nothing : html`<small>${note}</small>`}</a></li>`)}</ul>`;
+  }
+
+  protected override render() {
+    return html`<main>
+      <h1>How will the herd winter?</h1>
+      <p>
+        Out on pasture, on slats over slurry, or on a deep bed that becomes compost: what each keeps of the herd's nutrients, what it takes in hours and money,
+        and how sure that is, for your herd, ground, weather and prices. Everything is worked out on this machine; nothing is sent anywhere.
+      </p>
+      <wk-problems .problems=${this.problems}></wk-problems>
+      ${this.kept.length > 0 ? html`<h2>Your notebooks</h2>${this.#list(this.kept)}` : nothing}
+      <h2>Start from a worked example</h2>
+      <p class="quiet">The farms are invented. Take the one nearest yours and change it; your changes are kept in this browser.</p>
+      ${this.#list(this.examples)}
+      <h2>Open a file</h2>
+      <label class="file">A notebook is a plain text file that ends in .md. Choose one, or drop it anywhere on this page.
+        <input type="file" accept=".md,text/markdown,text/plain" @change=${(event: Event) => this.#file((event.target as HTMLInputElement).files)} />
+      </label>
+    </main>`;
+  }
+}
+
+customElements.define('wk-home', WkHome);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-home': WkHome;
+  }
+}

@@ -1,0 +1,257 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { setQuote } from '../../notebook/quote.ts';
+import { type Reading, show } from '../../plots/reading.ts';
+import type { OpenNotebook } from '../../store/open.ts';
+import { explain } from '../../study/trace.ts';
+import type { Asked } from '../parts/events.ts';
+import { shared } from '../parts/style.ts';
+import { watch } from '../parts/watch.ts';
+import '../cells/wk-cards.ts';
+import '../cells/wk-cautions.ts';
+import '../cells/wk-checks.ts';
+import '../cells/wk-compare.ts';
+import './wk-inputs.ts';
+import '../cells/wk-ledger.ts';
+import './wk-notebook.ts';
+import '../parts/wk-problems.ts';
+import '../cells/wk-sources.ts';
+import './wk-weather.ts';
+import { WkTrace } from '../parts/wk-trace.ts';
+
+/** Made once: making one costs more than a whole card. */
+const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', timeZone: 'UTC' });
+
+const NO_WEIGHTS: Readonly<Record<string, number>> = {};
+
+/** An open notebook: the strip of inputs, the three answers, then the notebook itself. */
+export class WkPage extends LitElement {
+  static override properties = {
+    open: { attribute: false },
+    system: {},
+  };
+
+  static override styles = [
+    shared,
+    css`
+      .column {
+        max-width: 76rem;
+        margin: 0 auto;
+        padding: 0 1rem;
+      }
+      main {
+        padding-bottom: 3rem;
+      }
+      h1 {
+        font-size: 1.5rem;
+        line-height: 1.15;
+        margin: 0 0 0.1rem;
+      }
+      .about {
+        color: var(--quiet);
+        font-size: 0.92rem;
+        margin: 0 0 0.4rem;
+      }
+      .weather {
+        font-size: 0.92rem;
+        margin: 0 0 0.4rem;
+      }
+      .weather summary {
+        cursor: pointer;
+        width: fit-content;
+        padding: 0.25rem 0;
+        color: var(--quiet);
+      }
+      .weather ul {
+        margin: 0.2rem 0 0.6rem;
+        padding-left: 1.2rem;
+        max-width: 42rem;
+      }
+      wk-inputs {
+        position: sticky;
+        top: 0;
+        z-index: 5;
+        margin-bottom: 0.5rem;
+      }
+      wk-notebook,
+      wk-ledger,
+      wk-compare,
+      wk-checks,
+      wk-sources,
+      wk-cautions {
+        margin-top: 2.2rem;
+      }
+      @media screen and (max-width: 700px) {
+        h1 {
+          font-size: 1.3rem;
+        }
+        :host {
+          padding-bottom: 9rem;
+        }
+        wk-inputs {
+          position: fixed;
+          inset: auto 0 0 0;
+          margin: 0;
+          padding-bottom: env(safe-area-inset-bottom);
+        }
+      }
+      @media print {
+        .column {
+          max-width: none;
+          padding: 0;
+        }
+        wk-inputs {
+          position: static;
+        }
+      }
+    `,
+  ];
+
+  declare open: OpenNotebook | undefined;
+  declare system: Reading['system'] | '';
+
+  constructor() {
+    super();
+    this.system = '';
+    watch(this, () => {
+      const open = this.open;
+      return (
+        open && [
+          open.results.value,
+          open.problems.value,
+          open.strip.value,
+          open.draws.value,
+          open.notebook.value,
+          open.weatherNotes.value,
+        ]
+      );
+    });
+    this.addEventListener('wk-explain', (event) => this.#explain(event as CustomEvent<Asked['wk-explain']>));
+    this.addEventListener('wk-preview', ({ detail }) => this.open?.preview(detail.id, detail.value));
+    this.addEventListener('wk-commit', ({ detail }) => this.open?.commit(detail.id, detail.value));
+    this.addEventListener('wk-override', ({ detail }) =>
+      this.open?.override(detail.id, detail.value, detail.because),
+    );
+    this.addEventListener('wk-quote', ({ detail }) => this.#quote(detail));
+    this.addEventListener('wk-weather-file', ({ detail }) => this.open?.useWeather(detail.name, detail.text));
+    this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
+  }
+
+  #explain(event: CustomEvent<Asked['wk-explain']>): void {
+    const run = this.open?.run.value;
+    if (!run) return;
+    const { scenario, quantity } = event.detail;
+    const from = event.composedPath()[0] as HTMLElement;
+    const trace = this.renderRoot.querySelector('wk-trace');
+    if (trace instanceof WkTrace)
+      void trace.open(explain(run, scenario, quantity), run.scenarios[scenario].name, from);
+  }
+
+  #quote({ scenario, ...quote }: Asked['wk-quote']): void {
+    const { open } = this;
+    const scenarios = open?.notebook.value?.scenarios;
+    // A text that cannot be read now is not edited: its problems are on show.
+    if (!open || !scenarios || open.problems.value.length > 0) return;
+    open.edit(
+      setQuote(open.text.value, scenario, scenarios[scenario].finance.quotes, quote),
+      `quote for ${quote.line}`,
+    );
+  }
+
+  #go(to: string): void {
+    const inside = this.renderRoot.querySelector('wk-notebook')?.shadowRoot;
+    const target =
+      this.renderRoot.querySelector<HTMLElement>(`#${to}`) ?? inside?.querySelector<HTMLElement>(`#${to}`);
+    target?.scrollIntoView({ block: 'start' });
+    target?.focus();
+  }
+
+  /** The cards' first ranges come before anything the cells ask: the worker takes up what is asked last. */
+  #explorer() {
+    return this.open?.draws.value ? this.open.explorer : undefined;
+  }
+
+  #about(reading: Reading): string {
+    const notebook = this.open?.notebook.value;
+    const values = this.open?.results.value[0]?.values;
+    if (!notebook || !values) return '';
+    const { place, winter } = notebook.farm;
+    const day = DAY.format(new Date(winter.start));
+    return [
+      `${place.name}${notebook.invented && !/invented/.test(place.name) ? ', an invented farm' : ''}`,
+      `${show(values.headCount, 'head', reading).text}`,
+      `${show(values.winterDays, 'd', reading).number} winter days from ${day}`,
+      typeof values.rainMm === 'number' ? `${show(values.rainMm, 'mm', reading).text} of rain and snow` : '',
+    ]
+      .filter((part) => part !== '')
+      .join(' · ');
+  }
+
+  #reading: Reading | undefined;
+  /** The one before when it says the same, so that elements can tell that nothing has changed for them. */
+  #sameReading(next: Reading): Reading {
+    if (JSON.stringify(next) !== JSON.stringify(this.#reading)) this.#reading = next;
+    return this.#reading ?? next;
+  }
+
+  /** Stays when the figures cannot be worked out: a missing file may be the reason. */
+  #weather() {
+    const { open } = this;
+    const file = open?.notebook.value?.farm.weather.file;
+    const notes = open?.weatherNotes.value ?? [];
+    return html`<details class="weather screen">
+      <summary>${file === undefined ? 'Weather from monthly normals' : `Weather from ${file}`}${notes.length > 0 ? html`, with ${notes.length === 1 ? 'a note' : `${notes.length} notes`}` : nothing}: use your own weather</summary>
+      ${notes.length === 0 ? nothing : html`<ul>${notes.map(({ what, found, todo }) => html`<li>${what}${found ? `: ${found}` : ''}${todo ? `; ${todo}` : ''}</li>`)}</ul>`}
+      <wk-weather></wk-weather>
+      <p class="quiet">A file given here is known until this page is closed. Keep it beside the notebook to use it again.</p>
+    </details>`;
+  }
+
+  protected override render() {
+    const { open } = this;
+    if (!open) return nothing;
+    const notebook = open.notebook.value;
+    const results = open.results.value;
+    const run = open.run.value;
+    const reading = this.#sameReading({
+      currency: run?.currency ?? notebook?.farm.money.currency ?? 'EUR',
+      year: run?.year ?? notebook?.farm.money.year ?? 0,
+      system: this.system === '' ? (notebook?.units ?? 'metric') : this.system,
+      order: results.map((result) => result.name),
+    });
+    const has = (kind: string) =>
+      notebook?.blocks.some((block) => block.type === 'cell' && block.kind === kind);
+    return html`
+      <main>
+        <div class="column">
+        ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
+        <wk-problems .problems=${open.problems.value}></wk-problems>
+        ${this.#weather()}
+        ${results.length === 0 && open.problems.value.length === 0 ? html`<p class="about" role="status">Working out the figures …</p>` : nothing}
+        </div>
+      ${
+        results.length === 0
+          ? nothing
+          : html`<wk-inputs .inputs=${open.strip.value}></wk-inputs>
+            <div class="column">
+              <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
+              <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .draws=${open.draws.value} .seed=${notebook?.draws.seed ?? 1} .winters=${open.allWinters.value} .paper=${notebook}></wk-notebook>
+              ${has('ledger') ? nothing : html`<wk-ledger .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
+              <wk-compare .results=${results} .reading=${reading}></wk-compare>
+              ${has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
+              <wk-cautions .results=${results}></wk-cautions>
+              ${has('sources') ? nothing : html`<wk-sources .run=${run} .reading=${reading}></wk-sources>`}
+            </div>`
+      }
+      </main>
+      <wk-trace .reading=${reading}></wk-trace>
+    `;
+  }
+}
+
+customElements.define('wk-page', WkPage);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-page': WkPage;
+  }
+}

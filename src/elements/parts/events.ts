@@ -1,0 +1,33 @@
+import type { WeatherSeries } from '../../tables/weatherSeries.ts';
+
+/** What elements tell the page; all bubble and cross shadow roots, and only a person's act sends one. */
+export interface Asked {
+  /** Open the working of a result. */
+  'wk-explain': { readonly scenario: number; readonly quantity: string };
+  /** An input is being turned; nothing is written yet. */
+  'wk-preview': { readonly id: string; readonly value: number };
+  /** An input was let go of: one step to undo. */
+  'wk-commit': { readonly id: string; readonly value: number };
+  /** A keeper's own number in place of a table row; `value` null takes it out again. */
+  'wk-override': { readonly id: string; readonly value: number | null; readonly because: string };
+  /** A keeper's quote for a line of a scenario's bill; `unitPrice` null takes it out again. */
+  'wk-quote': {
+    readonly scenario: number;
+    readonly line: string;
+    readonly unitPrice: number | null;
+    readonly because: string;
+  };
+  /** The keeper takes a weather file: its text in our own form. */
+  'wk-weather-file': { readonly name: string; readonly text: string; readonly series: WeatherSeries };
+  'wk-go': { readonly to: string };
+}
+
+export function ask<K extends keyof Asked>(from: EventTarget, name: K, detail: Asked[K]): void {
+  from.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }));
+}
+
+declare global {
+  interface HTMLElementEventMap extends AskedEvents {}
+  interface GlobalEventHandlersEventMap extends AskedEvents {}
+}
+type AskedEvents = { [K in keyof Asked]: CustomEvent<Asked[K]> };

@@ -1,0 +1,249 @@
+import { css, html, LitElement, nothing, type PropertyValues, svg } from 'lit';
+import type { Figure, FigureTable, LegendEntry } from '../../plots/figure.ts';
+import { patternElement } from '../../plots/pattern.ts';
+import { shared } from './style.ts';
+
+/** Width of the drawing area on A4 and Letter paper inside the page margins, in CSS pixels. */
+const PAPER_WIDTH = 640;
+let nextId = 0;
+
+/** One figure: its finding, a legend, the drawing, and the table behind it. Redraws at most once a frame, and only when visible. */
+export class WkFigure extends LitElement {
+  static override properties = { figure: { attribute: false }, heading: {}, tabled: { state: true } };
+
+  static override styles = [
+    shared,
+    css`
+      figure {
+        margin: 0;
+        break-inside: avoid;
+      }
+      .finding {
+        max-width: 42rem;
+        line-height: 1.45;
+      }
+      ul {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.25rem 1.1rem;
+        list-style: none;
+        margin: 0 0 0.5rem;
+        padding: 0;
+        font-size: 0.9rem;
+      }
+      li {
+        display: flex;
+        align-items: center;
+        gap: 0.4rem;
+      }
+      li svg {
+        flex: none;
+      }
+      .drawing {
+        min-height: 4rem;
+        overflow: visible;
+      }
+      /* Plot's own rules, repeated so that a drawing does not need its inline style sheet. */
+      .drawing svg {
+        display: block;
+        height: auto;
+        max-width: 100%;
+        overflow: visible;
+      }
+      .drawing svg text {
+        white-space: pre;
+      }
+      figcaption {
+        font-size: 0.85rem;
+        color: var(--quiet);
+        max-width: 42rem;
+        margin-top: 0.3rem;
+      }
+      details {
+        margin-top: 0.4rem;
+        font-size: 0.9rem;
+      }
+      summary {
+        cursor: pointer;
+        color: var(--quiet);
+        width: fit-content;
+        padding: 0.25rem 0;
+      }
+      .scroll {
+        position: relative;
+        overflow-x: auto;
+        max-height: 22rem;
+      }
+      caption {
+        text-align: left;
+        padding: 0.2rem 0;
+        font-weight: 600;
+      }
+      tbody tr {
+        border-top: 1px solid var(--rule);
+      }
+      @media print {
+        details {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  declare figure: Figure | undefined;
+  declare heading: string;
+  /** The table is written only once it is opened: most never are. */
+  declare tabled: boolean;
+
+  #width = 0;
+  #measured: Element | undefined;
+  #seen = false;
+  #stale = true;
+  #frame = 0;
+  #id = `wk-legend-${nextId++}`;
+  #size = new ResizeObserver(([entry]) => {
+    const width = Math.round(entry.contentRect.width);
+    if (width === this.#width || width === 0) return;
+    this.#width = width;
+    this.#redraw();
+  });
+  #sight = new IntersectionObserver(
+    (entries) => {
+      // Several may have come in since the last call; the newest is the last.
+      this.#seen = entries[entries.length - 1].isIntersecting;
+      if (this.#seen && this.#stale) this.#redraw();
+    },
+    { rootMargin: '200px' },
+  );
+  #printing = false;
+  #beforePrint = () => {
+    this.#printing = true;
+    this.#draw(PAPER_WIDTH);
+  };
+  #afterPrint = () => {
+    this.#printing = false;
+    this.#redraw();
+  };
+
+  constructor() {
+    super();
+    this.heading = '';
+    this.tabled = false;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#sight.observe(this);
+    this.#observeSize();
+    addEventListener('beforeprint', this.#beforePrint);
+    addEventListener('afterprint', this.#afterPrint);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#size.disconnect();
+    this.#measured = undefined;
+    this.#sight.disconnect();
+    cancelAnimationFrame(this.#frame);
+    this.#frame = 0;
+    removeEventListener('beforeprint', this.#beforePrint);
+    removeEventListener('afterprint', this.#afterPrint);
+  }
+
+  protected override firstUpdated(): void {
+    this.#observeSize();
+  }
+
+  #observeSize(): void {
+    const drawing = this.renderRoot?.querySelector('.drawing');
+    if (!drawing || drawing === this.#measured) return;
+    this.#measured = drawing;
+    this.#size.observe(drawing);
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    if (changed.has('figure')) {
+      // The place to draw in comes with the first figure.
+      this.#observeSize();
+      this.#redraw();
+    }
+  }
+
+  #redraw(): void {
+    this.#stale = true;
+    if (this.#printing) this.#draw(PAPER_WIDTH);
+    if (!this.#seen || this.#frame !== 0) return;
+    this.#frame = requestAnimationFrame(() => {
+      this.#frame = 0;
+      this.#draw(this.#width);
+    });
+  }
+
+  #draw(width: number): void {
+    const drawing = this.renderRoot.querySelector<HTMLElement>('.drawing');
+    if (!drawing || width === 0) return;
+    const made = this.figure?.draw?.(width);
+    drawing.replaceChildren(...(made ? [made] : []));
+    for (const child of drawing.children) child.setAttribute('aria-hidden', 'true');
+    this.#stale = false;
+  }
+
+  #swatch(entry: LegendEntry, index: number) {
+    if (entry.symbol) return html`<span aria-hidden="true">${symbolMark(entry.symbol, entry.fill)}</span>`;
+    const id = `${this.#id}-${index}`;
+    return svg`<svg width="26" height="16" aria-hidden="true"><defs>${patternElement(id, entry.pattern ?? 'solid', entry.fill, document)}</defs><rect width="26" height="16" fill="url(#${id})"></rect></svg>`;
+  }
+
+  protected override render() {
+    const { figure, heading } = this;
+    if (!figure) return nothing;
+    const { finding, legend, caption, table } = figure;
+    return html`<figure>
+      ${heading === '' ? nothing : html`<h3>${heading}</h3>`}
+      <p class="finding">${finding}</p>
+      ${legend.length === 0 ? nothing : html`<ul aria-label="What the looks mean">${legend.map((entry, k) => html`<li>${this.#swatch(entry, k)} ${entry.label}</li>`)}</ul>`}
+      <div class="drawing" role="img" aria-label=${finding}></div>
+      ${caption ? html`<figcaption>${caption}</figcaption>` : nothing}
+      ${
+        table.rows.length === 0
+          ? nothing
+          : html`<details @toggle=${(event: Event) => {
+              this.tabled = (event.currentTarget as HTMLDetailsElement).open;
+            }}>
+              <summary>The numbers as a table</summary>
+              ${this.tabled ? this.#table(table) : nothing}
+            </details>`
+      }
+    </figure>`;
+  }
+
+  #table(table: FigureTable) {
+    return html`<div class="scroll" tabindex="0" role="group" aria-label=${table.caption}>
+                <table>
+                  <caption>${table.caption}</caption>
+                  <thead><tr>${table.head.map((cell, k) => (k === 0 && cell === '' ? html`<td></td>` : html`<th scope="col" class=${k === 0 ? '' : 'n'}>${cell}</th>`))}</tr></thead>
+                  <tbody>${table.rows.map((row) => html`<tr>${row.map((cell, k) => (k === 0 ? html`<th scope="row">${cell}</th>` : html`<td class="n">${cell}</td>`))}</tr>`)}</tbody>
+                </table>
+              </div>`;
+  }
+}
+
+const MARKS: Readonly<Record<string, string>> = {
+  circle: '●',
+  square: '■',
+  triangle: '▲',
+  diamond: '◆',
+  star: '★',
+};
+
+function symbolMark(symbol: string, fill: string) {
+  return svg`<svg width="16" height="16"><text x="8" y="13" font-size="14" text-anchor="middle" fill=${fill}>${MARKS[symbol] ?? '●'}</text></svg>`;
+}
+
+customElements.define('wk-figure', WkFigure);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-figure': WkFigure;
+  }
+}

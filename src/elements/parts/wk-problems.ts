@@ -1,0 +1,70 @@
+import { css, html, LitElement, nothing } from 'lit';
+import type { Problem } from '../../units/problem.ts';
+import { shared } from './style.ts';
+
+/** What is wrong with the notebook: where, what was found, what is allowed, what to do. */
+export class WkProblems extends LitElement {
+  static override properties = { problems: { attribute: false } };
+
+  static override styles = [
+    shared,
+    css`
+      section {
+        border-left: 6px solid #9b1c1c;
+        padding: 0.5rem 0 0.2rem 1rem;
+        margin: 0 0 1rem;
+        max-width: 46rem;
+      }
+      li {
+        margin-bottom: 0.6rem;
+      }
+      ol {
+        padding-left: 1.4rem;
+        margin: 0;
+      }
+      small {
+        display: block;
+        font-size: 0.9rem;
+        color: var(--quiet);
+      }
+      code {
+        font-family: ui-monospace, monospace;
+        font-size: 0.92em;
+        overflow-wrap: anywhere;
+      }
+    `,
+  ];
+
+  declare problems: readonly Problem[];
+
+  constructor() {
+    super();
+    this.problems = [];
+  }
+
+  protected override render() {
+    if (this.problems.length === 0) return nothing;
+    return html`<section role="alert">
+      <h2>${this.problems.length === 1 ? 'One thing has' : `${this.problems.length} things have`} to be mended in the text</h2>
+      <ol>
+        ${this.problems.map(
+          ({ what, line, key, found, allowed, todo }) => html`<li>
+            ${line === undefined ? nothing : html`Line ${line}: `}${what}${key ? html` (<code>${key}</code>)` : nothing}
+            <small>
+              ${found === undefined ? nothing : html`Found <code>${found}</code>. `}${allowed === undefined ? nothing : html`Allowed: ${allowed}. `}${todo ?? nothing}
+            </small>
+          </li>`,
+        )}
+      </ol>
+      <p class="quiet">The figures below, if any, are from the last text that could be read.</p>
+    </section>`;
+  }
+}
+
+customElements.define('wk-problems', WkProblems);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-problems': WkProblems;
+  }
+}

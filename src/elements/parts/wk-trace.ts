@@ -1,0 +1,299 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { capital, type Reading, show } from '../../plots/reading.ts';
+import type { TraceNode } from '../../study/trace.ts';
+import { ask } from './events.ts';
+import { shared } from './style.ts';
+
+const KINDS: Readonly<Record<TraceNode['kind'], string>> = {
+  stage: 'computed',
+  week: 'computed week by week',
+  input: 'from the notebook',
+  coefficient: 'from the tables',
+  price: 'from the price table',
+  override: 'your own number',
+  missing: 'missing from the tables',
+};
+
+/**
+ * How a number came about: formula in words, then what went into it, down to the coefficient and its source.
+ * A coefficient or price can be replaced by the keeper's own measurement, with a reason.
+ *
+ * @fires wk-override - the keeper puts an own number in, or takes it out again
+ */
+export class WkTrace extends LitElement {
+  static override properties = {
+    node: { attribute: false },
+    scenario: {},
+    reading: { attribute: false },
+    editing: { state: true },
+  };
+
+  static override styles = [
+    shared,
+    css`
+      dialog {
+        border: 0;
+        border-left: 1px solid var(--rule);
+        margin: 0 0 0 auto;
+        padding: 0;
+        width: min(44rem, 100vw);
+        max-width: 100vw;
+        height: 100dvh;
+        max-height: 100dvh;
+        background: var(--paper);
+        color: var(--ink);
+      }
+      dialog::backdrop {
+        background: rgb(29 27 23 / 35%);
+      }
+      .inside {
+        padding: 1rem 1.2rem 2rem;
+        overflow-y: auto;
+        height: 100%;
+      }
+      .top {
+        display: flex;
+        justify-content: space-between;
+        align-items: start;
+        gap: 1rem;
+      }
+      .big {
+        font-size: 1.6rem;
+        font-weight: 700;
+        margin: 0;
+      }
+      ul {
+        list-style: none;
+        margin: 0;
+        padding: 0 0 0 0.9rem;
+        border-left: 1px solid var(--rule);
+      }
+      .root {
+        border: 0;
+        padding: 0;
+      }
+      li {
+        padding: 0.15rem 0;
+      }
+      summary,
+      .leaf {
+        display: flex;
+        gap: 0.2rem 0.8rem;
+        align-items: baseline;
+        justify-content: space-between;
+        padding: 0.3rem 0.2rem;
+      }
+      summary {
+        cursor: pointer;
+        list-style: none;
+      }
+      summary::-webkit-details-marker {
+        display: none;
+      }
+      summary .name::before {
+        content: '▸';
+        display: inline-block;
+        width: 1.1rem;
+        color: var(--quiet);
+      }
+      details[open] > summary .name::before {
+        content: '▾';
+      }
+      .leaf .name {
+        padding-left: 1.1rem;
+      }
+      .amount {
+        white-space: nowrap;
+        text-align: right;
+      }
+      .more {
+        padding: 0 0.2rem 0.4rem 1.3rem;
+        font-size: 0.92rem;
+      }
+      .more p {
+        margin: 0 0 0.2rem;
+      }
+      form {
+        display: grid;
+        gap: 0.5rem;
+        margin: 0.5rem 0;
+        padding: 0.7rem;
+        background: var(--ground);
+        max-width: 26rem;
+      }
+      form label {
+        display: grid;
+        gap: 0.15rem;
+      }
+      form div {
+        display: flex;
+        gap: 0.5rem;
+      }
+      .link {
+        border: 0;
+        background: none;
+        padding: 0.2rem 0;
+        text-decoration: underline;
+        cursor: pointer;
+      }
+      @media print {
+        :host {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  declare node: TraceNode | undefined;
+  declare scenario: string;
+  declare reading: Reading;
+  /** Id of the number being replaced. */
+  declare editing: string;
+
+  #opened = new Set<TraceNode>();
+  #back: HTMLElement | undefined;
+
+  constructor() {
+    super();
+    this.scenario = '';
+    this.reading = { currency: 'EUR', year: 0, system: 'metric' };
+    this.editing = '';
+  }
+
+  /** Opens the working; focus goes back to `from` when it is closed. */
+  async open(node: TraceNode, scenario: string, from?: HTMLElement): Promise<void> {
+    this.node = node;
+    this.scenario = scenario;
+    this.editing = '';
+    this.#back = from;
+    this.#opened = new Set([node]);
+    await this.updateComplete;
+    const dialog = this.renderRoot.querySelector('dialog');
+    if (dialog && !dialog.open) dialog.showModal();
+    dialog?.querySelector<HTMLElement>('.close')?.focus();
+  }
+
+  close(): void {
+    this.renderRoot.querySelector('dialog')?.close();
+  }
+
+  #closed(): void {
+    this.node = undefined;
+    this.#back?.focus();
+  }
+
+  #toggle(event: Event, node: TraceNode): void {
+    const open = (event.currentTarget as HTMLDetailsElement).open;
+    if (open === this.#opened.has(node)) return;
+    if (open) this.#opened.add(node);
+    else this.#opened.delete(node);
+    this.requestUpdate();
+  }
+
+  #replace(event: SubmitEvent, id: string): void {
+    event.preventDefault();
+    const data = new FormData(event.currentTarget as HTMLFormElement);
+    const value = Number(data.get('value'));
+    const because = String(data.get('because') ?? '').trim();
+    if (!Number.isFinite(value) || because === '') return;
+    ask(this, 'wk-override', { id, value, because });
+    this.close();
+  }
+
+  #amount(node: TraceNode) {
+    const { value, unit, low, high } = node;
+    const shown = show(value, unit, this.reading, 4).text;
+    return low === undefined || high === undefined
+      ? shown
+      : html`${shown} <span class="quiet">(${show(low, unit, this.reading).number} to ${show(high, unit, this.reading).number})</span>`;
+  }
+
+  #more(node: TraceNode): TemplateResult {
+    const { kind, formula, sources, where, basis, note, because, id } = node;
+    const source = sources
+      .map(({ author, title, year }) => [author, title, year].filter((s) => s !== '').join(', '))
+      .join('; ');
+    const replaceable =
+      (kind === 'coefficient' || kind === 'price' || kind === 'missing' || kind === 'override') &&
+      id !== undefined;
+    return html`<div class="more">
+      ${formula ? html`<p>${capital(formula)}.</p>` : nothing}
+      ${because ? html`<p>Because: ${because}</p>` : nothing}
+      ${source === '' ? nothing : html`<p class="quiet">Source: ${source}${where ? `, ${where}` : ''}${basis ? ` · ${basis}` : ''}</p>`}
+      ${note ? html`<p class="quiet">${note}</p>` : nothing}
+      ${kind === 'input' && id ? html`<p class="quiet">In the notebook at ${id}</p>` : nothing}
+      ${replaceable ? this.#editor(node, id) : nothing}
+    </div>`;
+  }
+
+  #editor(node: TraceNode, id: string): TemplateResult {
+    if (this.editing !== id)
+      return html`<button type="button" class="link" @click=${() => {
+        this.editing = id;
+      }}>Put your own measurement in its place</button>
+      ${
+        node.kind === 'override'
+          ? html` <button type="button" class="link" @click=${() => {
+              ask(this, 'wk-override', { id, value: null, because: '' });
+              this.close();
+            }}>Use the table again</button>`
+          : nothing
+      }`;
+    return html`<form @submit=${(event: SubmitEvent) => this.#replace(event, id)}>
+      <label>Your number${node.unit === '' ? '' : `, ${node.unit}`}<input class="field" name="value" type="number" step="any" required .value=${String(node.value ?? '')} /></label>
+      <label>Where it comes from<input class="field" name="because" required placeholder="weighed two loads, January" /></label>
+      <div>
+        <button class="plain">Use it</button>
+        <button type="button" class="plain" @click=${() => {
+          this.editing = '';
+        }}>Leave it</button>
+      </div>
+    </form>`;
+  }
+
+  /** Branches are drawn only once opened, so that a deep tree stays light. */
+  #branch(node: TraceNode): TemplateResult {
+    const open = this.#opened.has(node);
+    return html`<li>
+      <details ?open=${open} @toggle=${(event: Event) => this.#toggle(event, node)}>
+        <summary><span class="name">${node.label}${node.seen ? html` <span class="quiet">(written out elsewhere in this tree)</span>` : nothing}</span><span class="amount">${this.#amount(node)}</span></summary>
+        ${
+          open
+            ? html`${node.kind === 'stage' ? nothing : html`<div class="more quiet">${capital(KINDS[node.kind])}</div>`}${this.#more(node)}
+              ${node.children.length > 0 ? html`<ul>${node.children.map((child) => this.#branch(child))}</ul>` : nothing}`
+            : nothing
+        }
+      </details>
+    </li>`;
+  }
+
+  protected override render() {
+    const { node } = this;
+    return html`<dialog aria-labelledby="title" @close=${() => this.#closed()} @click=${(event: Event) => {
+      if (event.target === event.currentTarget) this.close();
+    }}>
+      ${
+        node
+          ? html`<div class="inside">
+              <div class="top">
+                <h2 id="title">${capital(node.label)}, ${this.scenario}</h2>
+                <button type="button" class="plain close" @click=${() => this.close()}>Close</button>
+              </div>
+              <p class="big">${show(node.value, node.unit, this.reading, 4).text}</p>
+              ${this.#more(node)}
+              <h3>From</h3>
+              <ul class="root">${node.children.map((child) => this.#branch(child))}</ul>
+            </div>`
+          : html`<h2 id="title" class="hidden">No working open</h2>`
+      }
+    </dialog>`;
+  }
+}
+
+customElements.define('wk-trace', WkTrace);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wk-trace': WkTrace;
+  }
+}

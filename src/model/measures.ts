@@ -1,0 +1,68 @@
+/** What scenarios are compared on, in the order a keeper asks: what stays, what it takes. */
+/** Which way a quantity is better. */
+export type Better = 'more' | 'less';
+
+export type Question = 'stays' | 'takes';
+
+export interface Comparison {
+  readonly name: string;
+  readonly question: Question;
+  /** Which way is better; absent where neither is. */
+  readonly better?: Better;
+  /** Short words for a card's row. */
+  readonly short: string;
+  /** For sentences: "keeps 140 kg more nitrogen", "costs 300 EUR less". */
+  readonly verb: string;
+  readonly noun: string;
+}
+
+const row = (
+  name: string,
+  question: Question,
+  better: Better | undefined,
+  short: string,
+  verb: string,
+  noun: string,
+): Comparison => ({
+  name,
+  question,
+  ...(better ? { better } : {}),
+  short,
+  verb,
+  noun,
+});
+
+export const COMPARISONS: readonly Comparison[] = [
+  row('nitrogenKeptKg', 'stays', 'more', 'nitrogen kept', 'keeps', 'nitrogen'),
+  row(
+    'nitrogenAvailableKg',
+    'stays',
+    'more',
+    'of it for the first crop',
+    'gives',
+    'nitrogen to the first crop',
+  ),
+  row('phosphorusKeptKg', 'stays', 'more', 'phosphorus kept', 'keeps', 'phosphorus'),
+  row('potassiumKeptKg', 'stays', 'more', 'potassium kept', 'keeps', 'potassium'),
+  row('carbonKeptKg', 'stays', 'more', 'carbon to the soil', 'returns', 'carbon to the soil'),
+  row('compostTonnes', 'stays', undefined, 'compost', 'makes', 'compost'),
+  row('compostM3', 'stays', undefined, 'compost, volume', 'makes', 'compost'),
+  row('slurryM3', 'stays', undefined, 'slurry', 'makes', 'slurry'),
+  row('nitrogenAmmoniaKg', 'stays', 'less', 'lost to the air as ammonia', 'loses', 'nitrogen as ammonia'),
+  row('nitrogenLeachedKg', 'stays', 'less', 'washed out below the roots', 'loses', 'nitrogen to drainage'),
+  row('greenhouseGasTonnes', 'stays', 'less', 'greenhouse gas', 'gives off', 'greenhouse gas'),
+  row('labourHours', 'takes', 'less', 'hours of work', 'takes', 'work'),
+  row('capitalCost', 'takes', 'less', 'to build', 'costs', 'to build'),
+  row('annualCost', 'takes', 'less', 'cost a year', 'costs', 'a year'),
+  row('nutrientValue', 'takes', 'more', 'worth of nutrients kept', 'keeps', 'worth of nutrients'),
+  row('netCost', 'takes', 'less', 'net cost a year', 'costs', 'net a year'),
+  row('netCostPerHead', 'takes', 'less', 'net cost a head', 'costs', 'net a head'),
+  row('feedTonnes', 'takes', 'less', 'feed put out', 'puts out', 'feed'),
+  row('beddingTonnes', 'takes', undefined, 'bedding', 'uses', 'bedding'),
+  row('grassLostTonnes', 'takes', 'less', 'grass lost to treading', 'loses', 'grass (dry matter)'),
+];
+
+/** Which way a quantity is better, where it is one the scenarios are compared on. */
+export function betterOf(name: string): Better | undefined {
+  return COMPARISONS.find((c) => c.name === name)?.better;
+}

@@ -1,0 +1,68 @@
+/** The bill of quantities, line by line to the cent, cash and own kept apart. */
+
+import { show } from '../plots/reading.ts';
+import type { BillRow } from '../study/moneyCase.ts';
+import { cents } from './amounts.ts';
+import { type Html, html, tableOf } from './html.ts';
+import type { Report } from './report.ts';
+import { guessed } from './summary.ts';
+
+/** Says where a price comes from, short enough for a table. */
+export function priceSource(row: BillRow): string {
+  if (row.noPrice) return 'no price given';
+  if (row.spec?.price === 'labourPricePerHour') return 'the notebook’s hour';
+  if (row.basis === 'own quote') return row.because ? `own quote: ${row.because}` : 'own quote';
+  return String(row.basis);
+}
+
+const isShare = ({ spec }: BillRow) => spec?.onTop !== undefined;
+
+export function quantityText(row: BillRow, reading: Report['reading']): string {
+  return isShare(row) ? '' : show(row.quantity, row.unit, reading).text;
+}
+
+export function priceText(row: BillRow): string {
+  if (row.unitPrice === null) return '–';
+  return isShare(row) ? `${Number((row.unitPrice * 100).toFixed(1))} %` : cents(row.unitPrice);
+}
+
+export function billSection({ proposal: { bill, result }, reading }: Report): Html {
+  const { capitalCost, capitalCash, capitalNonCash } = result.values;
+  const rows = bill.map((row) => ({
+    cells: [
+      row.label,
+      quantityText(row, reading),
+      priceText(row),
+      row.amount === null ? 'no price' : cents(row.amount),
+      row.year ?? '',
+      priceSource(row),
+    ],
+    ...(row.noPrice ? { look: 'gap' as const } : {}),
+  }));
+  const gaps = bill.filter(({ noPrice }) => noPrice);
+  const total = (label: string, value: number | null) => ({
+    cells: [label, '', '', value === null ? 'no sum' : cents(value), '', ''],
+    look: 'total' as const,
+  });
+  return html`<section><h2>What must be built</h2>
+    <p>Quantities follow from the measures of the works; each line has one price in ${reading.currency}. Amounts are quantity times price before the quantity is rounded; the year is that of the price and is not converted: get quotes before money is drawn. ${guessed(bill)} “Own” lines are paid in own timber and hours, not in cash.</p>
+    ${gaps.map(({ label, id }) => html`<p class="gap">No price given for ${label} in ${reading.currency}: give a quote for line “${id}”. No sum can be drawn without it.</p>`)}
+    ${tableOf(
+      [
+        { head: 'Line' },
+        { head: 'Quantity', number: true },
+        { head: `Unit price, ${reading.currency}`, number: true },
+        { head: `Amount, ${reading.currency}`, number: true },
+        { head: 'Year', number: true },
+        { head: 'Price from' },
+      ],
+      [
+        ...rows,
+        total('In cash', capitalCash),
+        total('In own timber and hours', capitalNonCash),
+        total('Together', capitalCost),
+      ],
+      'bill',
+    )}
+  </section>`;
+}

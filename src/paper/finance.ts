@@ -1,0 +1,167 @@
+/** How it is paid and what it earns, for the first page; the cash of every year further on. */
+import { cashFlowFigure } from '../plots/cashFlow.ts';
+import { moneyOf } from '../plots/reading.ts';
+import { percent, sum, whole } from './amounts.ts';
+import { figureOf } from './figureOf.ts';
+import { type Html, html, tableOf } from './html.ts';
+import type { Report } from './report.ts';
+
+export function moneySection(report: Report): Html {
+  return html`<section><div class="pair">${funding(report)}${measures(report)}</div></section>`;
+}
+
+export function financeSection(report: Report): Html {
+  const { reading, results, bands } = report;
+  return html`<section><h2>Finance over the years</h2>
+    ${figureOf(cashFlowFigure(results, reading, bands()), 'paper-cash')}
+    ${years(report)}
+  </section>`;
+}
+
+function funding(report: Report): Html {
+  const { proposal: { result }, reading } = report; // biome-ignore format: one line
+  const { finance } = result.scenario;
+  const { capitalCash, grantUsed, fundingGap, ownMoneyNeeded } = result.values;
+  const rows = [
+    ...finance.loans.map(({ name, amount, rate, years, graceYears, kind }) => ({
+      cells: [
+        html`${name}<br><small>${percent(rate)}, ${years} years, ${kind === 'annuity' ? 'level payments' : 'equal parts'}${graceYears > 0 ? `, ${graceYears} of grace` : ''}</small>`,
+        whole(amount),
+      ],
+    })),
+    { cells: ['Grant', whole(grantUsed)] },
+    {
+      cells: [
+        'Own money',
+        whole(
+          finance.ownMoney === undefined
+            ? ownMoneyNeeded
+            : Math.min(finance.ownMoney, ownMoneyNeeded ?? finance.ownMoney),
+        ),
+      ],
+    },
+    ...((fundingGap ?? 0) > 0
+      ? [{ cells: ['Still to be found', whole(fundingGap)], look: 'gap' as const }]
+      : []),
+    { cells: ['Cash the works take', whole(capitalCash)], look: 'total' as const },
+  ];
+  return html`<div><h2>How it is paid</h2>${tableOf([{ head: '' }, { head: reading.currency, number: true }], rows)}<p class="small">${coverFrom(report)}</p></div>`;
+}
+
+function measures({ proposal: { finance }, reading }: Report): Html {
+  const { difference } = finance;
+  const cell = (value: string, why: string) => (why === '' ? value : html`none<br><small>${why}</small>`);
+  const rows = [
+    {
+      cells: ['Present value alone', cell(whole(finance.netPresentValue.value), finance.netPresentValue.why)],
+    },
+    {
+      cells: [
+        'Even yearly cost over the life',
+        cell(whole(finance.levelisedCost.value), finance.levelisedCost.why),
+      ],
+    },
+    ...(difference
+      ? [
+          {
+            cells: [
+              `Present value against “${difference.baseline}”`,
+              cell(whole(difference.netPresentValue.value), difference.netPresentValue.why),
+            ],
+          },
+          {
+            cells: [
+              'the same as an even yearly sum',
+              cell(whole(difference.levelisedGain.value), difference.levelisedGain.why),
+            ],
+          },
+          {
+            cells: [
+              'Rate of return on the difference',
+              cell(
+                difference.internalRateOfReturn.rate === null
+                  ? ''
+                  : percent(Number(difference.internalRateOfReturn.rate.toFixed(4))),
+                difference.internalRateOfReturn.why,
+              ),
+            ],
+          },
+          {
+            cells: [
+              'Discounted payback',
+              cell(
+                difference.paybackYears.value === null
+                  ? ''
+                  : `${difference.paybackYears.value.toFixed(1)} years`,
+                difference.paybackYears.why,
+              ),
+            ],
+          },
+        ]
+      : [{ cells: ['Against a baseline', html`none<br><small>${finance.differenceWhy}</small>`] }]),
+    {
+      cells: [
+        'Highest payment on the loans',
+        cell(whole(finance.loanPayment.value), finance.loanPayment.why),
+      ],
+    },
+    {
+      cells: [
+        'Debt service cover',
+        cell(
+          finance.debtServiceCover.value === null ? '' : `${finance.debtServiceCover.value.toFixed(2)} ×`,
+          finance.debtServiceCover.why,
+        ),
+      ],
+    },
+  ];
+  return html`<div><h2>What it earns</h2>${tableOf([{ head: '' }, { head: reading.currency, number: true }], rows)}</div>`;
+}
+
+/** What the cover is reckoned from, said in full. */
+function coverFrom({ proposal: { result, finance }, reading }: Report): string {
+  const income = result.scenario.finance.incomePerYear;
+  return finance.coverFrom === 'income' && income !== undefined
+    ? `Cover is from ${sum(income, reading)} a year: what the farm says is left after all else and after living costs, before interest and tax; the cash this winter costs is taken off.`
+    : finance.coverFrom === 'saving'
+      ? 'Cover is from the cash saved against the baseline, since no income is named.'
+      : '';
+}
+
+function years({ proposal: { finance, result }, reading }: Report): Html {
+  if (finance.years.length === 0)
+    return html`<p class="gap">No cash flow: ${finance.netPresentValue.why}.</p>`;
+  const { difference } = finance;
+  const heads = [
+    'Year',
+    'Works',
+    'Grant',
+    'Running cost',
+    'Nutrients',
+    'Loan in',
+    'Interest',
+    'Principal',
+    'Sum',
+    'Debt left',
+    'Cover',
+    ...(difference ? [`Against “${difference.baseline}”`] : []),
+  ];
+  const nought = (value: number) => (Math.abs(value) < 0.5 ? '' : whole(value));
+  const rows = finance.years.map((year, k) => ({
+    cells: [
+      year.year === 0 ? 'now' : String(year.year),
+      nought(year.works), nought(year.grant), nought(year.running), nought(year.nutrientValue), nought(year.borrowed),
+      nought(year.interest), nought(year.principal), whole(year.afterLoans), nought(year.debt),
+      year.cover === null ? '' : year.cover.toFixed(2),
+      ...(difference ? [whole(difference.flows[k])] : []),
+    ],
+  })); // biome-ignore format: one list of cells
+  const { inflation } = result.scenario.finance;
+  return html`<h3>Cash by year, “${result.name}”</h3>
+    <p>Whole ${reading.currency}, ${inflation === 0 ? `in prices of ${reading.year}` : `prices rising ${percent(inflation)} a year from ${moneyOf(reading)}`}; own hours and nutrients counted as money. The last column leaves loans out.</p>
+    ${tableOf(
+      heads.map((head, k) => ({ head, number: k > 0 })),
+      rows,
+      'years',
+    )}`;
+}

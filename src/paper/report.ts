@@ -1,0 +1,97 @@
+/** What the lender's paper is written from: one evaluation, one proposal, and how sure its figures are. */
+
+import type { StressRow } from '../model/money/stress.ts';
+import type { Reading } from '../plots/reading.ts';
+import type { Run, ScenarioResult } from '../study/evaluate.ts';
+import { type MoneyCase, moneyCase } from '../study/moneyCase.ts';
+import { type CashBand, cashBandsOf } from '../uncertainty/cashBands.ts';
+import type { Draws } from '../uncertainty/monteCarlo.ts';
+import { type Swings, swingsOf } from '../whatif/oneAtATime.ts';
+import { stressRows } from '../whatif/stressRun.ts';
+
+/** The parts of a notebook the paper speaks of. */
+export interface PaperNotebook {
+  readonly title: string;
+  readonly invented: boolean;
+  readonly units: Reading['system'];
+}
+
+export interface Report {
+  readonly notebook: PaperNotebook;
+  readonly run: Run;
+  readonly results: readonly ScenarioResult[];
+  readonly reading: Reading;
+  readonly proposal: MoneyCase;
+  readonly stress: readonly StressRow[];
+  readonly swings: Swings;
+  /** Bands of the cash flow by scenario; worked out when first asked for. */
+  readonly bands: () => ReadonlyMap<string, CashBand>;
+  readonly draws?: Draws;
+  /** Day it was written, as it is to be printed. */
+  readonly day: string;
+}
+
+/** Numbers shown beside the stresses. */
+const SWINGS = 8;
+
+/** What a report needs beside the run. */
+export interface ReportParts {
+  readonly stress: readonly StressRow[];
+  readonly swings: Swings;
+  readonly draws?: Draws;
+  /** The results with bands when `draws` were made. */
+  readonly results?: readonly ScenarioResult[];
+  readonly day: string;
+}
+
+/** Gathers the report of the scenario at `index`, running the stresses and the swings. */
+export function reportOf(
+  notebook: PaperNotebook,
+  run: Run,
+  index: number,
+  parts: Omit<ReportParts, 'stress' | 'swings'>,
+): Report {
+  const proposal = moneyCase(run, index);
+  return reportFrom(notebook, run, proposal, {
+    ...parts,
+    stress: stressRows(run),
+    swings: swingsOf(run, index, proposal.baseline, SWINGS),
+  });
+}
+
+/** The same from stresses and swings already run, as a page has them from its worker. */
+export function reportFrom(
+  notebook: PaperNotebook,
+  run: Run,
+  proposal: MoneyCase,
+  parts: ReportParts,
+): Report {
+  const { draws, results = run.results } = parts;
+  let bands: ReadonlyMap<string, CashBand> | undefined;
+  return {
+    ...parts,
+    notebook,
+    run,
+    results,
+    reading: {
+      currency: run.currency,
+      year: run.year,
+      system: notebook.units,
+      order: results.map(({ name }) => name),
+    },
+    proposal: { ...proposal, result: results[proposal.index] },
+    bands() {
+      bands ??= draws ? cashBandsOf(draws, run) : new Map();
+      return bands;
+    },
+  };
+}
+
+/** A printed day: "10 November 2025". */
+export const dayText = (iso: string) =>
+  new Date(iso).toLocaleDateString('en-GB', {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+    timeZone: 'UTC',
+  });

@@ -1,0 +1,174 @@
+/** The case in ten lines: what is asked, what it costs and earns, what can go wrong. */
+
+import { SYSTEMS } from '../notebook/systems.ts';
+import { inWords, show } from '../plots/reading.ts';
+import { levelText } from '../plots/tornado.ts';
+import { pairedDifference } from '../uncertainty/percentiles.ts';
+import { hundredths } from '../uncertainty/sentences.ts';
+import { about, percent, span, sum } from './amounts.ts';
+import { type Html, html } from './html.ts';
+import { dayText, type Report } from './report.ts';
+
+export interface SummaryLine {
+  readonly head: string;
+  readonly words: string;
+}
+
+/** Ten sentences, each with the word it is found by. */
+export function summaryLines(report: Report): SummaryLine[] {
+  return [
+    { head: 'The farm', words: farm(report) },
+    { head: 'The proposal', words: proposal(report) },
+    { head: 'To build', words: build(report) },
+    { head: 'Paid by', words: paidBy(report) },
+    { head: 'To pay back', words: payBack(report) },
+    { head: 'A year costs', words: yearly(report) },
+    { head: 'Earns', words: earns(report) },
+    { head: 'Serves the debt', words: serves(report) },
+    { head: 'A bad time', words: badTime(report) },
+    { head: 'Beside money', words: besides(report) },
+  ];
+}
+
+export function summarySection(report: Report): Html {
+  return html`<section class="summary"><h2>In ten lines</h2><dl>${summaryLines(report).map(({ head, words }) => html`<div><dt>${head}</dt><dd>${words}</dd></div>`)}</dl></section>`;
+}
+
+function farm({ proposal: { result }, notebook, reading }: Report): string {
+  const { farm: of } = result.scenario;
+  const herd = inWords(of.herd.map(({ head, name }) => `${head} ${name}`));
+  const invented = notebook.invented && !/invented/.test(of.place.name) ? ' The farm is invented.' : '';
+  return `${of.place.name}: ${herd}; ${show(result.values.winterDays, 'd', reading).number} winter days from ${dayText(of.winter.start)}.${invented}`;
+}
+
+function proposal({ proposal: { result, finance } }: Report): string {
+  const against = finance.difference ? ` It is measured against “${finance.difference.baseline}”.` : '';
+  return `“${result.name}”, ${SYSTEMS[result.system].label}. ${sentence(result.scenario.because)}${against}`;
+}
+
+const sentence = (text: string) => (/[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`);
+
+function build({ proposal: { result, bill }, reading }: Report): string {
+  const { capitalCost, capitalCash, capitalNonCash } = result.values;
+  const gaps = bill.filter(({ noPrice }) => noPrice).map(({ label }) => label);
+  if (capitalCost === null)
+    return `No sum can be given: no price given for ${inWords(gaps.length > 0 ? gaps : ['a line of the bill'])}.`;
+  const likely = span(result.bands?.p10.capitalCost, result.bands?.p90.capitalCost, 'money', reading);
+  const own = capitalNonCash
+    ? `, of it ${sum(capitalCash, reading)} in cash and ${sum(capitalNonCash, reading)} in own timber and hours`
+    : ', all of it in cash';
+  return `${sum(capitalCost, reading)}${own}${likely === '' ? '' : `; likely ${likely}`}. ${guessed(bill)}`;
+}
+
+/** How many prices nobody has stood by yet. */
+export function guessed(bill: Report['proposal']['bill']): string {
+  const open = bill.filter(({ basis }) => basis === 'invented').length;
+  return open === 0
+    ? 'No price in the bill is a guess.'
+    : `${open} of the ${bill.length} prices in the bill are the makers’ own guess until they are quoted.`;
+}
+
+function paidBy({ proposal: { result }, reading }: Report): string {
+  const { finance } = result.scenario;
+  const { grantUsed, fundingGap, ownMoneyNeeded } = result.values;
+  const parts = [
+    ...finance.loans.map(
+      ({ name, amount, rate, years, graceYears, kind }) =>
+        `${name}, ${sum(amount, reading)} at ${percent(rate)} over ${years} years${kind === 'straightLine' ? ' in equal parts of principal' : ''}${graceYears > 0 ? `, the first ${graceYears === 1 ? 'year' : `${graceYears} years`} interest only` : ''}`,
+    ),
+    ...((grantUsed ?? 0) > 0 ? [`a grant of ${sum(grantUsed, reading)}`] : []),
+  ];
+  const own =
+    finance.ownMoney === undefined
+      ? `own money for the rest, ${sum(ownMoneyNeeded, reading)}`
+      : `own money, ${sum(finance.ownMoney, reading)}`;
+  const gap = (fundingGap ?? 0) > 0 ? ` ${sum(fundingGap, reading)} is still to be found.` : '';
+  return `${cap(inWords([...parts, own]))}.${gap}`;
+}
+
+const cap = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+function payBack({ proposal: { result, finance }, reading }: Report): string {
+  if (result.scenario.finance.loans.length === 0) return 'Nothing is borrowed.';
+  const { value, why } = finance.loanPayment;
+  if (value === null) return `No payment can be given: ${why}.`;
+  const last = Math.max(...result.scenario.finance.loans.map(({ years }) => years));
+  return `At most ${sum(value, reading)} a year, for the last time in year ${last}; interest comes to ${sum(result.values.loanInterest, reading)} in all.`;
+}
+
+function yearly(report: Report): string {
+  const { proposal: { result, baseline }, results, reading, draws } = report; // biome-ignore format: one line
+  const { netCost, annualCost, nutrientValue } = result.values;
+  if (netCost === null) return 'No sum can be given: a price is missing.';
+  const likely = span(result.bands?.p10.netCost, result.bands?.p90.netCost, 'money', reading);
+  const said = `${about(annualCost, reading)} with everything counted, own hours too; less ${about(nutrientValue, reading)} of nutrients kept leaves ${about(netCost, reading)}${likely === '' ? '' : ` (likely ${likely})`}`;
+  const other = baseline === undefined ? undefined : results[baseline];
+  if (!other || typeof other.values.netCost !== 'number') return `${said}.`;
+  const more = netCost - other.values.netCost;
+  const paired =
+    draws?.results.netCost && baseline !== undefined
+      ? pairedDifference(draws, 'netCost', report.proposal.index, baseline)
+      : null;
+  const share = paired ? ` Its cost is the lower in ${hundredths(paired.shareSmaller)} of 100 draws.` : '';
+  return `${said}. “${other.name}” leaves ${about(other.values.netCost, reading)}, ${about(Math.abs(more), reading)} ${more > 0 ? 'less' : 'more'}.${share}`;
+}
+
+function earns({ proposal: { result, finance }, reading }: Report): string {
+  const { difference } = finance;
+  if (!difference) {
+    const { value, why } = finance.netPresentValue;
+    return value === null
+      ? `No present value can be given: ${why}.`
+      : `Seen alone over ${result.scenario.finance.lifeYears} years, ${about(value, reading)} in today’s money; ${finance.differenceWhy}.`;
+  }
+  const npv = difference.netPresentValue;
+  if (npv.value === null) return `No present value can be given: ${npv.why}.`;
+  const rate = difference.internalRateOfReturn;
+  const back = difference.paybackYears;
+  return `Over ${result.scenario.finance.lifeYears} years ${about(npv.value, reading)} in today’s money against “${difference.baseline}”. Rate of return: ${rate.rate === null ? `none, ${rate.why}` : percent(rate.rate)}. Payback: ${back.value === null ? back.why : `${back.value.toFixed(1)} years`}.`;
+}
+
+function serves({ proposal: { result, finance }, run, reading }: Report): string {
+  const { value, why } = finance.debtServiceCover;
+  if (value === null) return `No cover can be given: ${why}.`;
+  const least = run.tables.coefficients.get('lenderCoverLeast');
+  const from =
+    finance.coverFrom === 'income'
+      ? `the ${sum(result.scenario.finance.incomePerYear, reading)} a year the farm names, less what the winter costs in cash`
+      : 'the cash saved against the baseline';
+  const usual = least ? ` Lenders like to see ${least.central} (${least.basis}).` : '';
+  return `${value.toFixed(2)} times the payment, from ${from}.${usual}`;
+}
+
+function badTime({ proposal: { result, finance }, stress, reading }: Report): string {
+  const rows = stress.flatMap((row) => {
+    const outcome = row.outcomes.find(({ name }) => name === result.name);
+    return outcome && outcome.netCostChange !== null ? [{ row, outcome }] : [];
+  });
+  if (rows.length === 0) return 'The stresses could not be run: a price or a term is missing.';
+  const worst = [...rows].sort((a, b) => (b.outcome.netCostChange ?? 0) - (a.outcome.netCostChange ?? 0))[0];
+  const thin = rows
+    .filter(({ outcome }) => outcome.debtServiceCover !== null)
+    .sort((a, b) => (a.outcome.debtServiceCover ?? 0) - (b.outcome.debtServiceCover ?? 0))[0];
+  const cover =
+    thin && finance.debtServiceCover.value !== null
+      ? ` Cover is thinnest, ${thin.outcome.debtServiceCover?.toFixed(2)}, with ${thin.row.label} by ${levelText(thin.row)}.`
+      : '';
+  return `${cap(worst.row.label)} by ${levelText(worst.row)} costs most: ${about(worst.outcome.netCostChange, reading)} more a year.${cover} ${cap(worst.outcome.words.replace(/^stays/, 'it stays'))}.`;
+}
+
+function besides({ proposal: { result, baseline }, results, reading }: Report): string {
+  const other = baseline === undefined ? undefined : results[baseline];
+  const pair = (name: string, unit: string) => {
+    const here = show(result.values[name], unit, reading).text;
+    const there = other?.values[name];
+    return typeof there === 'number' ? `${here} against ${show(there, unit, reading).text}` : here;
+  };
+  const stops = result.checks.filter(({ status }) => status === 'stop').length;
+  const looks = result.checks.filter(({ status, theme }) => status === 'look' && theme !== 'caution').length;
+  const compost =
+    typeof result.values.compostTonnes === 'number'
+      ? ` ${show(result.values.compostTonnes, 't', reading).text} of compost a year.`
+      : '';
+  return `Nitrogen kept ${pair('nitrogenKeptKg', 'kg')}; hours a winter ${pair('labourHours', 'h')}.${compost} Of the limits checked, ${stops === 0 ? 'none is broken' : `${stops} ${stops === 1 ? 'is' : 'are'} broken`} and ${looks} need a look.`;
+}

@@ -1,0 +1,202 @@
+/** The tables behind the paper, numbers as numbers, for a spreadsheet or a file. */
+import { COST_LINES } from '../plots/costStack.ts';
+import { labelOf } from '../plots/reading.ts';
+import { ownNumbers, rowsUsed } from './assumptions.ts';
+import { priceSource } from './bill.ts';
+import type { Report } from './report.ts';
+
+export type Cell = string | number | null;
+
+export interface CaseTable {
+  /** File name without ending, and name of the sheet. */
+  readonly name: string;
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/** Bill, costs, cash flow, stress and assumptions. */
+export function caseTables(report: Report): CaseTable[] {
+  return [bill(report), costs(report), cashFlow(report), stress(report), assumptions(report)];
+}
+
+function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTable {
+  const { values } = result;
+  const total = (label: string, amount: number | null): Cell[] => [
+    label,
+    null,
+    '',
+    null,
+    null,
+    null,
+    amount,
+    run.currency,
+    run.year,
+    '',
+    '',
+    '',
+  ];
+  return {
+    name: 'bill',
+    head: [
+      'line',
+      'quantity',
+      'unit',
+      'unit price',
+      'unit price low',
+      'unit price high',
+      'amount',
+      'currency',
+      'year',
+      'cash or own',
+      'price from',
+      'source',
+    ],
+    rows: [
+      ...lines.map((line): Cell[] => [
+        line.label,
+        line.quantity,
+        line.unit === 'money' ? run.currency : line.unit,
+        line.unitPrice,
+        line.low,
+        line.high,
+        line.amount,
+        line.currency,
+        line.year,
+        line.own ? 'own' : 'cash',
+        priceSource(line),
+        run.bound[index].bindings.get(line.spec?.price ?? '')?.coefficient?.source ?? '',
+      ]),
+      total('in cash', values.capitalCash),
+      total('in own timber and hours', values.capitalNonCash),
+      total('together', values.capitalCost),
+    ],
+  };
+}
+
+const AFTER = [
+  'annualCost',
+  'nutrientValue',
+  'netCost',
+  'annualCostPerHead',
+  'netCostPerHead',
+  'netCostPerHeadDay',
+  'costPerNitrogenKeptKg',
+  'operatingCost',
+  'operatingCashCost',
+] as const;
+
+function costs({ run, results }: Report): CaseTable {
+  const ranged = results.some(({ bands }) => bands);
+  return {
+    name: 'costs',
+    head: [
+      'quantity',
+      'label',
+      'currency',
+      'year',
+      ...results.flatMap(({ name }) => (ranged ? [name, `${name} p10`, `${name} p90`] : [name])),
+    ],
+    rows: [...COST_LINES, ...AFTER].map((name) => [
+      name,
+      labelOf(name),
+      run.currency,
+      run.year,
+      ...results.flatMap(({ values, bands }) =>
+        ranged
+          ? [values[name] ?? null, bands?.p10[name] ?? null, bands?.p90[name] ?? null]
+          : [values[name] ?? null],
+      ),
+    ]),
+  };
+}
+
+function cashFlow({ run, results, bands: of }: Report): CaseTable {
+  const bands = of();
+  return {
+    name: 'cash flow',
+    head: ['scenario', 'year', 'currency', 'works', 'grant', 'running cost', 'nutrient value', 'net before loans', 'borrowed', 'interest', 'principal', 'after loans', 'debt', 'cover', 'baseline', 'difference to baseline', 'discounted sum p10', 'discounted sum p90'],
+    rows: results.flatMap(({ name, finance }) =>
+      finance.years.map((y, k): Cell[] => [
+        name, y.year, run.currency, y.works, y.grant, y.running, y.nutrientValue, y.net, y.borrowed, y.interest, y.principal, y.afterLoans, y.debt, y.cover,
+        finance.difference?.baseline ?? '', finance.difference?.flows[k] ?? null, bands.get(name)?.p10[k] ?? null, bands.get(name)?.p90[k] ?? null,
+      ]),
+    ),
+  }; // biome-ignore format: one list of cells
+}
+
+function stress({ run, stress: rows }: Report): CaseTable {
+  return {
+    name: 'stress',
+    head: [
+      'stress',
+      'level',
+      'unit',
+      'scenario',
+      'currency',
+      'net cost',
+      'change in net cost',
+      'present value',
+      'against baseline',
+      'debt service cover',
+      'break-even level',
+      'in words',
+    ],
+    rows: rows.flatMap((row) =>
+      row.outcomes.map((o): Cell[] => [
+        row.label,
+        row.level,
+        row.unit === '%' ? 'fraction' : 'fraction, added',
+        o.name,
+        run.currency,
+        o.netCost,
+        o.netCostChange,
+        o.netPresentValue,
+        o.gain,
+        o.debtServiceCover,
+        o.breakEven,
+        o.words,
+      ]),
+    ),
+  };
+}
+
+function assumptions({ run, proposal: { index } }: Report): CaseTable {
+  const own = new Set(ownNumbers(run, index).map(({ column }) => column));
+  const inputs = [...run.bound[index].bindings.values()].filter(
+    ({ origin, value }) => origin === 'input' && Number.isFinite(value),
+  );
+  const finite = (value: number) => (Number.isFinite(value) ? value : null);
+  return {
+    name: 'assumptions',
+    head: [
+      'id',
+      'what',
+      'value',
+      'low',
+      'high',
+      'unit',
+      'from',
+      'basis',
+      'source',
+      'where',
+      'because',
+      'price currency',
+      'price year',
+    ],
+    rows: [...inputs, ...rowsUsed(run, index)].map((b): Cell[] => [
+      b.id,
+      b.label,
+      finite(b.value),
+      finite(b.low),
+      finite(b.high),
+      b.unit.replace('money', run.currency),
+      own.has(b.column) ? 'own number' : b.origin === 'input' ? 'notebook' : b.origin,
+      own.has(b.column) || b.origin === 'input' ? 'own' : (b.coefficient?.basis ?? ''),
+      b.coefficient?.source ?? '',
+      b.coefficient?.where ?? '',
+      b.because ?? '',
+      b.coefficient?.currency ?? '',
+      b.coefficient?.year ?? null,
+    ]),
+  };
+}

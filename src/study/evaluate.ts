@@ -1,0 +1,124 @@
+/** A notebook's scenarios through the pipeline, read back as plain values: what page, command and plots get. */
+
+import { type BoundScenario, bindScenario, type RowChanges, toTable } from '../model/bind.ts';
+import type { Check } from '../model/checks/check.ts';
+import { checkScenario } from '../model/checks/index.ts';
+import { RESULTS, ROUTE_SHARE } from '../model/dictionary.ts';
+import { caseValues, type FinanceCase, financeCase } from '../model/money/case.ts';
+import { type PipelineResult, runPipeline } from '../model/pipeline.ts';
+import { WEEKS } from '../model/stage.ts';
+import type { PreparedWeather } from '../model/weather/prepared.ts';
+import type { Override, Scenario } from '../notebook/schema.ts';
+import type { System } from '../notebook/systems.ts';
+import type { Tables } from '../tables/coefficient.ts';
+
+export type Values = Readonly<Record<string, number | null>>;
+
+export interface ScenarioResult {
+  readonly name: string;
+  readonly system: System;
+  readonly scenario: Scenario;
+  /** Every result and the winter's days; null where this scenario has no such quantity. */
+  readonly values: Values;
+  readonly checks: readonly Check[];
+  /** Weekly series, `WEEKS` numbers each. */
+  readonly tracks: Readonly<Record<string, Float64Array>>;
+  readonly finance: FinanceCase;
+  readonly bands?: { readonly p10: Values; readonly p50: Values; readonly p90: Values };
+}
+
+export interface Evaluation {
+  readonly currency: string;
+  readonly year: number;
+  readonly scenarios: readonly ScenarioResult[];
+}
+
+/** An evaluation with all that is needed to explain or repeat it. */
+export interface Run extends Evaluation {
+  readonly bound: readonly BoundScenario[];
+  readonly weather: readonly PreparedWeather[];
+  readonly weatherIndex: readonly number[];
+  readonly tables: Tables;
+  readonly results: readonly ScenarioResult[];
+}
+
+export interface Question {
+  readonly scenarios: readonly Scenario[];
+  readonly overrides: readonly Override[];
+}
+
+/** Finds the winter a scenario stands in. */
+export type WinterOf = (scenario: Scenario) => PreparedWeather;
+
+/**
+ * Evaluates the scenarios of a notebook. `changes` turns columns for every scenario without touching the
+ * notebook: what a dragged slider does.
+ */
+export function evaluate(question: Question, tables: Tables, winterOf: WinterOf, changes?: RowChanges): Run {
+  const bound = question.scenarios.map((scenario) => bindScenario(scenario, tables, question));
+  const weather: PreparedWeather[] = [];
+  const weatherIndex = question.scenarios.map((scenario) => {
+    const winter = winterOf(scenario);
+    const at = weather.indexOf(winter);
+    return at >= 0 ? at : weather.push(winter) - 1;
+  });
+  return evaluateBound(bound, tables, weather, weatherIndex, changes);
+}
+
+/**
+ * The same for scenarios already bound, for redrawing while an input is turned. `checked` gives results whose checks
+ * stand meanwhile: limits are looked at again when the input is let go.
+ */
+export function evaluateBound(
+  bound: readonly BoundScenario[],
+  tables: Tables,
+  weather: readonly PreparedWeather[],
+  weatherIndex: readonly number[],
+  changes?: RowChanges,
+  checked?: readonly ScenarioResult[],
+): Run {
+  const input = toTable(bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes })));
+  const result = runPipeline(input, { weather, tracks: true });
+  const rowValues = bound.map((_, row) => valuesAt(result, row));
+  const cases = financeCase(
+    bound.map(({ scenario, bindings }, row) => ({
+      name: scenario.name,
+      values: rowValues[row],
+      column: (name) => changes?.get(name) ?? bindings.get(name)?.value,
+      ...(scenario.finance.baseline === undefined ? {} : { baseline: scenario.finance.baseline }),
+    })),
+  );
+  const results = bound.map(({ scenario, coefficients }, row): ScenarioResult => {
+    // What a scenario earns is against its baseline, which a row of the table cannot see.
+    const values = { ...rowValues[row], ...caseValues(cases[row]) };
+    const tracks = Object.fromEntries(
+      Object.entries(result.tracks).map(([name, all]) => [
+        name,
+        all.subarray(row * WEEKS, (row + 1) * WEEKS),
+      ]),
+    );
+    const checks = checked?.[row]?.checks ?? checkScenario({ scenario, values, tracks, coefficients });
+    return {
+      name: scenario.name,
+      system: scenario.system,
+      scenario,
+      values,
+      checks,
+      tracks,
+      finance: cases[row],
+    };
+  });
+  const { currency, year } = bound[0].scenario.farm.money;
+  return { currency, year, scenarios: results, results, bound, weather, weatherIndex, tables };
+}
+
+/** The results in one row, null where its scenario has no such quantity or a price was missing. */
+export function valuesAt(result: PipelineResult, row: number): Values {
+  const at = (name: string): number => (result.table.column(name) as unknown as Float64Array)[row];
+  const out: Record<string, number | null> = { winterDays: at('winterDays') };
+  for (const { name, route } of RESULTS) {
+    const value = at(name);
+    out[name] = (route && !(at(ROUTE_SHARE[route]) > 0)) || !Number.isFinite(value) ? null : value;
+  }
+  return out;
+}

@@ -1,0 +1,96 @@
+/** Rows for exploring: every scenario repeated, a block of rows for each draw, sweep step or winter. */
+import { table } from 'arquero';
+import type { BoundScenario, RowChanges } from '../model/bind.ts';
+import { RESULTS, ROUTE_SHARE } from '../model/dictionary.ts';
+import { needsOf } from '../model/needs.ts';
+import { runPipeline } from '../model/pipeline.ts';
+import type { PreparedWeather } from '../model/weather/prepared.ts';
+
+/** What is explored: bound scenarios and the winters they stand in. An evaluation's `Run` is one. */
+export interface Setting {
+  readonly bound: readonly BoundScenario[];
+  readonly weather: readonly PreparedWeather[];
+  readonly weatherIndex: readonly number[];
+}
+
+/** The same setting with inputs turned in every scenario that has them; a turned number has no range any more. */
+export function withChanges(setting: Setting, changes: RowChanges): Setting {
+  if (changes.size === 0) return setting;
+  const bound = setting.bound.map((own) => {
+    const turned = new Map(own.bindings);
+    for (const [column, value] of changes) {
+      const binding = turned.get(column);
+      if (binding) turned.set(column, { ...binding, value, low: value, high: value });
+    }
+    return { ...own, bindings: turned };
+  });
+  return { bound, weather: setting.weather, weatherIndex: setting.weatherIndex };
+}
+
+/** Columns of `repeats` blocks of one row a scenario: row `block × scenarios + scenario`. */
+export interface Block {
+  readonly scenarios: number;
+  readonly repeats: number;
+  /** Results the columns are enough for. */
+  readonly names: readonly string[];
+  readonly columns: Record<string, Float64Array>;
+}
+
+/** Every row at the scenario's own value, for the columns that `names` need; callers overwrite what they turn. */
+export function repeatScenarios(
+  { bound, weatherIndex }: Setting,
+  repeats: number,
+  names: readonly string[],
+): Block {
+  for (const name of names) if (!MADE.has(name)) throw new Error(`unknown quantity: ${name}`);
+  const { reads } = needsOf(names);
+  const scenarios = bound.length;
+  const rows = scenarios * repeats;
+  const values = new Map<string, Float64Array>();
+  const note = (name: string, scenario: number, value: number) => {
+    if (!reads(name)) return;
+    const own = values.get(name) ?? new Float64Array(scenarios);
+    own[scenario] = value;
+    values.set(name, own);
+  };
+  bound.forEach(({ bindings }, scenario) => {
+    note('weatherIndex', scenario, weatherIndex[scenario]);
+    for (const { column, value } of bindings.values()) note(column, scenario, value);
+  });
+  const columns: Record<string, Float64Array> = {};
+  for (const [name, own] of values) {
+    const column = new Float64Array(rows);
+    if (own.every((value) => Object.is(value, own[0]))) column.fill(own[0]);
+    else
+      for (let row = 0, s = 0; row < rows; row++, s = s + 1 === scenarios ? 0 : s + 1) column[row] = own[s];
+    columns[name] = column;
+  }
+  return { scenarios, repeats, names, columns };
+}
+
+const MADE = new Map(RESULTS.map((result) => [result.name, result]));
+const SHARES = Object.values(ROUTE_SHARE).filter((name) => MADE.has(name));
+
+/**
+ * Runs a block and hands back its results, in the rows' order; NaN where a scenario has no such quantity or a
+ * price was missing. Throws on a name the model does not make.
+ */
+export function runBlock(
+  { columns, names }: Block,
+  weather: readonly PreparedWeather[],
+): Record<string, Float64Array> {
+  const { stages } = needsOf(names);
+  const result = runPipeline(table(columns), { weather, keep: [...names, ...SHARES] }, stages).table;
+  const column = (name: string) => result.column(name) as unknown as Float64Array;
+  const out: Record<string, Float64Array> = {};
+  for (const name of names) {
+    // A share of a route is itself a result and must not be marked before the others have read it.
+    const values = SHARES.includes(name) ? column(name).slice() : column(name);
+    const route = MADE.get(name)?.route;
+    const share = route && column(ROUTE_SHARE[route]);
+    for (let row = 0; row < values.length; row++)
+      if (!Number.isFinite(values[row]) || (share && !(share[row] > 0))) values[row] = Number.NaN;
+    out[name] = values;
+  }
+  return out;
+}

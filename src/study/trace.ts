@@ -1,0 +1,99 @@
+/** Any figure can explain itself: the tree from a result down to inputs, coefficients and their sources. */
+
+import type { Binding } from '../model/bind.ts';
+import { describe } from '../model/dictionary.ts';
+import { WEEKS } from '../model/stage.ts';
+import type { Source } from '../tables/coefficient.ts';
+import type { Run } from './evaluate.ts';
+
+export interface TraceNode {
+  readonly name: string;
+  readonly label: string;
+  readonly unit: string;
+  /** Null where the scenario has no such quantity. */
+  readonly value: number | null;
+  readonly kind: 'stage' | 'week' | 'input' | 'coefficient' | 'price' | 'override' | 'missing';
+  /** In words, for results. */
+  readonly formula?: string;
+  /** Row of a table, or place in the notebook. */
+  readonly id?: string;
+  readonly low?: number;
+  readonly high?: number;
+  readonly basis?: string;
+  readonly where?: string;
+  readonly note?: string;
+  readonly because?: string;
+  readonly sources: readonly Source[];
+  /** True when the branch already stands elsewhere in the tree and is not repeated. */
+  readonly seen?: boolean;
+  readonly children: readonly TraceNode[];
+}
+
+/**
+ * The working of `name` in one scenario of a run. A branch is written out the first time it is met and marked
+ * `seen` afterwards, so the tree stays as small as the calculation. Throws on a name the model does not know.
+ */
+export function explain(run: Run, scenario: number, name: string): TraceNode {
+  const expanded = new Set<string>();
+  const bindings = run.bound[scenario].bindings;
+
+  const visit = (column: string): TraceNode => {
+    const binding = bindings.get(column);
+    if (binding) return leaf(binding, run);
+    const description = describe(column);
+    if (!description) throw new Error(`unknown quantity: ${column}`);
+    const { label, unit, formula } = description;
+    const seen = expanded.has(column);
+    expanded.add(column);
+    return {
+      name: column,
+      label,
+      unit,
+      formula,
+      value:
+        description.kind === 'week'
+          ? lastWeek(run.results[scenario].tracks[column])
+          : run.results[scenario].values[column],
+      kind: description.kind === 'week' ? 'week' : 'stage',
+      sources: sourcesOf(description.source ?? [], run),
+      ...(seen ? { seen } : {}),
+      children: seen ? [] : (description.from ?? []).flatMap((from) => expand(from, bindings)).map(visit),
+    };
+  };
+  return visit(name);
+}
+
+/** `group*HeadCount` stands for that column of every group this scenario has. */
+function expand(pattern: string, bindings: ReadonlyMap<string, Binding>): string[] {
+  if (pattern === 'weatherIndex') return [];
+  if (!pattern.includes('*')) return [pattern];
+  const [before, after] = pattern.split('*');
+  const expression = new RegExp(`^${before}\\d+${after}$`);
+  return [...bindings.keys()].filter((column) => expression.test(column));
+}
+
+function leaf(binding: Binding, run: Run): TraceNode {
+  const { column, label, unit, value, low, high, origin, id, coefficient, because } = binding;
+  return {
+    name: column,
+    label,
+    unit,
+    value: Number.isFinite(value) ? value : null,
+    kind: origin,
+    id,
+    ...(low < high ? { low, high } : {}),
+    ...(coefficient ? { basis: coefficient.basis, where: coefficient.where, note: coefficient.note } : {}),
+    because,
+    sources: coefficient ? sourcesOf([coefficient.source], run) : [],
+    children: [],
+  };
+}
+
+function sourcesOf(ids: readonly string[], run: Run): Source[] {
+  return ids.map((id) => run.tables.sources.get(id) ?? { id, author: '', title: id, year: '' });
+}
+
+function lastWeek(track: Float64Array | undefined): number | null {
+  for (let week = WEEKS - 1; track && week >= 0; week--) if (Number.isFinite(track[week])) return track[week];
+  return null;
+}

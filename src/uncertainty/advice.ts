@@ -1,0 +1,127 @@
+/** What to measure first: which uncertain numbers move the difference that decides, and what knowing one is worth. */
+
+import type { Better } from '../model/measures.ts';
+import { byMean } from './decide.ts';
+import { type Draws, sample, type Uncertain } from './monteCarlo.ts';
+import { differencesOf, drawsOf } from './percentiles.ts';
+import { measuringOf } from './valueOfInformation.ts';
+import { chanceGain, gainIn, groupsAlong, rankCorrelation, varianceShareIn } from './varianceShares.ts';
+
+export interface Ranked {
+  readonly id: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly low: number;
+  readonly central: number;
+  readonly high: number;
+  /** Share of the variance of the difference that this number explains alone. */
+  readonly share: number;
+  /** Rank correlation with the difference: above 0, more of it favours the first scenario's figure. */
+  readonly rank: number;
+  /**
+   * What knowing it before choosing gains on average, in the unit of the measure; 0 where it would not change
+   * the choice more than chance does, null where the measure has no better side.
+   */
+  readonly worth: number | null;
+}
+
+export interface Ranking {
+  readonly measure: string;
+  readonly first: number;
+  readonly second: number;
+  /** By falling share. */
+  readonly ranked: readonly Ranked[];
+  /** Share of the variance that the listed numbers do not explain one by one: the rest, and what acts together. */
+  readonly rest: number;
+}
+
+export interface RankOptions {
+  readonly measure: string;
+  readonly better?: Better;
+  readonly first: number;
+  readonly second: number;
+  /** How many to list. */
+  readonly top: number;
+}
+
+/** Numbers looked at between two signs of life. */
+const SLICE = 8;
+
+/** The two scenarios a ranking is about when none are named: the best two on average, else the first two. */
+export function closestTwo(draws: Draws, measure: string, better: Better | undefined): [number, number] {
+  const order = byMean(draws, { name: measure, better: better ?? 'more' });
+  return order.length < 2 ? [0, Math.min(1, draws.scenarios - 1)] : [order[0], order[1]];
+}
+
+/** Ranks in slices: yields the share done. Null when either scenario lacks the measure in some draw. */
+export function* rank(
+  draws: Draws,
+  { measure, better, first, second, top }: RankOptions,
+): Generator<number, Ranking | null> {
+  const difference = differencesOf(draws, measure, first, second);
+  if (!difference.every(Number.isFinite)) return null;
+  const sign = better === 'less' ? -1 : 1;
+  const benefits = Array.from({ length: draws.scenarios }, (_, k) =>
+    drawsOf(draws, measure, k).map((v) => sign * v),
+  ).filter((benefit) => benefit.every(Number.isFinite));
+  const chance = better === undefined ? 0 : chanceGain(benefits);
+  const found: { uncertain: Uncertain; share: number; worth: number | null }[] = [];
+  for (const [k, uncertain] of draws.uncertain.entries()) {
+    const groups = groupsAlong(sample(uncertain, draws.count, draws.seed));
+    const gain = better === undefined ? null : gainIn(groups, benefits);
+    found.push({
+      uncertain,
+      share: varianceShareIn(groups, difference),
+      worth: gain === null ? null : gain > chance ? gain : 0,
+    });
+    if (k % SLICE === SLICE - 1) yield (k + 1) / draws.uncertain.length;
+  }
+  found.sort((a, b) => b.share - a.share);
+  const listed = found.slice(0, top).filter(({ share }) => share > 0);
+  return {
+    measure,
+    first,
+    second,
+    ranked: listed.map(({ uncertain, share, worth }) => {
+      const { id, label, unit, low, central, high } = uncertain;
+      const x = sample(uncertain, draws.count, draws.seed);
+      return { id, label, unit, low, central, high, share, worth, rank: rankCorrelation(x, difference) };
+    }),
+    rest: Math.max(0, 1 - listed.reduce((sum, { share }) => sum + share, 0)),
+  };
+}
+
+export interface Advice {
+  readonly ids: readonly string[];
+  readonly share: number;
+  readonly worth: number | null;
+  /** What to do, as an instruction: "Weigh three bales of barley straw". */
+  readonly words: string;
+}
+
+/** Below this share of the variance a measurement is not worth the walk. */
+const WORTH_A_WALK = 0.02;
+
+/**
+ * The measurements that would settle most, at most `most` of them. Numbers that one measurement settles together
+ * stand as one; numbers that nobody can measure on a farm are left out.
+ */
+export function adviceFrom({ ranked }: Ranking, most = 3): Advice[] {
+  const byWords = new Map<string, Advice>();
+  for (const { id, share, worth } of ranked) {
+    const words = measuringOf(id);
+    if (words === undefined) continue;
+    const before = byWords.get(words);
+    byWords.set(words, {
+      ids: [...(before?.ids ?? []), id],
+      share: (before?.share ?? 0) + share,
+      // Knowing two numbers is worth at least the better of the two.
+      worth: worth === null ? null : Math.max(before?.worth ?? 0, worth),
+      words,
+    });
+  }
+  return [...byWords.values()]
+    .filter(({ share }) => share >= WORTH_A_WALK)
+    .sort((a, b) => b.share - a.share)
+    .slice(0, most);
+}

@@ -1,0 +1,54 @@
+/** Who wins, how surely: each measure the keeper weighs, all of them together, and the two that stand closest. */
+
+import { COMPARISONS } from '../model/measures.ts';
+import type { Draws } from './monteCarlo.ts';
+import { drawsOf, type Measure, shareBest, shareBestWeighted } from './percentiles.ts';
+
+/** What a decision is about when the keeper has not said. */
+const UNSAID: Measure = { name: 'netCost', better: 'less', weight: 1 };
+
+export interface Decision {
+  /** By falling weight. */
+  readonly measures: readonly (Measure & { readonly shareBest: readonly number[] })[];
+  /** Share of the draws in which each scenario is best by all the weights together. */
+  readonly shareBest: readonly number[];
+  /** The heaviest measure; `best` and `second` are the two best on average in it, null where too few have it. */
+  readonly deciding: Measure;
+  readonly best: number | null;
+  readonly second: number | null;
+}
+
+/** Measures to weigh, by falling weight: the keeper's own where they have a better side, else the net cost. */
+export function measuresOf(weights: Readonly<Record<string, number>>): Measure[] {
+  const own = Object.entries(weights).flatMap(([name, weight]): Measure[] => {
+    const better = COMPARISONS.find((c) => c.name === name)?.better;
+    return better && weight > 0 ? [{ name, better, weight }] : [];
+  });
+  return own.length > 0 ? own.sort((a, b) => b.weight - a.weight) : [UNSAID];
+}
+
+/** Weighs the draws, which must hold every measure of `measuresOf(weights)`. */
+export function decide(draws: Draws, weights: Readonly<Record<string, number>>): Decision {
+  const measures = measuresOf(weights);
+  const [deciding] = measures;
+  const order = byMean(draws, deciding);
+  return {
+    measures: measures.map((m) => ({ ...m, shareBest: shareBest(draws, m.name, m.better) })),
+    shareBest: shareBestWeighted(draws, measures),
+    deciding,
+    best: order[0] ?? null,
+    second: order[1] ?? null,
+  };
+}
+
+/** Scenarios that have the measure in every draw, best on average first. */
+export function byMean(draws: Draws, { name, better }: Pick<Measure, 'name' | 'better'>): number[] {
+  const sign = better === 'more' ? 1 : -1;
+  return Array.from({ length: draws.scenarios }, (_, scenario) => ({
+    scenario,
+    mean: drawsOf(draws, name, scenario).reduce((sum, v) => sum + v, 0) / draws.count,
+  }))
+    .filter(({ mean }) => Number.isFinite(mean))
+    .sort((a, b) => sign * (b.mean - a.mean))
+    .map(({ scenario }) => scenario);
+}

@@ -1,0 +1,269 @@
+/**
+ * Plausible worlds: every coefficient and price with a range is drawn at once, the same draw for every
+ * scenario, so that differences between scenarios are paired. Seeded and repeatable.
+ */
+import type { Binding, RowChanges } from '../model/bind.ts';
+import { needsOf } from '../model/needs.ts';
+import { type Block, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
+import { allPlausible, type Filler, filler } from './random.ts';
+
+/** Rows worked on at once: enough that setting up the pipeline is lost in it, few enough to stop between. */
+const CHUNK_ROWS = 3_072;
+
+/**
+ * Numbers that move together, by our judgement of what one market or one soil sample has in common. Of a hundred
+ * draws, `together` take the group's common probability and the rest their own, which leaves each one's
+ * distribution as it is and gives a rank correlation of that share squared. The first group that fits counts.
+ */
+export const MOVE_TOGETHER: readonly {
+  readonly name: string;
+  readonly ids: RegExp;
+  readonly together: number;
+}[] = [
+  { name: 'fertiliser prices', ids: /^(nitrogen|phosphorus|potassium)PricePerKg$/, together: 0.9 },
+  { name: 'straw prices', ids: /^(material|feed)PricePerTonne\..*Straw$/, together: 0.9 },
+  {
+    name: 'wood prices',
+    ids: /^materialPricePerTonne\.(.*Chips|.*Sawdust|shavings|bark)$/,
+    together: 0.8,
+  },
+  { name: 'forage prices', ids: /^(feedPricePerTonne\.|grassPricePerTonne$)/, together: 0.9 },
+  {
+    name: 'machine prices',
+    ids: /^(tractor|chipping|agitate|slurrySpread|solidSpread)PricePerHour$/,
+    together: 0.8,
+  },
+  {
+    name: 'concrete prices',
+    ids: /^(slab|tank|slats|yard|padConcrete|bedFloor).*PricePerM[23]$/,
+    together: 0.8,
+  },
+  { name: 'soil water', ids: /^(fieldCapacity|wiltingPoint)M3PerM3\./, together: 0.9 },
+];
+
+/** A number with a range, and the columns of which scenarios it fills. */
+export interface Uncertain {
+  readonly id: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly low: number;
+  readonly central: number;
+  readonly high: number;
+  readonly at: readonly { readonly scenario: number; readonly column: string }[];
+}
+
+export interface Draws {
+  readonly count: number;
+  readonly seed: number;
+  readonly scenarios: number;
+  /** Draw-major: element `draw × scenarios + scenario`; NaN where absent. */
+  readonly results: Readonly<Record<string, Float64Array>>;
+  readonly uncertain: readonly Uncertain[];
+}
+
+/** Everything with a range in any scenario, each number once by its id and span. */
+export function uncertainIn({ bound }: Setting): readonly Uncertain[] {
+  const before = uncertainOf.get(bound);
+  if (before) return before;
+  const found = new Map<string, { binding: Binding; at: { scenario: number; column: string }[] }>();
+  bound.forEach(({ bindings }, scenario) => {
+    for (const binding of bindings.values()) {
+      if (!(binding.low < binding.high)) continue;
+      const key = `${binding.id}|${binding.low}|${binding.value}|${binding.high}`;
+      const entry = found.get(key) ?? { binding, at: [] };
+      entry.at.push({ scenario, column: binding.column });
+      found.set(key, entry);
+    }
+  });
+  const uncertain = [...found.values()].map(({ binding: { id, label, unit, low, value, high }, at }) => ({
+    id,
+    label,
+    unit,
+    low,
+    central: value,
+    high,
+    at,
+  }));
+  uncertainOf.set(bound, uncertain);
+  return uncertain;
+}
+
+const uncertainOf = new WeakMap<Setting['bound'], readonly Uncertain[]>();
+
+/** The values of one uncertain number, in runs of any length; the same for the same seed and id. */
+export function valuesOf({ id, low, central, high }: Uncertain, seed: number): Filler {
+  const own = filler(seed, id);
+  const group = MOVE_TOGETHER.find((g) => g.ids.test(id));
+  const place: Filler = (out, count) => allPlausible(out, count, low, central, high);
+  if (!group)
+    return (out, count) => {
+      own(out, count);
+      place(out, count);
+    };
+  const { together } = group;
+  const common = filler(seed, `group ${group.name}`);
+  const coin = filler(seed, `coin ${id}`);
+  return (out, count) => {
+    // All three streams go on in every draw, so that the group's draws stay side by side.
+    const shared = new Float64Array(count);
+    const coins = new Float64Array(count);
+    common(shared, count);
+    own(out, count);
+    coin(coins, count);
+    for (let k = 0; k < count; k++) if (coins[k] < together) out[k] = shared[k];
+    place(out, count);
+  };
+}
+
+/** The first `count` values of one uncertain number: what a ranking looks at. */
+export function sample(uncertain: Uncertain, count: number, seed: number): Float64Array {
+  const out = new Float64Array(count);
+  valuesOf(uncertain, seed)(out, count);
+  return out;
+}
+
+export interface DrawOptions {
+  readonly count: number;
+  readonly seed: number;
+  /** Results to keep; the fewer, the less memory: 8 bytes each a draw and scenario. */
+  readonly keep: readonly string[];
+  /** Inputs turned without writing them, as a dragged slider does. */
+  readonly changes?: RowChanges;
+}
+
+/**
+ * Draws in chunks: yields the share done after each, so that a worker can report, stop, or let others run, and
+ * returns all of it at the end. The draws depend neither on the chunks nor on what is kept.
+ */
+export function* draw(
+  setting: Setting,
+  { count, seed, keep, changes = NONE }: DrawOptions,
+): Generator<number, Draws> {
+  const scenarios = setting.bound.length;
+  const results = Object.fromEntries(keep.map((name) => [name, new Float64Array(count * scenarios)]));
+  const chunk = Math.max(1, Math.min(Math.floor(CHUNK_ROWS / scenarios), count));
+  const blocks =
+    count === chunk ? recent(setting, chunk, seed, keep) : startBlocks(setting, chunk, seed, keep);
+  for (let from = 0; from < count; from += chunk) {
+    const here = Math.min(chunk, count - from);
+    const block = blocks.next(from, here);
+    const back = turnColumns(block, setting, changes);
+    const made = runBlock(block, setting.weather);
+    back();
+    for (const name of keep) results[name].set(made[name], from * scenarios);
+    yield (from + here) / count;
+  }
+  const uncertain = blocks.uncertain.filter(({ at }) => !at.some(({ column }) => changes.has(column)));
+  return { count, seed, scenarios, results, uncertain };
+}
+
+const NONE: RowChanges = new Map();
+
+/** Columns filled with draws, a chunk at a time. */
+export interface DrawnBlocks {
+  readonly uncertain: readonly Uncertain[];
+  /** Draws `from` to `from + here`; chunks must be asked for in order. */
+  readonly next: (from: number, here: number) => Block;
+}
+
+/** Blocks from the first draw on. */
+export function startBlocks(
+  setting: Setting,
+  chunk: number,
+  seed: number,
+  keep: readonly string[],
+): DrawnBlocks {
+  const { reads } = needsOf(keep);
+  const uncertain = uncertainIn(setting).filter(({ at }) => at.some(({ column }) => reads(column)));
+  const streams = uncertain.map((u) => valuesOf(u, seed));
+  const places = uncertain.map(placesOf);
+  const values = new Float64Array(chunk);
+  const scenarios = setting.bound.length;
+  const whole = repeatScenarios(setting, chunk, keep);
+  return {
+    uncertain,
+    next: (_, here) => {
+      const block = here === chunk ? whole : repeatScenarios(setting, here, keep);
+      for (let k = 0; k < uncertain.length; k++) {
+        streams[k](values, here);
+        spread(values, here, places[k], scenarios, block.columns);
+      }
+      return block;
+    },
+  };
+}
+
+/** Columns a number fills, each with the scenarios that have it. */
+type Places = ReadonlyMap<string, readonly number[]>;
+
+function placesOf({ at }: Uncertain): Places {
+  const out = new Map<string, number[]>();
+  for (const { scenario, column } of at) out.set(column, [...(out.get(column) ?? []), scenario]);
+  return out;
+}
+
+function spread(
+  values: Float64Array,
+  count: number,
+  places: Places,
+  scenarios: number,
+  columns: Block['columns'],
+): void {
+  for (const [column, of] of places) {
+    const into = columns[column];
+    if (!into) continue;
+    if (of.length === scenarios) {
+      // Most numbers belong to all scenarios: one pass along the column instead of one for each.
+      for (let draw = 0, row = 0; draw < count; draw++) {
+        const value = values[draw];
+        for (const end = row + scenarios; row < end; row++) into[row] = value;
+      }
+    } else
+      for (const scenario of of)
+        for (let draw = 0, row = scenario; draw < count; draw++, row += scenarios) into[row] = values[draw];
+  }
+}
+
+/** The last filled blocks of each setting: while an input is dragged, the same draws are asked for again and again. */
+const filled = new WeakMap<Setting['bound'], { key: string; blocks: DrawnBlocks }>();
+
+function recent(setting: Setting, chunk: number, seed: number, keep: readonly string[]): DrawnBlocks {
+  const key = `${chunk} ${seed} ${setting.weatherIndex.join(',')} ${keep.join(' ')}`;
+  const before = filled.get(setting.bound);
+  if (before?.key === key) return before.blocks;
+  const start = startBlocks(setting, chunk, seed, keep);
+  const block = start.next(0, chunk);
+  const blocks = { uncertain: start.uncertain, next: () => block };
+  filled.set(setting.bound, { key, blocks });
+  return blocks;
+}
+
+/** Stands the turned columns at their values where a scenario has them; what comes back undoes it. */
+export function turnColumns(
+  { columns, scenarios }: Block,
+  { bound }: Setting,
+  changes: RowChanges,
+): () => void {
+  const before: [Float64Array, Float64Array][] = [];
+  for (const [column, value] of changes) {
+    const into = columns[column];
+    if (!into) continue;
+    before.push([into, into.slice()]);
+    bound.forEach(({ bindings }, scenario) => {
+      if (bindings.has(column))
+        for (let row = scenario; row < into.length; row += scenarios) into[row] = value;
+    });
+  }
+  return () => {
+    for (const [into, old] of before) into.set(old);
+  };
+}
+
+/** Draws without stopping. */
+export function drawAll(setting: Setting, options: DrawOptions): Draws {
+  const run = draw(setting, options);
+  for (;;) {
+    const step = run.next();
+    if (step.done) return step.value;
+  }
+}

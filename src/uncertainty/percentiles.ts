@@ -1,0 +1,157 @@
+/** How sure: percentiles, how often each scenario is best, and paired differences, read off the draws. */
+import { quantileSorted } from 'd3-array';
+import type { Better } from '../model/measures.ts';
+import type { Values } from '../study/evaluate.ts';
+import type { Draws } from './monteCarlo.ts';
+
+export interface Bands {
+  readonly p10: Values;
+  readonly p50: Values;
+  readonly p90: Values;
+}
+
+/** The draws of one result in one scenario. */
+export function drawsOf({ results, scenarios, count }: Draws, name: string, scenario: number): Float64Array {
+  const all = results[name];
+  const out = new Float64Array(count);
+  for (let draw = 0; draw < count; draw++) out[draw] = all[draw * scenarios + scenario];
+  return out;
+}
+
+/**
+ * P10, P50 and P90 of every kept result in one scenario (linear between ranks). Null where it has none, or has
+ * it in fewer than half the draws: a payback that mostly never comes has no middle.
+ */
+export function bandsOf(draws: Draws, scenario: number): Bands {
+  const p10: Record<string, number | null> = {};
+  const p50: Record<string, number | null> = {};
+  const p90: Record<string, number | null> = {};
+  for (const name of Object.keys(draws.results)) {
+    const sorted = drawsOf(draws, name, scenario).filter(Number.isFinite).sort();
+    const at = (p: number) =>
+      sorted.length * 2 < draws.count
+        ? null
+        : (quantileSorted(sorted as ArrayLike<number> as number[], p) ?? null);
+    p10[name] = at(0.1);
+    p50[name] = at(0.5);
+    p90[name] = at(0.9);
+  }
+  return { p10, p50, p90 };
+}
+
+export interface Difference {
+  readonly p10: number;
+  readonly p50: number;
+  readonly p90: number;
+  /** Share of the draws in which the first is larger, and in which it is smaller; the rest are ties. */
+  readonly shareLarger: number;
+  readonly shareSmaller: number;
+}
+
+const pairedBefore = new WeakMap<Draws, Map<string, Difference | null>>();
+
+/** First minus second, draw by draw; null where either has no such quantity. Kept with the draws, which do not change. */
+export function pairedDifference(
+  draws: Draws,
+  name: string,
+  first: number,
+  second: number,
+): Difference | null {
+  const kept = pairedBefore.get(draws) ?? new Map<string, Difference | null>();
+  pairedBefore.set(draws, kept);
+  const key = `${name} ${first} ${second}`;
+  let found = kept.get(key);
+  if (found === undefined) {
+    found = differenceOf(draws, name, first, second);
+    kept.set(key, found);
+  }
+  return found;
+}
+
+function differenceOf(draws: Draws, name: string, first: number, second: number): Difference | null {
+  const sorted = differencesOf(draws, name, first, second).filter(Number.isFinite).sort();
+  if (sorted.length === 0) return null;
+  const share = (is: (d: number) => boolean) =>
+    sorted.reduce((n, d) => n + (is(d) ? 1 : 0), 0) / sorted.length;
+  const at = (p: number) => quantileSorted(sorted as ArrayLike<number> as number[], p) as number;
+  return {
+    p10: at(0.1),
+    p50: at(0.5),
+    p90: at(0.9),
+    shareLarger: share((d) => d > 0),
+    shareSmaller: share((d) => d < 0),
+  };
+}
+
+/** First minus second in each draw; NaN where either has no such quantity. */
+export function differencesOf(
+  { results, scenarios, count }: Draws,
+  name: string,
+  first: number,
+  second: number,
+): Float64Array {
+  const all = results[name];
+  const out = new Float64Array(count);
+  for (let draw = 0; draw < count; draw++)
+    out[draw] = all[draw * scenarios + first] - all[draw * scenarios + second];
+  return out;
+}
+
+export interface Measure {
+  readonly name: string;
+  readonly better: Better;
+  readonly weight: number;
+}
+
+/** Share of the draws in which each scenario is best by one measure; ties go to neither. */
+export function shareBest(draws: Draws, name: string, better: Better): number[] {
+  return shareWinning(draws, (draw, scenario) => {
+    const value = draws.results[name][draw * draws.scenarios + scenario];
+    return better === 'more' ? value : -value;
+  });
+}
+
+/**
+ * Share of the draws in which each scenario is best by the keeper's weights: within a draw the best scenario of a
+ * measure scores 1, the worst 0, the rest between in proportion; a scenario without the measure scores 0 in it.
+ */
+export function shareBestWeighted(draws: Draws, measures: readonly Measure[]): number[] {
+  const { scenarios, results, count } = draws;
+  const scores = new Float64Array(count * scenarios);
+  for (const { name, better, weight } of measures) {
+    const all = results[name];
+    for (let from = 0; from < scores.length; from += scenarios) {
+      let low = Number.POSITIVE_INFINITY;
+      let high = Number.NEGATIVE_INFINITY;
+      for (let at = from; at < from + scenarios; at++) {
+        if (all[at] < low) low = all[at];
+        if (all[at] > high) high = all[at];
+      }
+      if (!(high > low)) continue;
+      for (let at = from; at < from + scenarios; at++) {
+        const place = (all[at] - low) / (high - low);
+        if (Number.isFinite(place)) scores[at] += weight * (better === 'more' ? place : 1 - place);
+      }
+    }
+  }
+  return shareWinning(draws, (draw, scenario) => scores[draw * scenarios + scenario]);
+}
+
+function shareWinning(
+  { count, scenarios }: Draws,
+  score: (draw: number, scenario: number) => number,
+): number[] {
+  const wins = new Array<number>(scenarios).fill(0);
+  for (let draw = 0; draw < count; draw++) {
+    let best = -1;
+    let bestScore = Number.NEGATIVE_INFINITY;
+    let tied = false;
+    for (let scenario = 0; scenario < scenarios; scenario++) {
+      const here = score(draw, scenario);
+      if (here > bestScore) [best, bestScore, tied] = [scenario, here, false];
+      else if (here === bestScore) tied = true;
+    }
+    if (best >= 0 && !tied) wins[best]++;
+  }
+  return wins.map((n) => n / count);
+}

@@ -1,0 +1,154 @@
+/**
+ * Questions that take longer than a frame, as plain data that crosses to a worker and back. A job is worked in
+ * steps, so that whoever runs it can report how far it is, take up something else, or stop.
+ */
+import type { RowChanges } from '../model/bind.ts';
+import { betterOf } from '../model/measures.ts';
+import type { StressRow } from '../model/money/stress.ts';
+import type { PreparedWeather } from '../model/weather/prepared.ts';
+import { type Setting, withChanges } from '../study/rows.ts';
+import { closestTwo, type Ranking, rank } from '../uncertainty/advice.ts';
+import { type Draws, draw } from '../uncertainty/monteCarlo.ts';
+import { type Bands, bandsOf } from '../uncertainty/percentiles.ts';
+import { type WeekBands, weekBands } from '../uncertainty/weekBands.ts';
+import { type Flips, findFlips } from '../whatif/breakEven.ts';
+import { type Swings, swingsOf } from '../whatif/oneAtATime.ts';
+import { stressSteps } from '../whatif/stressRun.ts';
+import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo, turnOf } from '../whatif/sweep.ts';
+import { runWinters, type Winters } from '../whatif/winters.ts';
+
+interface Span {
+  readonly over: string;
+  /** Ends of the span; the input's own when absent. */
+  readonly from?: number;
+  readonly to?: number;
+}
+
+export interface Requests {
+  draws: {
+    readonly kind: 'draws';
+    readonly count: number;
+    readonly seed: number;
+    readonly keep: readonly string[];
+  };
+  sweep: Span & { readonly kind: 'sweep'; readonly steps: number; readonly names: readonly string[] };
+  grid: Span & {
+    readonly kind: 'grid';
+    readonly across: string;
+    readonly steps: number;
+    readonly names: readonly string[];
+  };
+  flips: Span & {
+    readonly kind: 'flips';
+    readonly measure: string;
+    readonly first: number;
+    readonly second: number;
+  };
+  winters: {
+    readonly kind: 'winters';
+    readonly winters: readonly PreparedWeather[];
+    readonly names: readonly string[];
+  };
+  rank: {
+    readonly kind: 'rank';
+    readonly measure: string;
+    /** The best two on average when absent. */
+    readonly between?: readonly [number, number];
+    readonly top: number;
+    readonly count: number;
+    readonly seed: number;
+  };
+  /** Likely span of weekly series, by week. */
+  weekBands: {
+    readonly kind: 'weekBands';
+    readonly tracks: readonly string[];
+    readonly count: number;
+    readonly seed: number;
+  };
+  /** What moves the money case of one scenario: the stresses, and each number from its low to its high end. */
+  money: {
+    readonly kind: 'money';
+    readonly scenario: number;
+    readonly baseline?: number;
+    readonly top: number;
+  };
+}
+
+export interface Answers {
+  draws: { readonly draws: Draws; readonly bands: readonly Bands[] };
+  sweep: Sweep | null;
+  grid: Grid | null;
+  flips: Flips | null;
+  winters: Winters;
+  rank: { readonly draws: Draws; readonly ranking: Ranking | null };
+  weekBands: WeekBands;
+  money: { readonly stress: readonly StressRow[]; readonly swings: Swings };
+}
+
+export type Kind = keyof Requests;
+export type Request = Requests[Kind];
+export type Answer = Answers[Kind];
+
+/** Cells down a grid: half of those across, since a heat map is read wider than high. */
+const gridRows = (steps: number) => Math.max(2, Math.ceil(steps / 2));
+
+/**
+ * Works a request in steps: yields the share done, 0 to 1, and returns the answer; null where an input of that
+ * name does not exist. Throws on a quantity the model does not know.
+ */
+export function* work(
+  base: Setting,
+  request: Request,
+  changes: RowChanges = new Map(),
+): Generator<number, Answer> {
+  if (request.kind === 'draws') {
+    const { count, seed, keep } = request;
+    const draws = yield* draw(base, { count, seed, keep, changes });
+    const bands: Bands[] = [];
+    for (let scenario = 0; scenario < draws.scenarios; scenario++) {
+      bands.push(bandsOf(draws, scenario));
+      yield 1;
+    }
+    return { draws, bands };
+  }
+  if (request.kind === 'weekBands') {
+    const { tracks, count, seed } = request;
+    return yield* weekBands(base, { tracks, count, seed, changes });
+  }
+  if (request.kind === 'rank') {
+    const { measure, top, count, seed } = request;
+    const better = betterOf(measure);
+    const drawing = draw(base, { count, seed, keep: [measure], changes });
+    let step = drawing.next();
+    for (; !step.done; step = drawing.next()) yield step.value / 2;
+    const draws = step.value;
+    const [first, second] = request.between ?? closestTwo(draws, measure, better);
+    const ranking = rank(draws, { measure, better, first, second, top });
+    let next = ranking.next();
+    for (; !next.done; next = ranking.next()) yield 0.5 + next.value / 2;
+    return { draws, ranking: next.value };
+  }
+  const setting = withChanges(base, changes);
+  yield 0;
+  if (request.kind === 'money') {
+    const { scenario, baseline, top } = request;
+    const stress = yield* stressSteps(setting);
+    return { stress, swings: swingsOf(setting, scenario, baseline, top) };
+  }
+  if (request.kind === 'winters') return runWinters(setting, request.winters, request.names);
+  const turn = turnOf(setting, request.over);
+  if (!turn) return null;
+  const span = spanOf(turn, request.from, request.to);
+  if (request.kind === 'sweep')
+    return sweep(setting, turn, stepsOf(turn, ...span, request.steps), request.names);
+  if (request.kind === 'flips')
+    return findFlips(setting, turn, span, request.measure, request.first, request.second);
+  const other = turnOf(setting, request.across);
+  if (!other) return null;
+  return sweepTwo(
+    setting,
+    [turn, stepsOf(turn, ...span, request.steps)],
+    [other, stepsOf(other, ...spanOf(other), gridRows(request.steps))],
+    request.names,
+  );
+}

@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest';
+import { paddockStage } from '../../../src/model/field/paddock.ts';
+import { soilStage } from '../../../src/model/field/soil.ts';
+import { weatherStage } from '../../../src/model/weather/soilWater.ts';
+import { runRows, smoothYear, type Turn } from '../fieldRig.ts';
+
+const nordic = smoothYear(5, 12, 1.9);
+const atlantic = smoothYear(9.5, 5, 3.2);
+const run = (turns: readonly Turn[], picks = {}) =>
+  runRows([weatherStage, paddockStage, soilStage], [nordic, atlantic], turns, picks, false).rows;
+
+describe('the soil stage', () => {
+  it('leaches far more of slurry spread in autumn than in spring', () => {
+    const [spring, autumn, winter] = run([{ spreadDay: 165 }, { spreadDay: 320 }, { spreadDay: 20 }]);
+    expect(autumn.soilLeachedKg).toBeGreaterThan(4 * spring.soilLeachedKg);
+    expect(winter.soilLeachedKg).toBeGreaterThan(5 * spring.soilLeachedKg);
+  });
+
+  it('leaches more where the same slurry lies on less ground, for the crop takes longer to empty it', () => {
+    const [wide, narrow] = run([
+      { weatherIndex: 0, receivingHa: 20 },
+      { weatherIndex: 0, receivingHa: 0.5 },
+    ]);
+    expect(narrow.soilLeachedKg).toBeGreaterThan(wide.soilLeachedKg);
+  });
+
+  it('takes gases by the published share of what is spread', () => {
+    const [row] = run([{}]);
+    expect(row.soilNitrousKg).toBeCloseTo(0.006 * 464, 9);
+    expect(row.soilDinitrogenKg).toBeCloseTo(3 * 0.006 * 464 + 0.0122 * 464, 9);
+  });
+
+  it('takes no more gas than there is nitrogen', () => {
+    const [row] = run([{ slurrySoilNitrogenKg: 2, slurrySoilTanKg: 2 }]);
+    expect(row.soilNitrousKg + row.soilDinitrogenKg).toBeCloseTo(2, 9);
+    expect(row.soilNitrogenKeptKg).toBeCloseTo(0, 9);
+  });
+
+  it('counts humus of slurry, compost and paddock, each by its share', () => {
+    const [row] = run([{ slurryCarbonKg: 1000, compostCarbonKg: 2000, paddockCarbonInKg: 3000 }], {
+      way: 'turned',
+    });
+    expect(row.humusCarbonKg).toBeCloseTo(1000 * 0.2 + 2000 * 0.5 + 3000 * 0.2, 9);
+    expect(row.soilCarbonKeptKg).toBe(3000);
+    const [raw] = run([{ slurryCarbonKg: 0, compostCarbonKg: 2000, paddockCarbonInKg: 0 }], { way: 'none' });
+    expect(raw.humusCarbonKg).toBeCloseTo(600, 9);
+  });
+
+  it('lays 10 t/ha at 0.60 t/m³ 1.67 mm deep, and holds a modest amount of water for it', () => {
+    const [row] = run([
+      { compostM3: 100 / 0.6, receivingHa: 10, compostCarbonKg: 15_000, slurryCarbonKg: 0 },
+    ]);
+    expect(row.layerDepthMm).toBeCloseTo(1.667, 3);
+    // 750 kg of stable carbon a hectare in 250 mm at 1.35 t/m³ is 0.0222 %; 1.16 mm per 100 mm and percent.
+    expect(row.waterHeldMm).toBeCloseTo(1.16 * 2.5 * 0.02222, 4);
+  });
+
+  it('makes nothing of nothing, on no ground', () => {
+    const none = Object.fromEntries(
+      [
+        'slurryNitrogenKg',
+        'slurrySoilNitrogenKg',
+        'slurrySoilTanKg',
+        'slurryPhosphorusKg',
+        'slurryPotassiumKg',
+        'slurryCarbonKg',
+        'paddockCarbonInKg',
+        'receivingHa',
+      ].map((name) => [name, 0]),
+    );
+    const [row] = run([none]);
+    for (const name of Object.keys(soilStage.makes)) expect([name, row[name]]).toEqual([name, 0]);
+  });
+});

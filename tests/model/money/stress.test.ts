@@ -1,0 +1,68 @@
+/** Stresses on invented scenarios through costs and finance. Own arithmetic, so regression checks. */
+import { describe, expect, it } from 'vitest';
+import type { CaseInput } from '../../../src/model/money/case.ts';
+import { costsStage } from '../../../src/model/money/costs.ts';
+import { financeStage } from '../../../src/model/money/finance.ts';
+import { STRESSES, type StressRun, stressTable } from '../../../src/model/money/stress.ts';
+import { type Row, runMoney, TABLES } from '../moneyRig.ts';
+
+const COMMON: Row = { headCount: 20, winterDays: 180, lifeYears: 20, interestRate: 0.05, rainFactor: 1, herdFactor: 1, material1Share: 1, material1PricePerTonne: 100, loan1Amount: 0, loan1Rate: 0.05, loan1Years: 10, loan1GraceYears: 0, loan1Straight: 0 }; // biome-ignore format: one short list
+const ROWS: readonly Row[] = [
+  { ...COMMON, capitalCost: 4000, capitalCash: 4000, labourHours: 400, labourPricePerHour: 15, nutrientValue: 300 },
+  { ...COMMON, capitalCost: 40_000, capitalCash: 40_000, labourHours: 200, labourPricePerHour: 15, beddingTonnes: 20, nutrientValue: 4500, loan1Amount: 20_000 },
+]; // biome-ignore format: a row a line
+const NAMES = ['outside', 'bed'];
+
+const run: StressRun = (changes) =>
+  runMoney(
+    [costsStage, financeStage],
+    ROWS.map((row, k) => ({ ...row, ...Object.fromEntries(changes[k]) })),
+  ).map(
+    ({ values }, k): CaseInput => ({
+      name: NAMES[k],
+      values: Object.fromEntries(
+        Object.entries(values).map(([key, value]) => [key, Number.isFinite(value) ? value : null]),
+      ),
+      column: (column) => values[column],
+    }),
+  );
+const usual = run([new Map(), new Map()]);
+const rows = stressTable(usual, run, TABLES.coefficients, 'outside');
+const of = (id: string) => rows.find((row) => row.id === id)!.outcomes;
+
+describe('stress table', () => {
+  it('has a row for each stress of the tables, and an outcome for each scenario', () => {
+    expect(rows.map((row) => row.id)).toEqual(STRESSES.map((spec) => spec.id));
+    expect(rows.map((row) => row.level)).toEqual([0.5, 0.4, 0.03, 0.2, 0.2]);
+    for (const row of rows) expect(row.outcomes.map((o) => o.name)).toEqual(NAMES);
+  });
+  it('bedding half dearer costs 20 t × 50 more, only where there is bedding', () => {
+    expect(of('bedding')[1].netCostChange).toBeCloseTo(1000, 9);
+    expect(of('bedding')[0].netCostChange).toBeCloseTo(0, 9);
+  });
+  it('a higher rate makes capital and loans dearer', () => {
+    expect(of('rate')[1].netCostChange).toBeGreaterThan(800);
+    expect(of('rate')[1].netCostChange! / of('rate')[0].netCostChange!).toBeCloseTo(10, 6);
+  });
+  it('says at which bedding price the choice flips, and the gain there is nothing', () => {
+    const level = of('bedding')[1].breakEven!;
+    expect(level).toBeGreaterThan(0);
+    const there = run([new Map(), new Map([['material1PricePerTonne', 100 * (1 + level)]])]);
+    expect(there[1].values.netPresentValue! - there[0].values.netPresentValue!).toBeCloseTo(0, 0);
+    expect(of('bedding')[1].words).toContain('even with outside');
+  });
+  it('says when it does not flip', () => {
+    expect(of('rain')[1].breakEven).toBeNull();
+    expect(of('rain')[1].words).toBe('stays better than outside up to 100 %');
+  });
+  it('the baseline has no break-even and says why', () => expect(of('rate')[0].words).toContain('baseline'));
+  it('a stress whose row is missing is left out', () =>
+    expect(stressTable(usual, run, new Map(), 'outside')).toEqual([]));
+  it('fewer cattle leave what is built as it was built', () => {
+    const herd = STRESSES.find((spec) => spec.id === 'herd')!;
+    expect([...herd.changes(0.2, usual[1])]).toEqual([
+      ['herdFactor', 0.8],
+      ['capitalGiven', 40_000],
+    ]);
+  });
+});

@@ -1,0 +1,95 @@
+/** Runs a few stages on one or more rows: given columns first, then central coefficients, then 0. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { table } from 'arquero';
+import { runPipeline } from '../../src/model/pipeline.ts';
+import { defineStage, type Stage, WEEKS } from '../../src/model/stage.ts';
+import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
+import { loadTables } from '../../src/tables/load.ts';
+
+const ROOT = new URL('../../', import.meta.url);
+const paths = [
+  'data/sources.csv',
+  ...readdirSync(new URL('data/coefficients', ROOT)).map((f) => `data/coefficients/${f}`),
+];
+export const { tables: TABLES, problems: TABLE_PROBLEMS } = loadTables(
+  new Map(paths.map((path) => [path, readFileSync(new URL(path, ROOT), 'utf8')])),
+  CHOICE_OPTIONS,
+);
+
+/** A group of suckler cows, one feed; more by giving `group2HeadCount` and so on. */
+const OPTIONS: Readonly<Record<string, string>> = {
+  feeder: 'ring',
+  exposure: 'shed',
+  store: 'none',
+  technique: 'broadcast',
+  incorporation: 'never',
+  way: 'turned',
+  crop: 'grassCut1',
+  moved: 'weekly',
+  class: 'sucklerCow',
+  feed: 'haylage',
+};
+
+/** Central value of a coefficient, with the option of its choice if it has one. Throws where there is none. */
+export function central(name: string, option?: string): number {
+  const plain = TABLES.coefficients.get(option === undefined ? name : `${name}.${option}`);
+  if (plain) return plain.central;
+  for (const picked of Object.values(OPTIONS)) {
+    const row = TABLES.coefficients.get(`${name}.${picked}`);
+    if (row?.choice !== undefined && OPTIONS[row.choice] === picked) return row.central;
+  }
+  throw new Error(`no coefficient: ${name}`);
+}
+
+const orZero = (name: string): number => {
+  try {
+    return central(name.replace(/^(group|feed|material|loan)\d+/, '$1'));
+  } catch {
+    return 0;
+  }
+};
+
+export type Row = Readonly<Record<string, number>>;
+
+/** Results by row; `weekC` sets every winter week's temperature. */
+export function run(
+  stages: readonly Stage[],
+  rows: Row | readonly Row[],
+  weekC = 10,
+): Record<string, number>[] {
+  const given = Array.isArray(rows) ? (rows as readonly Row[]) : [rows as Row];
+  const made = new Set(stages.flatMap((stage) => Object.keys(stage.makes)));
+  const names = new Set<string>(given.flatMap((row) => Object.keys(row)));
+  const count = (family: string, field: string) => {
+    let k = 0;
+    while (given.some((row) => `${family}${k + 1}${field}` in row)) k++;
+    return k;
+  };
+  const lengths: Record<string, number> = {
+    group: count('group', 'HeadCount'),
+    feed: count('feed', 'Share'),
+  };
+  for (const stage of stages) {
+    for (const name of stage.reads) if (!made.has(name)) names.add(name);
+    for (const [family, fields] of Object.entries(stage.families ?? {}))
+      for (let k = 1; k <= (lengths[family] ?? 0); k++)
+        for (const field of fields) names.add(`${family}${k}${field}`);
+  }
+  const columns = Object.fromEntries(
+    [...names].map((name) => [name, Float64Array.from(given, (row) => row[name] ?? orZero(name))]),
+  );
+  const weather = defineStage({
+    name: 'weather',
+    about: 'a winter of one temperature',
+    reads: [],
+    makes: {},
+    tracks: { weekTemperatureC: { label: 'temperature', unit: '°C', formula: 'given', from: [] } },
+    run: ({ count, track }) => track.weekTemperatureC.fill(weekC, 0, count * WEEKS),
+  });
+  const out = runPipeline(table(columns), { weather: [] }, [weather, ...stages]).table;
+  return given.map((_, i) => Object.fromEntries([...made].map((name) => [name, Number(out.get(name, i))])));
+}
+
+/** Sum of the named results. */
+export const total = (row: Readonly<Record<string, number>>, ...names: string[]): number =>
+  names.reduce((sum, name) => sum + row[name], 0);

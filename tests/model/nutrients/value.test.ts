@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { valueStage } from '../../../src/model/nutrients/value.ts';
+import { run } from '../nutrientRig.ts';
+
+const FIELD = {
+  receivingHa: 10,
+  paddockHa: 2,
+  spotExcretaFraction: 0.4,
+  spotAreaFraction: 0.25,
+  spotReachedHa: 0.4,
+  restReachedHa: 1.2,
+  cropNitrogenNeedKgPerHa: 100,
+  pastureNitrogenNeedKgPerHa: 80,
+  nitrogenPricePerKg: 1,
+  phosphorusPricePerKg: 2,
+  potassiumPricePerKg: 1,
+};
+const SLURRY = {
+  slurrySoilNitrogenKg: 300,
+  slurrySoilTanKg: 100,
+  soilMineralKg: 70,
+  soilNitrogenKeptKg: 260,
+  slurryMineralisedFraction: 0.15,
+};
+
+describe('value', () => {
+  it('adds mineral nitrogen left and the organic share released', () => {
+    const [out] = run([valueStage], { ...FIELD, ...SLURRY });
+    // 200 kg organic as spread, 190 kg of it kept.
+    expect(out.nitrogenAvailableKg).toBeCloseTo(70 + 190 * 0.15, 9);
+    expect(out.nitrogenSurplusKg).toBeCloseTo(0, 9);
+    expect(out.nutrientValue).toBeCloseTo(70 + 190 * 0.15, 9);
+  });
+
+  it('caps what is available by the need of the ground it lies on, and names the rest', () => {
+    const [spread, dung] = run(
+      [valueStage],
+      [
+        { ...FIELD, ...SLURRY, receivingHa: 0.5 },
+        { ...FIELD, paddockNitrogenKeptKg: 500, paddockMineralKg: 150, dungMineralisedFraction: 0.1 },
+      ],
+    );
+    expect(spread.nitrogenAvailableKg).toBe(50);
+    expect(spread.nitrogenSurplusKg).toBeCloseTo(48.5, 9);
+    // 185 kg at 80 kg/ha: 74 kg on 0.4 ha of spots that can use 32, 111 kg on 1.2 ha of the rest that can use 96.
+    expect(dung.nitrogenAvailableKg).toBeCloseTo(32 + 96, 9);
+    expect(dung.nitrogenSurplusKg).toBeCloseTo(57, 9);
+    expect(dung.nutrientValue).toBeCloseTo(128, 9);
+  });
+
+  it('shares phosphorus kept between slurry and compost', () => {
+    const [out] = run([valueStage], {
+      ...FIELD, soilPhosphorusKeptKg: 40, slurryPhosphorusKg: 10, compostPhosphorusKg: 30, slurryPhosphorusFirstYearFraction: 0.5,
+      compostPhosphorusFirstYearFraction: 0.6, cropPhosphorusNeedKgPerHa: 100,
+    }); // biome-ignore format: one row
+    expect(out.phosphorusAvailableKg).toBeCloseTo(10 * 0.5 + 30 * 0.6, 9);
+  });
+
+  it("puts the farm's own compost price in place of the compost's nutrients, and only of those", () => {
+    const compost = {
+      ...FIELD, compostSoilNitrogenKg: 400, compostSoilTanKg: 20, soilMineralKg: 15, soilNitrogenKeptKg: 390, compostTonnes: 50,
+      soilPhosphorusKeptKg: 50, compostPhosphorusKg: 50, soilPotassiumKeptKg: 300, compostPotassiumKg: 300,
+      paddockNitrogenKeptKg: 20, paddockMineralKg: 20, compostPricePerTonne: 30,
+    }; // biome-ignore format: one row
+    const [own, none, missing] = run(
+      [valueStage],
+      [compost, { ...compost, compostPricePerTonne: 0 }, { ...compost, compostPricePerTonne: Number.NaN }],
+    );
+    expect(own.nutrientValue).toBeCloseTo(50 * 30 + 20, 9);
+    expect(none.nutrientValue).toBeCloseTo(
+      none.nitrogenAvailableKg + 2 * none.phosphorusAvailableKg + none.potassiumAvailableKg,
+      9,
+    );
+    expect(none.compostValue).toBe(0);
+    expect(missing.nutrientValue).toBe(none.nutrientValue);
+  });
+
+  it('releases no more in later years than is left', () => {
+    const [out] = run([valueStage], {
+      ...FIELD,
+      ...SLURRY,
+      slurryMineralisedFraction: 0.9,
+      slurrySecondYearFraction: 0.5,
+      thirdYearFactor: 0.5,
+    });
+    expect(out.nitrogenAvailableSecondYearKg).toBeCloseTo(19, 9);
+    expect(out.nitrogenAvailableThirdYearKg).toBeCloseTo(9.5, 9);
+  });
+});

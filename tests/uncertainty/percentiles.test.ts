@@ -1,0 +1,73 @@
+import { quantile } from 'simple-statistics';
+import { describe, expect, it } from 'vitest';
+import type { Draws } from '../../src/uncertainty/monteCarlo.ts';
+import {
+  bandsOf,
+  pairedDifference,
+  shareBest,
+  shareBestWeighted,
+} from '../../src/uncertainty/percentiles.ts';
+import { stream } from '../../src/uncertainty/random.ts';
+
+function draws(results: Record<string, number[]>, scenarios: number): Draws {
+  const columns = Object.fromEntries(
+    Object.entries(results).map(([name, values]) => [name, Float64Array.from(values)]),
+  );
+  return {
+    count: Object.values(results)[0].length / scenarios,
+    seed: 1,
+    scenarios,
+    results: columns,
+    uncertain: [],
+  };
+}
+
+describe('bands', () => {
+  it('agree with a statistics library within the gap between two ranks', () => {
+    const next = stream(5, 'bands');
+    const values = Array.from({ length: 2_001 }, () => next() ** 3 * 100);
+    const { p10, p50, p90 } = bandsOf(draws({ netCost: values }, 1), 0);
+    const sorted = [...values].sort((a, b) => a - b);
+    for (const [p, found] of [
+      [0.1, p10.netCost],
+      [0.5, p50.netCost],
+      [0.9, p90.netCost],
+    ] as const) {
+      const expected = quantile(values, p);
+      const k = Math.floor(p * (values.length - 1));
+      expect(Math.abs((found as number) - expected)).toBeLessThanOrEqual(sorted[k + 1] - sorted[k - 1]);
+    }
+  });
+
+  it('are null where the scenario has no such quantity', () => {
+    expect(bandsOf(draws({ packM3: [Number.NaN, 1, Number.NaN, 2] }, 2), 0).p50.packM3).toBeNull();
+  });
+});
+
+describe('paired differences', () => {
+  it('are taken draw by draw', () => {
+    const d = draws({ kept: [10, 8, 20, 25, 30, 20] }, 2);
+    const difference = pairedDifference(d, 'kept', 0, 1);
+    expect(difference?.p10).toBeCloseTo(-3.6, 12);
+    expect(difference?.p50).toBe(2);
+    expect(difference?.p90).toBeCloseTo(8.4, 12);
+    expect(difference?.shareLarger).toBeCloseTo(2 / 3, 12);
+  });
+});
+
+describe('share best', () => {
+  const d = draws({ kept: [10, 8, 20, 25, 30, 20], cost: [5, 1, 5, 9, 5, 5] }, 2);
+
+  it('counts the draws each scenario wins, more or less being better', () => {
+    expect(shareBest(d, 'kept', 'more')).toEqual([2 / 3, 1 / 3]);
+    expect(shareBest(d, 'cost', 'less')).toEqual([1 / 3, 1 / 3]);
+  });
+
+  it('weighs several measures by the place within each draw', () => {
+    const byKept = shareBestWeighted(d, [
+      { name: 'kept', better: 'more', weight: 2 },
+      { name: 'cost', better: 'less', weight: 1 },
+    ]);
+    expect(byKept).toEqual([2 / 3, 1 / 3]);
+  });
+});
