@@ -94,7 +94,7 @@ describe('the map of the best', () => {
   it('says where each wins, and puts letters in its table', () => {
     const { finding, table, legend } = bestMapFigure(grid(), { measure: 'netCost', names }, reading);
     expect(finding).toBe(
-      'What costs less net a year over head and rain against this weather: “Shed” on 67 % of the map and “Paddock” on 17 % of the map (rain against this weather 0.5×, 10 head). The lead is at most EUR 7. (Here shed and yards grow with the herd, the land stays as it is.)',
+      'What costs less net a year over head and rain against this weather: “Shed” on 67 % of the map, “Paddock” on 17 % of the map (rain against this weather 0.5×, 10 head) and a tie for best on 17 % of the map. The lead is at most EUR 7. (Here shed and yards grow with the herd, the land stays as it is.)',
     );
     expect(table.rows).toEqual([
       ['20 head', 'B by EUR 7', 'B', 'B by EUR 6'],
