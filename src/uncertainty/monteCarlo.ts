@@ -4,7 +4,7 @@
  */
 import type { Binding, RowChanges } from '../model/bind.ts';
 import { needsOf } from '../model/needs.ts';
-import { type Block, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
+import { type Block, changesFor, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
 import { allPlausible, type Filler, filler } from './random.ts';
 
 /** Rows worked on at once: enough that setting up the pipeline is lost in it, few enough to stop between. */
@@ -153,7 +153,10 @@ export function* draw(
     for (const name of keep) results[name].set(made[name], from * scenarios);
     yield (from + here) / count;
   }
-  const uncertain = blocks.uncertain.filter(({ at }) => !at.some(({ column }) => changes.has(column)));
+  const turned = setting.bound.map((_, scenario) => changesFor(changes, scenario));
+  const uncertain = blocks.uncertain.filter(
+    ({ at }) => !at.some(({ scenario, column }) => turned[scenario].has(column)),
+  );
   return { count, seed, scenarios, results, uncertain };
 }
 
@@ -244,16 +247,15 @@ export function turnColumns(
   { bound }: Setting,
   changes: RowChanges,
 ): () => void {
-  const before: [Float64Array, Float64Array][] = [];
-  for (const [column, value] of changes) {
-    const into = columns[column];
-    if (!into) continue;
-    before.push([into, into.slice()]);
-    bound.forEach(({ bindings }, scenario) => {
-      if (bindings.has(column))
-        for (let row = scenario; row < into.length; row += scenarios) into[row] = value;
-    });
-  }
+  const before = new Map<Float64Array, Float64Array>();
+  bound.forEach(({ bindings }, scenario) => {
+    for (const [column, value] of changesFor(changes, scenario)) {
+      const into = columns[column];
+      if (!into || !bindings.has(column)) continue;
+      if (!before.has(into)) before.set(into, into.slice());
+      for (let row = scenario; row < into.length; row += scenarios) into[row] = value;
+    }
+  });
   return () => {
     for (const [into, old] of before) into.set(old);
   };
