@@ -15,12 +15,18 @@ export const HERD_MEANINGS = ['built', 'stays'] as const;
 export type HerdMeaning = (typeof HERD_MEANINGS)[number];
 /** A larger herd in the smaller one's shed would make roofs look cheap. */
 export const HERD_DEFAULT: HerdMeaning = 'built';
-/** The meanings in the keeper's words, as on the switch. */
+/** The meanings in the keeper's words. */
 export const HERD_WORDS: Readonly<Record<HerdMeaning, string>> = {
   built: 'shed is built to match',
   stays: 'the shed stays',
 };
-const HERD_NOTES: Readonly<Record<HerdMeaning, string>> = {
+/** Short, for the switch beside a slider. */
+export const HERD_SHORT: Readonly<Record<HerdMeaning, string>> = {
+  built: 'shed to match',
+  stays: 'shed stays',
+};
+/** What is turned with the herd, or held: said beside what is found. */
+export const HERD_NOTES: Readonly<Record<HerdMeaning, string>> = {
   built: 'shed and yards are built to match the herd, the land stays as it is',
   stays: 'the shed stays as it is, however many stand in it',
 };

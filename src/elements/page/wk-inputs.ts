@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Strip } from '../../store/strip.ts';
-import { HERD_DEFAULT, HERD_MEANINGS, HERD_WORDS, type HerdMeaning } from '../../whatif/turn.ts';
+import { HERD_DEFAULT, HERD_MEANINGS, HERD_NOTES, HERD_SHORT, type HerdMeaning } from '../../whatif/turn.ts';
 import { ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 
@@ -60,7 +60,9 @@ export class WkInputs extends LitElement {
         min-width: 0;
       }
       .meaning {
+        display: block;
         max-width: 100%;
+        margin: -0.2rem 0 -0.1rem;
         border: 0;
         border-bottom: 1px dotted var(--quiet);
         background: none;
@@ -124,6 +126,10 @@ export class WkInputs extends LitElement {
         }
         .one.chosen {
           display: grid;
+        }
+        .meaning {
+          display: inline;
+          margin: 0 0 0 0.6rem;
         }
         input[type='range'] {
           height: 2.4rem;
@@ -201,11 +207,11 @@ export class WkInputs extends LitElement {
 
   /** Beside the slider, since the same number of animals costs another sum by the other meaning. */
   #meaning() {
-    return html`<select class="meaning" aria-label="When the number of animals is turned" @change=${(
+    return html`<select class="meaning" aria-label="When the number of animals is turned" title="Here ${HERD_NOTES[this.herd]}." @change=${(
       event: Event,
     ) => {
       ask(this, 'wk-herd', { herd: (event.target as HTMLSelectElement).value as HerdMeaning });
-    }}>${HERD_MEANINGS.map((meaning) => html`<option value=${meaning} .selected=${live(meaning === this.herd)}>${HERD_WORDS[meaning]}</option>`)}</select>`;
+    }}>${HERD_MEANINGS.map((meaning) => html`<option value=${meaning} .selected=${live(meaning === this.herd)}>${HERD_SHORT[meaning]}</option>`)}</select>`;
   }
 
   protected override render() {
