@@ -5,7 +5,6 @@
 import { describe, expect, it } from 'vitest';
 import { bedStage } from '../../src/model/bed/bed.ts';
 import { beddingStage } from '../../src/model/bed/bedding.ts';
-import { beddingForMoisture } from '../../src/model/bed/beddingDemand.ts';
 import {
   fedRemainingShare,
   meanRemainingShare,
@@ -16,6 +15,7 @@ import { freeAirSpace } from '../../src/model/bed/freeAirSpace.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
 import { cowOnStraw, runCase, runCases, tables } from '../model/bedCase.ts';
 import { scenarioOf, weatherOf, tables as worldTables } from '../model/world.ts';
+import { beddingForMoisture } from '../reference/beddingDemand.ts';
 import { figure, sum } from './labels.ts';
 import { type Check, eachCheck } from './packCheck.ts';
 

@@ -1,15 +1,15 @@
 /** Intake and excretion against ASAE D384.2, NRCS tables and cold-weather feeding rules. */
 import { describe, expect, it } from 'vitest';
+import { excretionStage } from '../../src/model/herd/excretion.ts';
+import { intakeStage } from '../../src/model/herd/intake.ts';
+import { central, run } from '../model/nutrientRig.ts';
 import {
   type FedAnimal,
   nitrogenExcretedKg,
   nitrogenRetainedKg,
   phosphorusExcretedKg,
   phosphorusRetainedKg,
-} from '../../src/model/herd/asabe.ts';
-import { excretionStage } from '../../src/model/herd/excretion.ts';
-import { intakeStage } from '../../src/model/herd/intake.ts';
-import { central, run } from '../model/nutrientRig.ts';
+} from '../reference/asabe.ts';
 import { figure, sum, tableRow } from './labels.ts';
 
 const POUND_KG = 0.45359237;
