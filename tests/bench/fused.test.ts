@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { RESULTS } from '../../src/model/dictionary.ts';
 import { runPipeline } from '../../src/model/pipeline.ts';
 import { stream } from '../../src/uncertainty/random.ts';
-import { winterOf } from '../study/farm.ts';
+import { winterOf } from '../farm.ts';
 import { CHIEF } from './chief.ts';
 import { runFused } from './fused.ts';
 import { type Columns, drawnColumns, threeWays } from './rows.ts';
