@@ -1,23 +1,17 @@
 /** HTML as text without a document: every value set into it is escaped, unless it is markup itself. */
+import { escaped } from '../plots/svgText.ts';
+
 export interface Html {
   readonly markup: string;
 }
 
 type Part = Html | string | number | null | undefined | false | readonly Part[];
 
-const ENTITIES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
 const text = (part: Part): string => {
   if (part === null || part === undefined || part === false) return '';
   if (Array.isArray(part)) return part.map(text).join('');
   if (typeof part === 'object') return (part as Html).markup;
-  return String(part).replace(/[&<>"']/g, (letter) => ENTITIES[letter]);
+  return escaped(String(part));
 };
 
 /** Markup with values in it. */

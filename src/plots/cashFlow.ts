@@ -4,9 +4,9 @@ import { runningWorth } from '../model/money/cashTerms.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import type { CashBand } from '../uncertainty/cashBands.ts';
 import { emptyFigure, type PrintFigure } from './figure.ts';
-import { GREYS, looksOf, PAPER } from './palette.ts';
+import { GREYS, looksOf } from './palette.ts';
 import { inWords, moneyOf, type Reading, show } from './reading.ts';
-import { fitted, picture, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
+import { fitted, HALO, picture, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
 
 export interface CashSeries {
   readonly scenario: string;
@@ -214,9 +214,7 @@ function drawCash(
           'font-size': 12,
           fill: GREYS.quiet,
           'text-anchor': narrow ? 'start' : 'end',
-          stroke: PAPER,
-          'stroke-width': 4,
-          'paint-order': 'stroke',
+          ...HALO,
         },
       ),
     );

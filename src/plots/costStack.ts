@@ -5,7 +5,7 @@ import { emptyFigure, type LegendEntry, type Pattern, type PrintFigure } from '.
 import { roundUp } from './frame.ts';
 import { GREYS, INK, PAPER } from './palette.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show } from './reading.ts';
-import { patternText, picture, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
+import { HALO, patternText, picture, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
 
 export interface CostGroup {
   readonly id: string;
@@ -174,9 +174,7 @@ function drawCosts(
     body.push(
       words(1, top + 13, name, {
         'font-weight': 600,
-        stroke: PAPER,
-        'stroke-width': 4,
-        'paint-order': 'stroke',
+        ...HALO,
       }),
     );
     if (!known(values.annualCost)) {
@@ -189,9 +187,7 @@ function drawCosts(
       body.push(
         words(width - 2, top + 13, total, {
           'text-anchor': 'end',
-          stroke: PAPER,
-          'stroke-width': 4,
-          'paint-order': 'stroke',
+          ...HALO,
         }),
       );
     const y = top + 18;
@@ -224,9 +220,7 @@ function drawCosts(
         words(toRight ? at + 9 : at - 9, y + BAR + 11, label, {
           'text-anchor': toRight ? 'start' : 'end',
           'font-size': 12,
-          stroke: PAPER,
-          'stroke-width': 4,
-          'paint-order': 'stroke',
+          ...HALO,
         }),
       );
     }

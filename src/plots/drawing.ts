@@ -1,5 +1,6 @@
 /** A drawing in metres: shapes with y upwards, and the SVG they become. Numbers keep a tenth of a millimetre. */
 import { curveCatmullRom, curveCatmullRomClosed, curveLinear, curveLinearClosed, line } from 'd3';
+import { escaped, toSvg } from './svgText.ts';
 
 export type Point = readonly [x: number, y: number];
 
@@ -54,8 +55,6 @@ export interface Drawing {
 }
 
 const fixed = (value: number) => String(Number(value.toFixed(4)));
-const escapeText = (text: string) =>
-  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 
 /** An axis-parallel box from its corners. */
 export function box(x0: number, y0: number, x1: number, y1: number): Point[] {
@@ -68,18 +67,15 @@ export function toMarkup(drawing: Drawing, label: string): string {
   const flip = (y: number) => top - y;
   const body = drawing.shapes.map((shape) => markupOf(shape, flip)).join('');
   const markup =
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${[left, 0, right - left, top - bottom].map(fixed).join(' ')}" role="img" aria-label="${escapeText(label)}" font-family="inherit">` +
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${[left, 0, right - left, top - bottom].map(fixed).join(' ')}" role="img" aria-label="${escaped(label)}" font-family="inherit">` +
     `<defs>${drawing.hatches.map(hatchMarkup).join('')}</defs>${body}</svg>`;
   if (/NaN|Infinity/.test(markup.replace(/aria-label="[^"]*"/, '')))
     throw new Error('a drawing holds a number that is none');
   return markup;
 }
 
-/** The same as an element of `owner`'s page. */
-export function toElement(drawing: Drawing, label: string, owner: Document): Element {
-  const parsed = new DOMParser().parseFromString(toMarkup(drawing, label), 'image/svg+xml');
-  return owner.importNode(parsed.documentElement, true);
-}
+/** The same as an element of the page. */
+export const toElement = (drawing: Drawing, label: string): Element => toSvg(toMarkup(drawing, label));
 
 function hatchMarkup({ id, stroke, stepM, weightM, angleDeg }: Hatch): string {
   return `<pattern id="${id}" patternUnits="userSpaceOnUse" width="${fixed(stepM)}" height="${fixed(stepM)}" patternTransform="rotate(${angleDeg})"><line x1="0" y1="0" x2="0" y2="${fixed(stepM)}" stroke="${stroke}" stroke-width="${fixed(weightM)}"/></pattern>`;
@@ -97,7 +93,7 @@ function markupOf(shape: Shape, flip: (y: number) => number): string {
     const rim = halo
       ? ` stroke="${halo}" stroke-width="${fixed(sizeM / 4)}" stroke-linejoin="round" paint-order="stroke"`
       : '';
-    return `<text${look} x="${x}" y="${y}" font-size="${fixed(sizeM)}" text-anchor="${anchor}"${bold ? ' font-weight="700"' : ''} fill="${shape.fill ?? '#000'}"${rim}${turn}>${escapeText(text)}</text>`;
+    return `<text${look} x="${x}" y="${y}" font-size="${fixed(sizeM)}" text-anchor="${anchor}"${bold ? ' font-weight="700"' : ''} fill="${shape.fill ?? '#000'}"${rim}${turn}>${escaped(text)}</text>`;
   }
   const curve = shape.smooth
     ? shape.closed

@@ -179,7 +179,7 @@ function drawLedger(
       () => {
         const defs = document.createElementNS('http://www.w3.org/2000/svg', 'defs');
         for (const look of looks)
-          defs.append(patternElement(id(look), LOSS_LOOKS[look].pattern, LOSS_LOOKS[look].fill, document));
+          defs.append(patternElement(id(look), LOSS_LOOKS[look].pattern, LOSS_LOOKS[look].fill));
         return defs;
       },
       axisX({

@@ -6,7 +6,7 @@ import { emptyFigure, type Pattern, type PrintFigure } from './figure.ts';
 import { roundUp } from './frame.ts';
 import { GREYS, PAPER } from './palette.ts';
 import { capital, inWords, moneyOf, type Reading, show } from './reading.ts';
-import { fitted, patternText, picture, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
+import { fitted, HALO, patternText, picture, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
 
 /** Weeks of the same mix day by day, one after the other. */
 export interface MixSpell {
@@ -292,9 +292,7 @@ function drawMix(
         body.push(
           words(left + wide / 2, top + 22 + BAR / 2 + 5, fitted(label, wide), {
             'text-anchor': 'middle',
-            stroke: PAPER,
-            'stroke-width': 4,
-            'paint-order': 'stroke',
+            ...HALO,
           }),
         );
       from += kg;

@@ -299,6 +299,6 @@ export function planFigure(input: CheckInput): Figure {
     ],
     caption:
       'Drawn to scale. Places of gates, pens and water are a proposal, and pens inside take their area from the bed; the law’s widths are to be checked locally.',
-    draw: (width) => toElement(planDrawing(scene, width), planFinding(scene), document),
+    draw: (width) => toElement(planDrawing(scene, width), planFinding(scene)),
   };
 }

@@ -106,7 +106,6 @@ export function sectionFigure(input: CheckInput, week: number, ids = 'section'):
     ],
     caption:
       'Drawn to scale; thickness of roof, walls and boards is only for show. Loads and timber are the engineer’s.',
-    draw: (width) =>
-      toElement(sectionDrawing(scene, width, `${ids}-${scene.week}`), sectionFinding(scene), document),
+    draw: (width) => toElement(sectionDrawing(scene, width, `${ids}-${scene.week}`), sectionFinding(scene)),
   };
 }

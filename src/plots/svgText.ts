@@ -1,11 +1,22 @@
 /** SVG as text, so that one drawing serves the page, the paper without a browser, and files. */
 import type { LegendEntry, Pattern } from './figure.ts';
-import { INK } from './palette.ts';
+import { INK, PAPER } from './palette.ts';
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
-const escaped = (text: string) =>
-  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+/** Words made safe to stand in markup, SVG and HTML alike. */
+export const escaped = (text: string) => text.replace(/[&<>"']/g, (letter) => ENTITIES[letter]);
+
+/** A rim in the colour of the paper that keeps words legible over lines and fills. */
+export const HALO = { stroke: PAPER, 'stroke-width': 4, 'paint-order': 'stroke' } as const;
 
 /** One element; numbers are cut to two decimals. Throws on a number that is none. */
 export function tag(name: string, attributes: Attributes, ...children: readonly string[]): string {

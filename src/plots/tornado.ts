@@ -5,7 +5,7 @@ import type { Swings } from '../whatif/oneAtATime.ts';
 import { emptyFigure, type LegendEntry, type PrintFigure } from './figure.ts';
 import { GREYS, INK, PAPER } from './palette.ts';
 import { capital, moneyOf, type Reading, show } from './reading.ts';
-import { patternText, picture, stroke, tag, textWidth, toSvg, twoLines, words } from './svgText.ts';
+import { HALO, patternText, picture, stroke, tag, textWidth, toSvg, twoLines, words } from './svgText.ts';
 
 export interface TornadoBar {
   readonly label: string;
@@ -154,22 +154,27 @@ function drawTornado(
       ),
     ),
   ];
-  for (const mark of ticks(low, high, narrow ? 2 : 4)) {
-    if (x(mark) < left + 20 || x(mark) > width - 24) continue;
+  const marks = ticks(low, high, narrow ? 2 : 4).filter(
+    (mark) => x(mark) >= left + 20 && x(mark) <= width - 24,
+  );
+  // Amounts along the axis stand apart: every mark has its line, not each its words.
+  const every = marks.length > 1 ? Math.ceil(label / (x(marks[1]) - x(marks[0]))) : 1;
+  marks.forEach((mark, k) => {
     body.push(
       stroke(x(mark), 0, x(mark), bottom, {
         stroke: mark === 0 ? INK : GREYS.rule,
         'stroke-width': mark === 0 ? 1.4 : 1,
       }),
     );
-    body.push(
-      words(x(mark), bottom + 16, money(mark), {
-        'font-size': 12,
-        fill: GREYS.quiet,
-        'text-anchor': 'middle',
-      }),
-    );
-  }
+    if (k % every === 0)
+      body.push(
+        words(x(mark), bottom + 16, money(mark), {
+          'font-size': 12,
+          fill: GREYS.quiet,
+          'text-anchor': 'middle',
+        }),
+      );
+  });
   bars.forEach(({ label, span: changed, kind, from, to }, k) => {
     const top = row * k;
     const barTop = narrow ? top + 34 : top + 11;
@@ -177,18 +182,14 @@ function drawTornado(
       body.push(
         words(1, top + 14, twoLines(capital(label), width - 4, 12)[0], {
           'font-size': 12,
-          stroke: PAPER,
-          'stroke-width': 4,
-          'paint-order': 'stroke',
+          ...HALO,
         }),
       );
       body.push(
         words(1, top + 28, changed, {
           'font-size': 11,
           fill: GREYS.quiet,
-          stroke: PAPER,
-          'stroke-width': 4,
-          'paint-order': 'stroke',
+          ...HALO,
         }),
       );
     } else {

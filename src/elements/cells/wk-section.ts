@@ -97,7 +97,7 @@ export class WkSection extends LitElement {
       const caption = document.createElement('figcaption');
       caption.textContent = sectionFinding(scene);
       const drawing = sectionDrawing(scene, PRINT_WIDTH, `${this.#ids}-print-${week}`);
-      figure.append(toElement(drawing, sectionFinding(scene), document), caption);
+      figure.append(toElement(drawing, sectionFinding(scene)), caption);
       return [figure];
     });
     holder.replaceChildren(...figures);

@@ -191,7 +191,7 @@ export class WkFigure extends LitElement {
   #swatch(entry: LegendEntry, index: number) {
     if (entry.symbol) return html`<span aria-hidden="true">${symbolMark(entry.symbol, entry.fill)}</span>`;
     const id = `${this.#id}-${index}`;
-    return svg`<svg width="26" height="16" aria-hidden="true"><defs>${patternElement(id, entry.pattern ?? 'solid', entry.fill, document)}</defs><rect width="26" height="16" fill="url(#${id})"></rect></svg>`;
+    return svg`<svg width="26" height="16" aria-hidden="true"><defs>${patternElement(id, entry.pattern ?? 'solid', entry.fill)}</defs><rect width="26" height="16" fill="url(#${id})"></rect></svg>`;
   }
 
   protected override render() {
