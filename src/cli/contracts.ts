@@ -5,10 +5,10 @@ import { csvField } from './csv.ts';
 
 /** Every quantity the model makes: the dictionary as CSV. */
 function quantitiesCsv(): string {
-  const rows = RESULTS.map(({ name, label, unit, stage, route, formula, from, source }) =>
-    [name, label, unit, stage, route, formula, from?.join(' '), source?.join(' ')].map(csvField).join(','),
+  const rows = RESULTS.map(({ name, label, unit, part, when, formula, from, source }) =>
+    [name, label, unit, part, when, formula, from?.join(' '), source?.join(' ')].map(csvField).join(','),
   );
-  return `${['name,label,unit,stage,route,formula,from,source', ...rows].join('\n')}\n`;
+  return `${['name,label,unit,part,when,formula,from,source', ...rows].join('\n')}\n`;
 }
 
 const nullableNumber = { type: ['number', 'null'] };

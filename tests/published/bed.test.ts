@@ -3,8 +3,6 @@
  * named rows and only guard against change; where two readings of depth can be had, they outrank all of these.
  */
 import { describe, expect, it } from 'vitest';
-import { bedStage } from '../../src/model/bed/bed.ts';
-import { beddingStage } from '../../src/model/bed/bedding.ts';
 import { beddingForMoisture } from '../../src/model/bed/beddingDemand.ts';
 import {
   fedRemainingShare,
@@ -41,7 +39,7 @@ const DEMAND: readonly (readonly [number, number, number, number, number])[] = [
   [0.75, 5.3, 8.94, 7.39, 9.8],
 ];
 
-const cow = runCase([bedStage], { columns: cowOnStraw() });
+const cow = runCase(['bed'], { columns: cowOnStraw() });
 const { values, weeks } = cow;
 
 const WEEKLY: readonly (readonly [number, number, number, number, number, number])[] = [
@@ -54,7 +52,7 @@ const WEEKLY: readonly (readonly [number, number, number, number, number, number
 ];
 
 /** A quarter of excreted N lost at once and nothing else, as the hand calculation has it. */
-const quarter = runCase([bedStage], {
+const quarter = runCase(['bed'], {
   columns: {
     ...cowOnStraw(),
     bedAmmoniaTanFraction: 0.25 / 0.6,
@@ -237,11 +235,11 @@ const herd = (share: number, startDepthM = 0.3) => {
     shedDepthM: 9,
     stanceDepthM: 3,
   };
-  const bedding = runCase([beddingStage], {
+  const bedding = runCase(['bedding'], {
     columns: base,
     mix: [{ material: 'barleyStraw', share: 1 }],
   }).values;
-  return runCase([beddingStage, bedStage], {
+  return runCase(['bedding', 'bed'], {
     columns: {
       ...base,
       packDryMatterInKg: dry + bedding.dryMatterMaterialKg,
@@ -296,7 +294,7 @@ describe('the bed as keepers know it', () => {
 
   it('stays warm at most while nobody stirs it (derived rule of thumb)', () => {
     const classes = runCases(
-      [bedStage],
+      ['bed'],
       [1, 60, 120, 180].map((days) => ({ columns: cowOnStraw(days) })),
     );
     for (const { values: v } of classes) expect(v.packHeatClass).toBeLessThanOrEqual(1);

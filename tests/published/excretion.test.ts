@@ -8,8 +8,6 @@ import {
   phosphorusExcretedKg,
   phosphorusRetainedKg,
 } from '../../src/model/herd/asabe.ts';
-import { excretionStage } from '../../src/model/herd/excretion.ts';
-import { intakeStage } from '../../src/model/herd/intake.ts';
 import { central, run } from '../model/nutrientRig.ts';
 
 const POUND_KG = 0.45359237;
@@ -44,7 +42,7 @@ describe('ASAE D384.2 reference steer, 338 to 554 kg in 153 d', () => {
   });
 
   it('the excretion stage gives the same with its retention a kilogram (published inputs, derived retention)', () => {
-    const [out] = run([excretionStage], {
+    const [out] = run(['excretion'], {
       herdFactor: 1,
       winterDays: 153,
       group1HeadCount: 1,
@@ -93,7 +91,7 @@ describe('NRCS Agricultural waste management field handbook 2008, table 4-8: a h
 });
 
 describe('dry cow by balance against the table cow: sources disagree, the order of magnitude must not', () => {
-  const [cow] = run([intakeStage, excretionStage], {
+  const [cow] = run(['intake', 'excretion'], {
     herdFactor: 1,
     winterDays: 180,
     group1HeadCount: 1,
@@ -119,7 +117,7 @@ describe('dry cow by balance against the table cow: sources disagree, the order 
   });
 
   it('volume of a 650 kg cow lies at the 32 to 45 L/d of English and 41 of Irish tables, not at 57', () => {
-    const [out] = run([intakeStage, excretionStage], {
+    const [out] = run(['intake', 'excretion'], {
       herdFactor: 1,
       winterDays: 180,
       group1HeadCount: 1,
@@ -143,7 +141,7 @@ describe('TAN share by diet, 11 kg dry matter and 7 g nitrogen kept a day (deriv
     [0.105, 0.51],
     [0.14, 0.62],
   ])('crude protein %f', (protein, expected) => {
-    const [out] = run([excretionStage], {
+    const [out] = run(['excretion'], {
       herdFactor: 1,
       winterDays: 180,
       group1HeadCount: 1,
@@ -159,7 +157,7 @@ describe('TAN share by diet, 11 kg dry matter and 7 g nitrogen kept a day (deriv
 });
 
 describe('twenty dry cows for 180 days (derived, regression)', () => {
-  const [herd] = run([intakeStage, excretionStage], {
+  const [herd] = run(['intake', 'excretion'], {
     herdFactor: 1,
     winterDays: 180,
     group1HeadCount: 20,
@@ -198,7 +196,7 @@ describe('feed for the cold (published: North Dakota and Oklahoma State Universi
     ['wet coat, 59 °F, 2 % a degree Fahrenheit: 110 % more', 4, 59, 0.036, 1, 2.1, 0.005],
   ])('%s', (_, effectiveF, criticalF, perC, ration, expected, tolerance) => {
     const [out] = run(
-      [intakeStage],
+      ['intake'],
       { herdFactor: 1, winterDays: 100, lowerCriticalTemperatureC: celsius(criticalF), coldIntakePerC: perC },
       celsius(effectiveF),
     );
@@ -212,7 +210,7 @@ describe('hay put out for a 600 kg cow at 2 % of live weight, 180 d, 88 % dry ma
     ['ring', 0.061, 2614.0],
     ['open ring', 0.205, 3087.5],
   ])('%s', (_, waste, expected) => {
-    const [out] = run([intakeStage], {
+    const [out] = run(['intake'], {
       herdFactor: 1,
       winterDays: 180,
       group1HeadCount: 1,

@@ -1,7 +1,7 @@
 /** An invented farm with three systems and invented winters, for tests of exploring with the whole model. */
 
 import { bindScenario } from '../../src/model/bind.ts';
-import { DAYS } from '../../src/model/stage.ts';
+import { DAYS } from '../../src/model/series.ts';
 import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { readNotebook } from '../../src/notebook/read.ts';

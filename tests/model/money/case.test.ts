@@ -1,13 +1,11 @@
 /** The case of invented scenarios against a baseline. Own arithmetic, so regression checks. */
 import { describe, expect, it } from 'vitest';
 import { type CaseInput, caseValues, financeCase } from '../../../src/model/money/case.ts';
-import { costsStage } from '../../../src/model/money/costs.ts';
-import { financeStage } from '../../../src/model/money/finance.ts';
 import { type Row, runMoney } from '../moneyRig.ts';
 
 /** Through costs and finance, so that stage and case are seen to agree. */
 function scenario(name: string, row: Row, rest: Partial<CaseInput> = {}): CaseInput {
-  const { values } = runMoney([costsStage, financeStage], [row])[0];
+  const { values } = runMoney(['costs', 'finance', 'against'], [row])[0];
   const made = Object.fromEntries(
     Object.entries(values).map(([key, value]) => [key, Number.isFinite(value) ? value : null]),
   );
