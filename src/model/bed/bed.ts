@@ -63,6 +63,17 @@ const laid = {
   ).of(['bedTanLossPerWeekFraction', 'litterAmmoniaFactor'], (i, fraction, factor) =>
     Math.min(1, fraction[i] * factor[i]),
   ),
+  bedOtherGasKg: kg(
+    'nitrous oxide, dinitrogen and NO from the bed (N)',
+    'nitrogen excreted on the bed × share as nitrous oxide × (1 + ratio), at most the TAN not lost at once',
+    ['ipcc2019'],
+  ).of(
+    [
+      'packTanInKg', 'bedPromptAmmoniaFraction', 'bedExcretedNitrogenKg', 'bedNitrousFraction', 'packDinitrogenPerNitrous',
+    ], // biome-ignore format: one list
+    (i, tan, prompt, excreted, fraction, ratio) =>
+      Math.min(tan[i] * (1 - prompt[i]), excreted[i] * fraction[i] * (1 + ratio[i])),
+  ),
   startLooseM: made(
     'how much higher the first layer lies when fresh than when trodden',
     'm',

@@ -31,8 +31,8 @@ const WATER = [
   'bedDriestMoistureFraction',
 ] as const; // biome-ignore format: one list
 const TAN = [
-  ...TIME, 'packTanInKg', 'bedPromptAmmoniaFraction', 'bedSlowAmmoniaFraction', 'bedExcretedNitrogenKg',
-  'bedNitrousFraction', 'packDinitrogenPerNitrous', 'dryMatterMaterialKg', 'immobilisationKgPerKg',
+  ...TIME, 'packTanInKg', 'bedPromptAmmoniaFraction', 'bedSlowAmmoniaFraction', 'bedOtherGasKg', 'dryMatterMaterialKg',
+  'immobilisationKgPerKg',
 ] as const; // biome-ignore format: one list
 
 export const rotting = walk({
@@ -41,8 +41,8 @@ export const rotting = walk({
   reads: [
     ...DRY, 'bedExcretaCarbonKg', 'bedWastedCarbonKg', 'carbonMaterialKg', 'degradableCarbonMaterialKg', 'packWaterInKg',
     'waterMaterialKg', 'rottingWaterKgPerKg', 'bedEvaporationKgPerM2Day', 'bedM2', 'bedDriestMoistureFraction',
-    'packTanInKg', 'bedPromptAmmoniaFraction', 'bedSlowAmmoniaFraction', 'bedExcretedNitrogenKg', 'bedNitrousFraction',
-    'packDinitrogenPerNitrous', 'immobilisationKgPerKg', 'packNitrogenInKg', 'nitrogenMaterialKg',
+    'packTanInKg', 'bedPromptAmmoniaFraction', 'bedSlowAmmoniaFraction', 'bedOtherGasKg', 'immobilisationKgPerKg',
+    'packNitrogenInKg', 'nitrogenMaterialKg',
   ], // biome-ignore format: one list
   makes: {
     bedAmmoniaKg: {
@@ -52,14 +52,6 @@ export const rotting = walk({
         'each week: TAN dropped × share lost at once + TAN still free in the bed × share lost a week, both × factor of the litter',
       from: TAN,
       source: ['emep2016', 'emep2019', 'jeppsson1999'],
-    },
-    bedOtherGasKg: {
-      ...inBed,
-      label: 'nitrous oxide, dinitrogen and NO from the bed (N)',
-      formula:
-        'each week: nitrogen excreted on the bed × share as nitrous oxide × (1 + ratio), at most the TAN',
-      from: TAN,
-      source: ['ipcc2019'],
     },
     immobilisedKg: {
       ...inBed,
@@ -137,7 +129,6 @@ export const rotting = walk({
       ) {
         // Nothing falls on a bed, or there is none: all of it is 0, and the weeks need not be walked.
         write.bedAmmoniaKg[i] = 0;
-        write.bedOtherGasKg[i] = 0;
         write.immobilisedKg[i] = 0;
         write.packDryMatterKg[i] = 0;
         write.packWaterKg[i] = 0;
@@ -183,11 +174,7 @@ export const rotting = walk({
       const waterPerDryLeft = read.bedDriestMoistureFraction[i] / (1 - read.bedDriestMoistureFraction[i]);
       const rottingWater = read.rottingWaterKgPerKg[i];
       const driesPerDay = read.bedEvaporationKgPerM2Day[i] * read.bedM2[i];
-      const gasPerDay =
-        read.bedExcretedNitrogenKg[i] *
-        perDay *
-        read.bedNitrousFraction[i] *
-        (1 + read.packDinitrogenPerNitrous[i]);
+      const gasPerDay = read.bedOtherGasKg[i] * perDay;
 
       let degradable = materialDry * startShare * dM;
       let resistant = materialDry * startShare * (1 - dM);
@@ -200,7 +187,6 @@ export const rotting = walk({
       let binds = materialDry * startShare * bindsPerKg;
       let hungry = 0;
       let ammonia = 0;
-      let otherGas = 0;
       let bound = 0;
       let evaporated = 0;
       let keepWeek = Number.NaN;
@@ -236,7 +222,6 @@ export const rotting = walk({
         binds = bindsNext;
         const asGas = Math.min(tan, gasPerDay * inWeek);
         tan -= asGas;
-        otherGas += asGas;
         const taken = Math.min(hungry, tan);
         hungry -= taken;
         tan -= taken;
@@ -254,7 +239,6 @@ export const rotting = walk({
       }
 
       write.bedAmmoniaKg[i] = ammonia;
-      write.bedOtherGasKg[i] = otherGas;
       write.immobilisedKg[i] = bound;
       write.packDryMatterKg[i] = degradable + resistant;
       write.packWaterKg[i] = water;

@@ -1,7 +1,7 @@
 /**
- * What a scenario is worth, alone and against its baseline. What is read of the baseline's row has the name of the
- * own column after `baseline`; it is not a number where there is no baseline or the scenario is it itself, and then
- * these figures are absent. Tax is left out.
+ * What a scenario is worth alone, and what it earns against its baseline. A column of the baseline's row has the name
+ * of the own column after `baseline`; it is not a number where there is no baseline or the scenario is it itself, and
+ * what rests on it is then absent. Tax is left out.
  */
 import { quantity } from '../engine/quantity.ts';
 import { walk } from '../engine/walk.ts';
@@ -10,10 +10,10 @@ import {
   cashForDebt,
   type FlowTerms,
   flowsAgainst,
+  paybackOf,
   worthAgainst,
-  worthOf,
 } from './cashTerms.ts';
-import { debtServiceCover, discountedPayback } from './presentValue.ts';
+import { debtServiceCover } from './presentValue.ts';
 import { rateOfReturn } from './rateOfReturn.ts';
 
 // biome-ignore format: one list of names
@@ -77,11 +77,6 @@ const earned = walk({
     }
   },
 });
-
-/** Years until discounted flows have paid back what they cost; null when never or where a price is missing. */
-export function paybackOf(rate: number, flows: readonly number[]): number | null {
-  return Number.isFinite(worthOf(rate, flows)) ? discountedPayback(rate, flows) : null;
-}
 
 const worth = {
   netPresentValue: quantity(

@@ -4,7 +4,6 @@
  * counts cash alone. Flows are in the prices of their year and discounted at the interest rate; tax is left out.
  */
 
-import { paybackOf } from './against.ts';
 import { baselineNames, baselineOf } from './baseline.ts';
 import {
   CASH_INPUTS,
@@ -13,6 +12,7 @@ import {
   cashForDebt,
   flowsAgainst,
   horizonOf,
+  paybackOf,
   worthOf,
   type YearFlow,
   yearFlows,

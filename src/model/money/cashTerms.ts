@@ -4,7 +4,7 @@
  */
 
 import { capitalFlows } from './capitalFlows.ts';
-import { netPresentValue } from './presentValue.ts';
+import { discountedPayback, netPresentValue } from './presentValue.ts';
 
 /** Results that the flows of a scenario rest on. */
 export const CASH_RESULTS = [
@@ -76,6 +76,11 @@ export function flowsAgainst(terms: FlowTerms, baseline?: FlowTerms): number[] {
 /** Worth today of flows at a rate; NaN where there are none or a price is missing. */
 export function worthOf(rate: number, flows: readonly number[]): number {
   return flows.length === 0 ? Number.NaN : netPresentValue(rate, flows);
+}
+
+/** Years until discounted flows have paid back what they cost; null when never or where a price is missing. */
+export function paybackOf(rate: number, flows: readonly number[]): number | null {
+  return Number.isFinite(worthOf(rate, flows)) ? discountedPayback(rate, flows) : null;
 }
 
 /** Worth today of a scenario's flows at its own rate. */
