@@ -2,6 +2,8 @@
 const eager = import.meta.glob<string>(
   [
     '../../data/sources.csv',
+    '../../data/movements.csv',
+    '../../data/measuring.csv',
     '../../data/materials.csv',
     '../../data/coefficients/*.csv',
     '../../data/prices/*.csv',

@@ -19,6 +19,8 @@ export function findRoot(): string {
 export function readDataFiles(root: string = findRoot()): Map<string, string> {
   const paths = [
     'data/sources.csv',
+    'data/movements.csv',
+    'data/measuring.csv',
     'data/materials.csv',
     ...csvsIn(root, 'coefficients'),
     ...csvsIn(root, 'prices'),

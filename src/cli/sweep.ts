@@ -1,14 +1,16 @@
 import { RESULTS } from '../model/dictionary.ts';
 import { COMPARISONS } from '../model/measures.ts';
 import { nearest } from '../notebook/nearest.ts';
-import { stepsBetween, sweep, turnLimits, turnNames, turnOf } from '../whatif/sweep.ts';
+import { stepsBetween, sweep } from '../whatif/sweep.ts';
+import { HERD_DEFAULT, HERD_MEANINGS, turnLimits, turnNames, turnOf } from '../whatif/turn.ts';
 import { argumentsOf, plainNumber, wholeNumber } from './arguments.ts';
 import { csvField } from './csv.ts';
 import { CommandError } from './error.ts';
 import { openNotebook } from './open.ts';
 
-export const usage = `sweep FILE --over INPUT --from A --to B [--steps N] [--results NAME,NAME…]
-Turns one input over a range for every scenario and prints CSV, a line for each step and scenario.`;
+export const usage = `sweep FILE --over INPUT --from A --to B [--steps N] [--herd built|stays] [--results NAME,NAME…]
+Turns one input over a range for every scenario and prints CSV, a line for each step and scenario. A herd that is
+turned has shed and yards built to match; with --herd stays they stay as they are.`;
 
 export async function run(args: readonly string[], out: (text: string) => void): Promise<void> {
   const { values, positionals } = argumentsOf(args, usage, 1, 1, {
@@ -16,14 +18,21 @@ export async function run(args: readonly string[], out: (text: string) => void):
     from: { type: 'string' },
     to: { type: 'string' },
     steps: { type: 'string', default: '21' },
+    herd: { type: 'string', default: HERD_DEFAULT },
     results: { type: 'string' },
   });
   if (values.over === undefined)
     throw new CommandError(`--over: says which input to turn; found nothing\nUsage: winterkeep ${usage}`, 2);
   const [from, to] = [plainNumber(values.from, 'from'), plainNumber(values.to, 'to')];
   const steps = wholeNumber(values.steps, 'steps', 1, 10_000);
+  const herd = HERD_MEANINGS.find((meaning) => meaning === values.herd);
+  if (!herd)
+    throw new CommandError(
+      `--herd: what becomes of the shed when the herd is turned; found ${values.herd}; allowed ${HERD_MEANINGS.join(', ')}\nUsage: winterkeep ${usage}`,
+      2,
+    );
   const { run: evaluated } = await openNotebook(positionals[0]);
-  const turn = turnOf(evaluated, values.over);
+  const turn = turnOf(evaluated, values.over, herd);
   if (!turn)
     throw new CommandError(
       `--over: no input of that name; found ${values.over}; did you mean ${nearest(values.over, turnNames(evaluated)).join(', ')}?`,

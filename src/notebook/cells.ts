@@ -17,9 +17,16 @@ const pair = z
   .tuple([scenario, scenario])
   .optional()
   .describe('Two scenarios whose difference is looked at; the first two when absent');
+const herd = z
+  .enum(['built', 'stays'])
+  .optional()
+  .describe(
+    'What turning the herd means: shed and yards built to match, or the shed stays; as on the page when absent',
+  );
 const span = {
   from: z.number().optional(),
   to: z.number().optional(),
+  herd,
   steps: z.number().int().min(2).max(201).default(41),
 };
 

@@ -79,6 +79,12 @@ export function bestMapFinding(
     if (low === all[0] && high === all[all.length - 1]) return '';
     return `${turn.name === 'headCount' ? '' : `${turn.label} `}${saidSpan(turn, low, high, reading)}`;
   };
+  const ofMap = (some: readonly Cell[]) => {
+    const share = Math.round((some.length / cells.length) * 100);
+    return `${share === 0 ? 'less than 1' : share} % of the map`;
+  };
+  // Told, so that what is said of the map adds up to all of it.
+  const level = cells.filter((c) => c.best === null && c.by !== null);
   const parts = shown
     .map((s) => ({ s, own: decided.filter((c) => c.best === s) }))
     .filter(({ own }) => own.length > 0)
@@ -88,9 +94,9 @@ export function bestMapFinding(
       const where = [range(own, 'x', across, grid.acrossAt), range(own, 'y', down, grid.downAt)].filter(
         (w) => w !== '',
       );
-      const share = Math.round((own.length / cells.length) * 100);
-      return `“${names[s]}” on ${share === 0 ? 'less than 1' : share} % of the map${where.length > 0 ? ` (${where.join(', ')})` : ''}`;
-    });
+      return `“${names[s]}” on ${ofMap(own)}${where.length > 0 ? ` (${where.join(', ')})` : ''}`;
+    })
+    .concat(level.length > 0 ? [`a tie for best on ${ofMap(level)}`] : []);
   const leads = decided.flatMap((c) => (c.by === null ? [] : [c.by]));
   const most =
     leads.length > 0

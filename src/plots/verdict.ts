@@ -1,7 +1,8 @@
 /** How scenarios are set against each other in sentences: "costs less net a year", "keeps more nitrogen". */
 import { COMPARISONS } from '../model/measures.ts';
 import { formatRange } from '../units/format.ts';
-import { type Turn, WHOLE_UNITS } from '../whatif/sweep.ts';
+import { WHOLE_UNITS } from '../whatif/sweep.ts';
+import type { Turn } from '../whatif/turn.ts';
 import { labelOf, type Reading, show } from './reading.ts';
 
 export interface Verdict {

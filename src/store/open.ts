@@ -16,6 +16,7 @@ import { evaluate, evaluateBound, type Run, type ScenarioResult, type WinterOf }
 import type { Tables } from '../tables/coefficient.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import type { Problem } from '../units/problem.ts';
+import { HERD_DEFAULT, type HerdMeaning } from '../whatif/turn.ts';
 import { type Explorer, WHILE_DRAGGING } from '../worker/explorer.ts';
 import type { Answers } from '../worker/job.ts';
 import { type History, push, redo, startHistory, undo } from './history.ts';
@@ -67,6 +68,9 @@ export interface OpenNotebook {
   readonly results: ReadonlySignal<readonly ScenarioResult[]>;
   readonly draws: ReadonlySignal<Draws | undefined>;
   readonly strip: ReadonlySignal<readonly Strip[]>;
+  /** What turning the herd means for the shed; the same for the strip and every cell that does not say its own. */
+  readonly herd: ReadonlySignal<HerdMeaning>;
+  setHerd(meaning: HerdMeaning): void;
   /** Columns turned but not written, by name; the same map as long as nothing is turned further. */
   readonly changes: ReadonlySignal<RowChanges>;
   /** Every winter of the first scenario's weather file; none where it is not known. */
@@ -100,6 +104,7 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   /** Counts up when a file is kept under a name that was known before. */
   const weatherKept = signal(0);
   const turned = signal<ReadonlyMap<string, number>>(new Map());
+  const herd = signal<HerdMeaning>(HERD_DEFAULT);
   const fault = signal<Problem | undefined>(undefined);
   let version = 0;
 
@@ -148,9 +153,7 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   const changes = computed<RowChanges>(() => {
     const [read, of] = [notebook.value, base.value];
     if (!read || !of) return new Map();
-    return changesOf(read, engine.tables, turned.value, (column) =>
-      of.bound.some(({ bindings }) => bindings.has(column)),
-    );
+    return changesOf({ notebook: read, tables: engine.tables, setting: of, herd: herd.value }, turned.value);
   });
   const run = computed(() => {
     const still = base.value;
@@ -227,14 +230,23 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     }),
     explorer: engine.explorer,
     strip: computed(() => (notebook.value ? stripOf(notebook.value, engine.tables, turned.value) : [])),
+    herd,
+    setHerd(meaning) {
+      herd.value = meaning;
+    },
     preview(id, value) {
       turned.value = new Map([[id, value]]);
     },
     commit(id, value) {
-      const read = notebook.value;
-      if (!read) return;
+      const [read, setting] = [notebook.value, base.value];
+      if (!read || !setting) return;
       try {
-        const result = edited(now.value, read, engine.tables, id, value);
+        const result = edited(
+          now.value,
+          { notebook: read, tables: engine.tables, setting, herd: herd.value },
+          id,
+          value,
+        );
         batch(() => {
           fault.value = undefined;
           if (result.text === now.value) turned.value = new Map();

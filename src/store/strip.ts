@@ -1,6 +1,6 @@
 /**
  * The few inputs that change everything. Each is one number all scenarios share: as it stands, as columns of the
- * model while it is turned, and as an edit of the text once it is let go. An input on which the scenarios
+ * model while it is turned (by the turn that sweeps and maps share), and as an edit of the text once it is let go. An input on which the scenarios
  * disagree is not on the strip, since one slider could not say what it means.
  */
 import type { RowChanges } from '../model/bind.ts';
@@ -8,7 +8,16 @@ import { INPUTS } from '../notebook/inputs.ts';
 import type { Notebook } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
 import { setInput } from '../notebook/write.ts';
+import type { Setting } from '../study/rows.ts';
 import type { Tables } from '../tables/coefficient.ts';
+import {
+  changesAt,
+  HERD_WORDS,
+  type HerdMeaning,
+  headByGroup,
+  turnOf,
+  worksWritten,
+} from '../whatif/turn.ts';
 
 export interface Strip {
   readonly id: string;
@@ -26,8 +35,17 @@ type Edit = readonly [path: string, value: string | number];
 
 interface Knob extends Omit<Strip, 'value'> {
   readonly value: number;
-  readonly columns: (value: number) => readonly (readonly [string, number])[];
+  /** What is turned, by the name every sweep knows it by. */
+  readonly turns: string;
   readonly edits: (value: number) => readonly Edit[];
+}
+
+/** The notebook as it stands, its scenarios bound, and what turning the herd means for the shed. */
+export interface StripOf {
+  readonly notebook: Notebook;
+  readonly tables: Tables;
+  readonly setting: Setting;
+  readonly herd: HerdMeaning;
 }
 
 const DAY_MS = 86_400_000;
@@ -54,17 +72,6 @@ function knobs({ farm, scenarios }: Notebook, tables: Tables): Knob[] {
   ].filter((knob) => knob !== undefined);
 }
 
-/** Whole animals by group that sum to `total`, in proportion as near as whole animals allow. */
-export function headByGroup(heads: readonly number[], total: number): number[] {
-  const now = heads.reduce((sum, n) => sum + n, 0);
-  if (!(now > 0)) return [...heads];
-  const exact = heads.map((n) => (n * total) / now);
-  const out = exact.map(Math.floor);
-  const order = exact.map((value, k) => ({ k, rest: value - out[k] })).sort((a, b) => b.rest - a.rest);
-  for (const { k } of order.slice(0, Math.round(total - out.reduce((sum, n) => sum + n, 0)))) out[k]++;
-  return out;
-}
-
 function head(scenarios: readonly Scenario[]): Knob | undefined {
   const heads = shared(scenarios.map((s) => s.farm.herd.map((group) => group.head)));
   const now = heads?.reduce((sum, n) => sum + n, 0) ?? 0;
@@ -78,7 +85,7 @@ function head(scenarios: readonly Scenario[]): Knob | undefined {
     min: 1,
     max: Math.max(40, Math.ceil(now / 20) * 60),
     step: 1,
-    columns: (value) => headByGroup(heads, value).map((n, k) => [`group${k + 1}HeadCount`, n]),
+    turns: 'headCount',
     edits: (value) => headByGroup(heads, value).map((n, k) => [`farm.herd.${k}.head`, n]),
   };
 }
@@ -94,7 +101,7 @@ function winter(scenarios: readonly Scenario[]): Knob | undefined {
     unit: 'days',
     value: Math.round((Date.parse(dates.end) - start) / DAY_MS),
     ...span('winterDays'),
-    columns: (value) => [['winterDays', value]],
+    turns: 'winterDays',
     edits: (value) => [['farm.winter.end', new Date(start + value * DAY_MS).toISOString().slice(0, 10)]],
   };
 }
@@ -109,7 +116,7 @@ function rain(scenarios: readonly Scenario[]): Knob | undefined {
     unit: '× this weather',
     value,
     ...span('rainFactor'),
-    columns: (v) => [['rainFactor', v]],
+    turns: 'rainFactor',
     edits: (v) => [['farm.weather.rainFactor', v]],
   };
 }
@@ -124,7 +131,7 @@ function bedding(scenarios: readonly Scenario[]): Knob | undefined {
     unit: 'kg/100 kg a day',
     value,
     ...span('beddingRateKgPer100Kg'),
-    columns: (v) => [['beddingRateKgPer100Kg', v]],
+    turns: 'beddingRateKgPer100Kg',
     edits: (v) =>
       scenarios.flatMap((s, k) => (bedded(s) ? [[`scenarios.${k}.bed.rateKgPer100Kg`, v] as const] : [])),
   };
@@ -142,7 +149,7 @@ function labour(scenarios: readonly Scenario[]): Knob | undefined {
     unit: `worth, ${money.currency}`,
     value: money.perHour,
     ...span('labourPricePerHour'),
-    columns: (v) => [['labourPricePerHour', v]],
+    turns: 'labourPricePerHour',
     edits: (v) => [['farm.money.labourPerHour', v]],
   };
 }
@@ -171,7 +178,7 @@ function straw(farm: Notebook['farm'], scenarios: readonly Scenario[], tables: T
     min: 0,
     max: Math.max(10, Math.ceil(value / 50) * 150),
     step: value > 200 ? 10 : 1,
-    columns: (v) => [[`material${place + 1}PricePerTonne`, v]],
+    turns: `material${place + 1}PricePerTonne`,
     edits: (v) => [[`farm.materials.${index}.pricePerTonne`, v]],
   };
 }
@@ -190,32 +197,34 @@ export function stripOf(notebook: Notebook, tables: Tables, turned: ReadonlyMap<
   }));
 }
 
-/** What turned inputs mean to the model. Columns no scenario reads are left out. */
+/** What turned inputs mean to the model. What no scenario has is left out. */
 export function changesOf(
-  notebook: Notebook,
-  tables: Tables,
+  { notebook, tables, setting, herd }: StripOf,
   turned: ReadonlyMap<string, number>,
-  known: (column: string) => boolean,
 ): RowChanges {
   if (turned.size === 0) return new Map();
   const all = knobs(notebook, tables);
   return new Map(
-    [...turned]
-      .flatMap(([id, value]) => all.find((knob) => knob.id === id)?.columns(value) ?? [])
-      .filter(([column]) => known(column)),
+    [...turned].flatMap(([id, value]) => {
+      const knob = all.find((each) => each.id === id);
+      const turn = knob && turnOf(setting, knob.turns, herd);
+      return turn ? [...changesAt(turn, value, setting.bound.length)] : [];
+    }),
   );
 }
 
-/** The text with an input let go of, and the words for undoing it. */
+/** The text with an input let go of, and the words for undoing it. Works built to match are written with the herd. */
 export function edited(
   text: string,
-  notebook: Notebook,
-  tables: Tables,
+  { notebook, tables, setting, herd }: StripOf,
   id: string,
   value: number,
 ): { readonly text: string; readonly what: string } {
   const knob = knobs(notebook, tables).find((each) => each.id === id);
   if (!knob) return { text, what: '' };
-  const next = knob.edits(value).reduce((so, [path, to]) => setInput(so, path, to), text);
-  return { text: next, what: `${knob.label} to ${value} ${knob.unit}` };
+  const turn = turnOf(setting, knob.turns, herd);
+  const works = turn ? worksWritten(turn, value) : [];
+  const next = [...knob.edits(value), ...works].reduce((so, [path, to]) => setInput(so, path, to), text);
+  const said = id === 'head' ? `, ${HERD_WORDS[herd]}` : '';
+  return { text: next, what: `${knob.label} to ${value} ${knob.unit}${said}` };
 }

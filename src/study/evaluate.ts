@@ -14,6 +14,7 @@ import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Override, Scenario } from '../notebook/schema.ts';
 import type { System } from '../notebook/systems.ts';
 import type { Tables } from '../tables/coefficient.ts';
+import { changesFor } from './rows.ts';
 
 export type Values = Readonly<Record<string, number | null>>;
 
@@ -80,14 +81,17 @@ export function evaluateBound(
   changes?: RowChanges,
   checked?: readonly ScenarioResult[],
 ): Run {
-  const input = toTable(bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes })));
+  const turned = bound.map((_, k) => changes && changesFor(changes, k));
+  const input = toTable(
+    bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes: turned[k] })),
+  );
   const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
   const rowValues = bound.map((_, row) => valuesAt({ ...input, ...made }, row));
   const cases = financeCase(
     bound.map(({ scenario, bindings }, row) => ({
       name: scenario.name,
       values: rowValues[row],
-      column: (name) => changes?.get(name) ?? bindings.get(name)?.value,
+      column: (name) => turned[row]?.get(name) ?? bindings.get(name)?.value,
       ...(scenario.finance.baseline === undefined ? {} : { baseline: scenario.finance.baseline }),
     })),
   );

@@ -11,12 +11,26 @@ export interface Setting {
   readonly weatherIndex: readonly number[];
 }
 
+/** The name under which changes hold a column that is turned in one scenario only. */
+export const ofScenario = (column: string, scenario: number) => `${column}@${scenario}`;
+
+/** What the changes mean to one scenario: what is turned for all, and what is turned for it alone. */
+export function changesFor(changes: RowChanges, scenario: number): RowChanges {
+  const [shared, own]: [string, number][][] = [[], []];
+  for (const [name, value] of changes) {
+    const [column, only] = name.split('@');
+    if (only === undefined) shared.push([column, value]);
+    else if (Number(only) === scenario) own.push([column, value]);
+  }
+  return new Map([...shared, ...own]);
+}
+
 /** The same setting with inputs turned in every scenario that has them; a turned number has no range any more. */
 export function withChanges(setting: Setting, changes: RowChanges): Setting {
   if (changes.size === 0) return setting;
-  const bound = setting.bound.map((own) => {
+  const bound = setting.bound.map((own, scenario) => {
     const turned = new Map(own.bindings);
-    for (const [column, value] of changes) {
+    for (const [column, value] of changesFor(changes, scenario)) {
       const binding = turned.get(column);
       if (binding) turned.set(column, { ...binding, value, low: value, high: value });
     }

@@ -2,6 +2,13 @@
 export const BASES = ['published', 'derived', 'common practice', 'from memory', 'invented'] as const;
 export type Basis = (typeof BASES)[number];
 
+/** Numbers that move together in the draws. */
+export interface Movement {
+  readonly name: string;
+  /** Share of the draws in which each number of the group takes the group's common probability. */
+  readonly together: number;
+}
+
 export interface Coefficient {
   /** `name`, or `name.option` where the name has a row for each option of a choice. */
   readonly id: string;
@@ -21,6 +28,10 @@ export interface Coefficient {
   readonly where: string;
   readonly basis: Basis;
   readonly note: string;
+  /** The group it moves with in the draws; alone when absent. */
+  readonly movesWith?: Movement;
+  /** How to find it out on a farm, as an instruction; absent where it takes a trial of years or is a choice. */
+  readonly measureBy?: string;
   /** File and line it was read from. */
   readonly at: { readonly file: string; readonly line: number };
   /** Prices only. */

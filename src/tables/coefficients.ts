@@ -1,7 +1,9 @@
 /** Rows of the coefficient and price tables, each refused unless it says what it is, how sure and whence. */
 import type { Problem } from '../units/problem.ts';
-import { BASES, type Basis, type Coefficient, type Source } from './coefficient.ts';
+import { BASES, type Basis, type Coefficient, type Movement, type Source } from './coefficient.ts';
 import { type CsvRecord, readCsv } from './csv.ts';
+import { MEASURING_FILE, measuringWords, namesOption } from './measuring.ts';
+import { MOVEMENTS_FILE } from './movements.ts';
 
 /** Dimension of a choice → its options: texture → sand, loamySand … Families are dimensions too. */
 export type ChoiceOptions = Readonly<Record<string, readonly string[]>>;
@@ -9,11 +11,15 @@ export type ChoiceOptions = Readonly<Record<string, readonly string[]>>;
 export interface RowContext {
   readonly sources: ReadonlyMap<string, Source>;
   readonly choices: ChoiceOptions;
+  /** Groups and advice that rows may name, by name and id. */
+  readonly movements: ReadonlyMap<string, Movement>;
+  readonly measuring: ReadonlyMap<string, string>;
   readonly kind: 'coefficient' | 'price';
 }
 
 const REQUIRED = 'id,choice,low,central,high,unit,appliesTo,source,where,basis,note'.split(',');
 const PRICE = [...REQUIRED, 'currency', 'year'];
+const OPTIONAL = ['movesWith', 'measureBy'];
 const ID = /^[a-z][A-Za-z0-9]*(\.[A-Za-z][A-Za-z0-9-]*)?$/;
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 /** Sources that are nobody's publication: a row may rest on them, but not call itself published. */
@@ -21,20 +27,26 @@ const UNPUBLISHED = ['own', 'commonPractice'];
 
 /** The rows of one file that hold, and what is wrong with the others. Units are as written in the row. */
 export function readCoefficients(file: string, text: string, context: RowContext) {
-  const columns = { required: context.kind === 'price' ? PRICE : REQUIRED };
+  const columns = { required: context.kind === 'price' ? PRICE : REQUIRED, optional: OPTIONAL };
   const { records, problems: found } = readCsv(file, text, columns);
   const rows: Coefficient[] = [];
   const problems: Problem[] = [...found];
   for (const record of records) {
     const wrong = rowProblems(file, record, context);
-    if (wrong.length === 0) rows.push(toCoefficient(file, record, context.kind));
+    if (wrong.length === 0) rows.push(toCoefficient(file, record, context));
     problems.push(...wrong);
   }
   return { rows, problems };
 }
 
-function toCoefficient(file: string, { line, values: v }: CsvRecord, kind: RowContext['kind']): Coefficient {
+function toCoefficient(
+  file: string,
+  { line, values: v }: CsvRecord,
+  { kind, movements, measuring }: RowContext,
+): Coefficient {
   const [name, option] = v.id.split('.') as [string, string | undefined];
+  const movesWith = movements.get(v.movesWith);
+  const advice = measuring.get(v.measureBy);
   const money = kind === 'price' ? { currency: v.currency, year: Number(v.year) } : {};
   return {
     id: v.id,
@@ -51,11 +63,14 @@ function toCoefficient(file: string, { line, values: v }: CsvRecord, kind: RowCo
     basis: v.basis as Basis,
     note: v.note,
     at: { file, line },
+    ...(movesWith && { movesWith }),
+    ...(advice !== undefined && { measureBy: measuringWords(advice, option) }),
     ...money,
   };
 }
 
-function rowProblems(file: string, record: CsvRecord, { sources, choices, kind }: RowContext): Problem[] {
+function rowProblems(file: string, record: CsvRecord, context: RowContext): Problem[] {
+  const { sources, choices, kind } = context;
   const { line, values: v } = record;
   const problems: Problem[] = [];
   const complain = (key: string, what: string, rest: Partial<Problem> = {}) =>
@@ -107,6 +122,7 @@ function rowProblems(file: string, record: CsvRecord, { sources, choices, kind }
       todo: 'name the publication, or say how the number is known',
     });
   if (kind === 'price') moneyProblems(v, complain);
+  namedProblems(v, context, complain);
   return problems;
 }
 
@@ -136,6 +152,34 @@ function choiceProblems(v: CsvRecord['values'], choices: ChoiceOptions, complain
       found: option,
       allowed: options.join(', '),
       todo: 'use one of these',
+    });
+}
+
+/** Groups and advice must be in their tables, and words that name an option need one. */
+function namedProblems(
+  v: CsvRecord['values'],
+  { movements, measuring }: RowContext,
+  complain: Complain,
+): void {
+  if (v.movesWith !== '' && !movements.has(v.movesWith))
+    complain('movesWith', 'unknown group of numbers that move together', {
+      found: v.movesWith,
+      allowed: [...movements.keys()].join(', '),
+      todo: `use one of these, or add the group to ${MOVEMENTS_FILE}`,
+    });
+  if (v.measureBy === '') return;
+  const words = measuring.get(v.measureBy);
+  if (words === undefined)
+    complain('measureBy', 'unknown advice on measuring', {
+      found: v.measureBy,
+      allowed: [...measuring.keys()].join(', '),
+      todo: `use one of these, or add the advice to ${MEASURING_FILE}`,
+    });
+  else if (namesOption(words) && v.choice === '')
+    complain('measureBy', 'the advice names an option and the row has none', {
+      found: `${v.measureBy}: ${words}`,
+      allowed: 'advice without {option}',
+      todo: 'use other advice, or hang the row on a choice',
     });
 }
 

@@ -2,6 +2,8 @@
 import type { Problem } from '../units/problem.ts';
 import type { Coefficient, Source, Tables } from './coefficient.ts';
 import { type ChoiceOptions, readCoefficients } from './coefficients.ts';
+import { MEASURING_FILE, readMeasuring } from './measuring.ts';
+import { MOVEMENTS_FILE, readMovements } from './movements.ts';
 import { readSources } from './sources.ts';
 
 export const SOURCES_FILE = 'data/sources.csv';
@@ -9,7 +11,7 @@ const COEFFICIENT_FILE = /^data\/(materials|coefficients\/[^/]+)\.csv$/;
 const PRICE_FILE = /^data\/prices\/[^/]+\.csv$/;
 
 /**
- * `files` holds path → text, paths as in the repository: data/sources.csv, data/materials.csv,
+ * `files` holds path → text, paths as in the repository: data/sources.csv, movements.csv, measuring.csv, materials.csv,
  * data/coefficients/*.csv, data/prices/*.csv; others are passed over. `choices` lists the options a row may
  * hang on. Rows that are refused are not in the tables. Never throws.
  */
@@ -19,12 +21,22 @@ export function loadTables(
 ): { tables: Tables; problems: Problem[] } {
   const problems: Problem[] = [];
   const sources = loadSources(files, problems);
+  const { movements, problems: wrongGroups } = readMovements(
+    MOVEMENTS_FILE,
+    files.get(MOVEMENTS_FILE) ?? 'name,together,source,where,basis,note',
+    sources,
+  );
+  const { measuring, problems: wrongAdvice } = readMeasuring(
+    MEASURING_FILE,
+    files.get(MEASURING_FILE) ?? 'id,words',
+  );
+  problems.push(...wrongGroups, ...wrongAdvice);
   const coefficients = new Map<string, Coefficient>();
   const prices = new Map<string, Map<string, Coefficient>>();
   for (const [file, text] of [...files].sort(([a], [b]) => (a < b ? -1 : 1))) {
     const kind = COEFFICIENT_FILE.test(file) ? 'coefficient' : PRICE_FILE.test(file) ? 'price' : undefined;
     if (!kind) continue;
-    const read = readCoefficients(file, text, { sources, choices, kind });
+    const read = readCoefficients(file, text, { sources, choices, movements, measuring, kind });
     problems.push(...read.problems);
     for (const row of read.rows) {
       const into = row.currency === undefined ? coefficients : tableOf(prices, row.currency);

@@ -4,8 +4,8 @@ import type { Better } from '../model/measures.ts';
 import { byMean } from './decide.ts';
 import { type Draws, sample, type Uncertain } from './monteCarlo.ts';
 import { differencesOf, drawsOf } from './percentiles.ts';
-import { measuringOf } from './valueOfInformation.ts';
-import { chanceGain, gainIn, groupsAlong, rankCorrelation, varianceShareIn } from './varianceShares.ts';
+import { chanceGain, gainIn } from './valueOfInformation.ts';
+import { groupsAlong, rankCorrelation, varianceShareIn } from './varianceShares.ts';
 
 export interface Ranked {
   readonly id: string;
@@ -14,6 +14,8 @@ export interface Ranked {
   readonly low: number;
   readonly central: number;
   readonly high: number;
+  /** How to find it out, as an instruction; absent where nobody can on a farm. */
+  readonly measureBy?: string;
   /** Share of the variance of the difference that this number explains alone. */
   readonly share: number;
   /** Rank correlation with the difference: above 0, more of it favours the first scenario's figure. */
@@ -83,9 +85,10 @@ export function* rank(
     first,
     second,
     ranked: listed.map(({ uncertain, share, worth }) => {
-      const { id, label, unit, low, central, high } = uncertain;
+      const { id, label, unit, low, central, high, measureBy } = uncertain;
       const x = sample(uncertain, draws.count, draws.seed);
-      return { id, label, unit, low, central, high, share, worth, rank: rankCorrelation(x, difference) };
+      const rank = rankCorrelation(x, difference);
+      return { id, label, unit, low, central, high, measureBy, share, worth, rank };
     }),
     rest: Math.max(0, 1 - listed.reduce((sum, { share }) => sum + share, 0)),
   };
@@ -108,8 +111,7 @@ const WORTH_A_WALK = 0.02;
  */
 export function adviceFrom({ ranked }: Ranking, most = 3): Advice[] {
   const byWords = new Map<string, Advice>();
-  for (const { id, share, worth } of ranked) {
-    const words = measuringOf(id);
+  for (const { id, share, worth, measureBy: words } of ranked) {
     if (words === undefined) continue;
     const before = byWords.get(words);
     byWords.set(words, {

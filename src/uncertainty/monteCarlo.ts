@@ -4,42 +4,12 @@
  */
 import type { Binding, RowChanges } from '../model/bind.ts';
 import { planFor } from '../model/quantities.ts';
-import { type Block, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
+import { type Block, changesFor, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
+import type { Coefficient } from '../tables/coefficient.ts';
 import { allPlausible, type Filler, filler } from './random.ts';
 
 /** Rows worked on at once: enough that setting up the pipeline is lost in it, few enough to stop between. */
 const CHUNK_ROWS = 3_072;
-
-/**
- * Numbers that move together, by our judgement of what one market or one soil sample has in common. Of a hundred
- * draws, `together` take the group's common probability and the rest their own, which leaves each one's
- * distribution as it is and gives a rank correlation of that share squared. The first group that fits counts.
- */
-export const MOVE_TOGETHER: readonly {
-  readonly name: string;
-  readonly ids: RegExp;
-  readonly together: number;
-}[] = [
-  { name: 'fertiliser prices', ids: /^(nitrogen|phosphorus|potassium)PricePerKg$/, together: 0.9 },
-  { name: 'straw prices', ids: /^(material|feed)PricePerTonne\..*Straw$/, together: 0.9 },
-  {
-    name: 'wood prices',
-    ids: /^materialPricePerTonne\.(.*Chips|.*Sawdust|shavings|bark)$/,
-    together: 0.8,
-  },
-  { name: 'forage prices', ids: /^(feedPricePerTonne\.|grassPricePerTonne$)/, together: 0.9 },
-  {
-    name: 'machine prices',
-    ids: /^(tractor|chipping|agitate|slurrySpread|solidSpread)PricePerHour$/,
-    together: 0.8,
-  },
-  {
-    name: 'concrete prices',
-    ids: /^(slab|tank|slats|yard|padConcrete|bedFloor).*PricePerM[23]$/,
-    together: 0.8,
-  },
-  { name: 'soil water', ids: /^(fieldCapacity|wiltingPoint)M3PerM3\./, together: 0.9 },
-];
 
 /** A number with a range, and the columns of which scenarios it fills. */
 export interface Uncertain {
@@ -49,6 +19,9 @@ export interface Uncertain {
   readonly low: number;
   readonly central: number;
   readonly high: number;
+  /** As its row in the tables says. */
+  readonly movesWith?: Coefficient['movesWith'];
+  readonly measureBy?: Coefficient['measureBy'];
   readonly at: readonly { readonly scenario: number; readonly column: string }[];
 }
 
@@ -75,33 +48,40 @@ export function uncertainIn({ bound }: Setting): readonly Uncertain[] {
       found.set(key, entry);
     }
   });
-  const uncertain = [...found.values()].map(({ binding: { id, label, unit, low, value, high }, at }) => ({
-    id,
-    label,
-    unit,
-    low,
-    central: value,
-    high,
-    at,
-  }));
+  const uncertain = [...found.values()].map(
+    ({ binding: { id, label, unit, low, value, high, coefficient }, at }) => ({
+      id,
+      label,
+      unit,
+      low,
+      central: value,
+      high,
+      movesWith: coefficient?.movesWith,
+      measureBy: coefficient?.measureBy,
+      at,
+    }),
+  );
   uncertainOf.set(bound, uncertain);
   return uncertain;
 }
 
 const uncertainOf = new WeakMap<Setting['bound'], readonly Uncertain[]>();
 
-/** The values of one uncertain number, in runs of any length; the same for the same seed and id. */
-export function valuesOf({ id, low, central, high }: Uncertain, seed: number): Filler {
+/**
+ * The values of one uncertain number, in runs of any length; the same for the same seed and id. Of a hundred draws
+ * of a group, `together` take the group's common probability and the rest their own, which leaves each number's
+ * distribution as it is and gives a rank correlation of that share squared.
+ */
+export function valuesOf({ id, low, central, high, movesWith }: Uncertain, seed: number): Filler {
   const own = filler(seed, id);
-  const group = MOVE_TOGETHER.find((g) => g.ids.test(id));
   const place: Filler = (out, count) => allPlausible(out, count, low, central, high);
-  if (!group)
+  if (!movesWith)
     return (out, count) => {
       own(out, count);
       place(out, count);
     };
-  const { together } = group;
-  const common = filler(seed, `group ${group.name}`);
+  const { name, together } = movesWith;
+  const common = filler(seed, `group ${name}`);
   const coin = filler(seed, `coin ${id}`);
   return (out, count) => {
     // All three streams go on in every draw, so that the group's draws stay side by side.
@@ -153,7 +133,10 @@ export function* draw(
     for (const name of keep) results[name].set(made[name], from * scenarios);
     yield (from + here) / count;
   }
-  const uncertain = blocks.uncertain.filter(({ at }) => !at.some(({ column }) => changes.has(column)));
+  const turned = setting.bound.map((_, scenario) => changesFor(changes, scenario));
+  const uncertain = blocks.uncertain.filter(
+    ({ at }) => !at.some(({ scenario, column }) => turned[scenario].has(column)),
+  );
   return { count, seed, scenarios, results, uncertain };
 }
 
@@ -244,16 +227,15 @@ export function turnColumns(
   { bound }: Setting,
   changes: RowChanges,
 ): () => void {
-  const before: [Float64Array, Float64Array][] = [];
-  for (const [column, value] of changes) {
-    const into = columns[column];
-    if (!into) continue;
-    before.push([into, into.slice()]);
-    bound.forEach(({ bindings }, scenario) => {
-      if (bindings.has(column))
-        for (let row = scenario; row < into.length; row += scenarios) into[row] = value;
-    });
-  }
+  const before = new Map<Float64Array, Float64Array>();
+  bound.forEach(({ bindings }, scenario) => {
+    for (const [column, value] of changesFor(changes, scenario)) {
+      const into = columns[column];
+      if (!into || !bindings.has(column)) continue;
+      if (!before.has(into)) before.set(into, into.slice());
+      for (let row = scenario; row < into.length; row += scenarios) into[row] = value;
+    }
+  });
   return () => {
     for (const [into, old] of before) into.set(old);
   };

@@ -103,7 +103,10 @@ export interface Measure {
   readonly weight: number;
 }
 
-/** Share of the draws in which each scenario is best by one measure; ties go to neither. */
+/**
+ * Share of the draws in which each scenario is best by one measure. A draw in which several tie for best is shared
+ * among them, so that the shares sum to 1 wherever each draw has someone with the measure.
+ */
 export function shareBest(draws: Draws, name: string, better: Better): number[] {
   return shareWinning(draws, (draw, scenario) => {
     const value = draws.results[name][draw * draws.scenarios + scenario];
@@ -145,13 +148,17 @@ function shareWinning(
   for (let draw = 0; draw < count; draw++) {
     let best = -1;
     let bestScore = Number.NEGATIVE_INFINITY;
-    let tied = false;
+    let level = 0;
     for (let scenario = 0; scenario < scenarios; scenario++) {
       const here = score(draw, scenario);
-      if (here > bestScore) [best, bestScore, tied] = [scenario, here, false];
-      else if (here === bestScore) tied = true;
+      if (here > bestScore) [best, bestScore, level] = [scenario, here, 1];
+      else if (here === bestScore) level++;
     }
-    if (best >= 0 && !tied) wins[best]++;
+    if (best < 0) continue;
+    if (level === 1) wins[best]++;
+    else
+      for (let scenario = best; scenario < scenarios; scenario++)
+        if (score(draw, scenario) === bestScore) wins[scenario] += 1 / level;
   }
   return wins.map((n) => n / count);
 }

@@ -1,116 +1,62 @@
 /**
- * How a keeper can find out a number that the tables only give a range for: by the id of the coefficient or price,
- * what to do. Numbers that take a laboratory trial over years are not here. Common practice, no source.
+ * What it would be worth to measure a number before choosing (expected value of partial information), from the draws
+ * already made, by grouping them along the number.
  */
-const MEASURES: readonly (readonly [RegExp, string | ((option: string) => string)])[] = [
-  [/^(material)PricePerTonne\.(.+)$/, (m) => `Ask two sellers for a delivered price of ${m}, by weight`],
-  [
-    /^materialMoistureFraction\.(.+)$/,
-    (m) => `Dry a weighed bucket of ${m} in a warm oven until it loses no more weight`,
-  ],
-  [/^materialLooseDensityKgPerM3\.(.+)$/, (m) => `Weigh a filled box of known size of ${m}`],
-  [
-    /^materialAbsorbencyKgPerKg\.(.+)$/,
-    (m) => `Soak a weighed net of ${m} for a day, let it drip, weigh it again`,
-  ],
-  [
-    /^material(Nitrogen|Phosphorus|Potassium|Carbon|Ash)\w*\.(.+)$/,
-    (m) => `Send a sample of ${m} to a laboratory`,
-  ],
-  [/^materialHoursPerTonne\.(.+)$/, (m) => `Time one load of ${m} from stack to bed and weigh it`],
-  [/^feedPricePerTonne\.(.+)$/, (f) => `Ask what ${f} fetches near you this autumn`],
-  [/^feedDryMatterFraction\.(.+)$/, (f) => `Weigh three bales of ${f} and dry a core of each`],
-  [
-    /^feed(CrudeProtein|Phosphorus|Potassium|Digestibility|Carbon|Ash)Fraction\.(.+)$/,
-    (f) => `Send cores of three bales of ${f} to a laboratory`,
-  ],
-  [/^feedWasteFraction\./, 'Rake up and weigh what lies around the feeder for one week'],
-  [/^groupIntakeFraction\./, 'Weigh the bales that go in over two weeks, and what is left'],
-  [/^(roundBaleKg|squareBaleKg)$/, 'Weigh three bales'],
-  [
-    /^(bedEvaporation|packDry|packDecay|bedDriest|rottingWater)/,
-    'Take two bed depths a month and weigh a bucket cut from the bed',
-  ],
-  [
-    /^(bedAmmonia|bedTan|bedNitrous|packDinitrogen)/,
-    'Send a sample of the bed to a laboratory at clean-out, for total and ammonium nitrogen',
-  ],
-  [
-    /^heap(NitrogenLoss|TanKept|NitrogenCover)/,
-    'Send a sample of the heap to a laboratory when it is made and when it is done, and weigh a load both times',
-  ],
-  [
-    /^heap(DryMatter|Carbon|Evaporation|Driest|Wettest)/,
-    'Count and weigh the loads into the heap and out of it',
-  ],
-  [/^(compostDensity|loosenedPackDensity)/, 'Weigh a trailer of known size, filled level'],
-  [
-    /^compost(Mineralised|PhosphorusFirst|SecondYear)/,
-    'Leave a strip without fertiliser and one without compost, and compare the cuts',
-  ],
-  [
-    /^slurry(Mineralised|PhosphorusFirst|SecondYear)/,
-    'Leave a strip without fertiliser and one without slurry, and compare the cuts',
-  ],
-  [
-    /^(houseAmmonia|storeAmmonia|storeMineralised|slurryDensity)/,
-    'Stir the tank by the safety rules and send a slurry sample to a laboratory',
-  ],
-  [/^slurryStored|^groupStoreM3/, 'Read a dipstick in the tank at the start and end of a month'],
-  [
-    /^paddockYield|^treading|^reseed/,
-    'Cut and weigh a square metre of grass on trodden and on spared ground in spring',
-  ],
-  [
-    /^(winterUptake|nitrified|nitrification|grassUptake)/,
-    'Take soil samples to 60 cm in late autumn and in early spring, for mineral nitrogen',
-  ],
-  [/^spot|^runoff/, 'Pace out how much of the paddock is dung and mud, each month'],
-  [
-    /^(fieldCapacity|wiltingPoint|drainageRate|curveNumber|bulkDensity)/,
-    'Dig a pit and have the texture of each layer judged',
-  ],
-  [/^(snow|melt)/, 'Put a rain gauge and a snow stick by the shed'],
-  [/^urineTan|^tan(Lowest|Highest)|^faecalNitrogen/, 'Have dung and urine of three animals analysed'],
-  [/^(feedingHours|tractorFeeding)/, 'Time the feeding for a week'],
-  [
-    /^(checkMinutes|siteMinutes|waterMinutes|iceMinutes|fence\w*Minutes)/,
-    'Keep a list of minutes by the door for two weeks',
-  ],
-  [/^(scrape|bedSpread|barrierHours|packLoad|turn|agitate)\w*/, 'Time the job once with your own machine'],
-  [/^(slurrySpread|solidSpread)\w*(PerHour)$/, 'Ask the contractor for his rate and his price an hour'],
-  [
-    /^(roof|cladding|purlin|rafter|timber|post|sawing|erection|builder|sawmill|ownTimber)/,
-    'Get two quotes for the frame and the roof',
-  ],
-  [
-    /^(slab|yard|tank|slats|padConcrete|bedFloor|groundwork|outsideStore|beddedPlace|slattedPlace|pushWall|penWall)/,
-    'Get two quotes for groundwork and concrete',
-  ],
-  [
-    /^(feeder|fence|movableFence|gate|trough|waterBowl|waterPipe|waterTank|energiser|windbreak|feedBarrier|risingBarrier)\w*Price/,
-    'Price the fittings at your merchant',
-  ],
-  [/^(nitrogen|phosphorus|potassium)PricePerKg$/, 'Ask the fertiliser price for spring delivery'],
-  [/^tractorPricePerHour$/, 'Work out fuel, repairs and wear of your tractor from last year’s bills'],
-  [/^(vet|hoof)PricePerHead/, 'Add up last winter’s vet and hoof bills'],
-  [/^grassPricePerTonne$/, 'Ask what standing grass or grazing lets for near you'],
-  [/^reseedPricePerHa$/, 'Ask a contractor what reseeding a hectare costs'],
-  [
-    /^cropNitrogenNeed|^pastureNitrogenNeed|^crop\w+Need|^pasture\w+Need/,
-    'Take a soil test of the ground that gets the manure',
-  ],
-];
+import { stream } from './random.ts';
+import { type Groups, groupsAlong } from './varianceShares.ts';
 
-/** What to do to know this number; undefined for one that cannot be measured on a farm. */
-export function measuringOf(id: string): string | undefined {
-  for (const [pattern, words] of MEASURES) {
-    const match = pattern.exec(id);
-    if (!match) continue;
-    return typeof words === 'string' ? words : words(spelt(match[match.length - 1]));
-  }
-  return undefined;
+/**
+ * What knowing `x` before choosing would gain on average, in the unit of the benefit (expected value of partial
+ * perfect information). The best choice in each group of draws along `x` is picked on one half of the draws and
+ * its gain over choosing without knowing is taken on the other half, both ways round: picking the best of noisy
+ * means and believing it would make every number look worth measuring. `benefits` has one array a choice; more
+ * is better. Never below 0.
+ */
+export function worthOfMeasuring(x: Float64Array, benefits: readonly Float64Array[], bins?: number): number {
+  return Math.max(0, gainIn(groupsAlong(x, bins), benefits));
 }
 
-/** `softwoodChips` as "softwood chips". */
-const spelt = (name: string) => name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
+/** The same for groups already made, and below 0 where the groups lead to worse choices. */
+export function gainIn({ of, sizes }: Groups, benefits: readonly Float64Array[]): number {
+  const bins = sizes.length;
+  // Sums of even draws, then of odd draws, a row of groups for each choice.
+  const sums = [0, 1].map((half) =>
+    benefits.map((benefit) => {
+      const sum = new Float64Array(bins);
+      for (let k = half; k < benefit.length; k += 2) sum[of[k]] += benefit[k];
+      return sum;
+    }),
+  );
+  let gain = 0;
+  for (const [picked, seen] of [
+    [0, 1],
+    [1, 0],
+  ]) {
+    const usual = bestAt(sums[picked].map((sum) => sum.reduce((a, v) => a + v, 0)));
+    for (let b = 0; b < bins; b++) {
+      const choice = bestAt(sums[picked].map((sum) => sum[b]));
+      gain += sums[seen][choice][b] - sums[seen][usual][b];
+    }
+  }
+  return gain / of.length;
+}
+
+function bestAt(values: readonly number[]): number {
+  let best = 0;
+  for (let k = 1; k < values.length; k++) if (values[k] > values[best]) best = k;
+  return best;
+}
+
+/**
+ * The largest gain that groups made by chance seem to have, over `rounds` shuffles: a number worth less than
+ * this may be worth nothing. One figure serves every number ranked on the same draws.
+ */
+export function chanceGain(benefits: readonly Float64Array[], bins?: number, rounds = 20): number {
+  const count = benefits[0].length;
+  let most = 0;
+  for (let round = 0; round < rounds; round++) {
+    const next = stream(round, 'groups by chance');
+    most = Math.max(most, gainIn(groupsAlong(Float64Array.from({ length: count }, next), bins), benefits));
+  }
+  return most;
+}

@@ -1,6 +1,7 @@
 /** Where the answer flips: the values of an input at which two scenarios tie in a measure. */
 import type { Setting } from '../study/rows.ts';
-import { stepsBetween, sweep, type Turn } from './sweep.ts';
+import { stepsBetween, sweep } from './sweep.ts';
+import { type Turn, turnIn } from './turn.ts';
 
 /** Points looked at over the whole span. */
 const SCAN = 65;
@@ -129,12 +130,10 @@ export function findFlips(
     weather: setting.weather,
     weatherIndex: both.map((k) => setting.weatherIndex[k]),
   };
-  const at = turn.at.flatMap((a) =>
-    both.flatMap((k, scenario) => (a.scenario === k ? [{ ...a, scenario }] : [])),
-  );
+  const ofPair = turnIn(turn, both);
   const { ties, d } = tiesOf(
     (values) => {
-      const { results } = sweep(pair, { ...turn, at }, values, [measure]);
+      const { results } = sweep(pair, ofPair, values, [measure]);
       return values.map((_, k) => results[measure][k * 2] - results[measure][k * 2 + 1]);
     },
     [from, to],

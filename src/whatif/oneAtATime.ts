@@ -2,6 +2,7 @@
 import { CASH_INPUTS, CASH_RESULTS, type CashTerms, worthAgainst } from '../model/money/cashTerms.ts';
 import { repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
 import { uncertainIn } from '../uncertainty/monteCarlo.ts';
+import { setTurn } from './turn.ts';
 
 export interface Swing {
   readonly id: string;
@@ -34,11 +35,8 @@ export function swingsOf(
   const block = repeatScenarios(setting, 2 * uncertain.length + 1, [...CASH_RESULTS]);
   const { scenarios, columns } = block;
   uncertain.forEach(({ at, low, high }, k) => {
-    for (const { scenario: s, column } of at) {
-      if (!columns[column]) continue;
-      columns[column][(2 * k + 1) * scenarios + s] = low;
-      columns[column][(2 * k + 2) * scenarios + s] = high;
-    }
+    setTurn(block, { at, herds: [] }, 2 * k + 1, low);
+    setTurn(block, { at, herds: [] }, 2 * k + 2, high);
   });
   const results = runBlock(block, setting.weather);
   const termsAt = (repeat: number, s: number): CashTerms => {

@@ -14,7 +14,8 @@ import { type WeekBands, weekBands } from '../uncertainty/weekBands.ts';
 import { type Flips, findFlips } from '../whatif/breakEven.ts';
 import { type Swings, swingsOf } from '../whatif/oneAtATime.ts';
 import { stressSteps } from '../whatif/stressRun.ts';
-import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo, turnOf } from '../whatif/sweep.ts';
+import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo } from '../whatif/sweep.ts';
+import { type HerdMeaning, turnOf } from '../whatif/turn.ts';
 import { runWinters, type Winters } from '../whatif/winters.ts';
 
 interface Span {
@@ -22,6 +23,8 @@ interface Span {
   /** Ends of the span; the input's own when absent. */
   readonly from?: number;
   readonly to?: number;
+  /** What turning the herd means for the shed; built to match when absent. */
+  readonly herd?: HerdMeaning;
 }
 
 export interface Requests {
@@ -136,14 +139,14 @@ export function* work(
     return { stress, swings: swingsOf(setting, scenario, baseline, top) };
   }
   if (request.kind === 'winters') return runWinters(setting, request.winters, request.names);
-  const turn = turnOf(setting, request.over);
+  const turn = turnOf(setting, request.over, request.herd);
   if (!turn) return null;
   const span = spanOf(turn, request.from, request.to);
   if (request.kind === 'sweep')
     return sweep(setting, turn, stepsOf(turn, ...span, request.steps), request.names);
   if (request.kind === 'flips')
     return findFlips(setting, turn, span, request.measure, request.first, request.second);
-  const other = turnOf(setting, request.across);
+  const other = turnOf(setting, request.across, request.herd);
   if (!other) return null;
   return sweepTwo(
     setting,

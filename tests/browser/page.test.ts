@@ -91,6 +91,31 @@ describe('the page', () => {
     });
   });
 
+  it('turns the herd with its shed or without, as the switch says, and undoes both in one step', async () => {
+    await show();
+    const cost = () => open?.run.value?.scenarios.map((s) => s.values.capitalCost);
+    const before = cost();
+    const text = open?.text.value;
+    const slider = page.getByRole('slider', { name: /^Animals/ }).element() as HTMLInputElement;
+    const turnTo = (value: string, type: 'input' | 'change') => {
+      slider.value = value;
+      slider.dispatchEvent(new Event(type, { bubbles: true }));
+    };
+    turnTo('34', 'input');
+    await expect.poll(() => cost()?.[2], SOON).toBeGreaterThan(1.5 * Number(before?.[2]));
+    const built = cost();
+    await page.getByRole('combobox', { name: /^When the number of animals/ }).selectOptions('stays');
+    await expect.poll(() => cost()?.[2], SOON).toBeLessThan(1.2 * Number(before?.[2]));
+    await page.getByRole('combobox', { name: /^When the number of animals/ }).selectOptions('built');
+    await expect.poll(cost, SOON).toEqual(built);
+    turnTo('34', 'change');
+    await expect.poll(() => open?.notebook.value?.scenarios[2].shed.lengthM, SOON).toBe(48);
+    await expect.poll(cost, SOON).toEqual(built);
+    expect(open?.history.value.now.what).toBe('Animals to 34 head, shed is built to match');
+    open?.undo();
+    expect(open?.text.value).toBe(text);
+  });
+
   it('opens the working of a number by keyboard and gives the focus back', async () => {
     await show();
     const kept = number('Nitrogen kept', 'Paddock');

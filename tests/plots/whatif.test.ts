@@ -5,7 +5,8 @@ import { stackDots } from '../../src/plots/drawsDots.ts';
 import { flipFinding } from '../../src/plots/sweepLines.ts';
 import { orNothing, saidSpan, saidTurn } from '../../src/plots/verdict.ts';
 import type { Flips } from '../../src/whatif/breakEven.ts';
-import { type Grid, type Turn, turnOf } from '../../src/whatif/sweep.ts';
+import type { Grid } from '../../src/whatif/sweep.ts';
+import { type Turn, turnOf } from '../../src/whatif/turn.ts';
 import { farm } from '../study/farm.ts';
 
 const reading = { currency: 'EUR', year: 2024, system: 'metric' } as const;
@@ -36,7 +37,7 @@ describe('the flip in words', () => {
   const capital = [2_000, 60_000];
   it('says below how many head the dearer building does not pay for itself', () => {
     expect(flipFinding(flips({ ties: [tie(11.3, 1)] }), { names, capital }, reading)).toBe(
-      'Below 12 head “Shed” does not pay for itself against “Paddock”: “Paddock” costs less net a year there, “Shed” above. (Here shed and yards grow with the herd, the land stays as it is.)',
+      'Below 12 head “Shed” does not pay for itself against “Paddock”: “Paddock” costs less net a year there, “Shed” above. (Here shed and yards are built to match the herd, the land stays as it is.)',
     );
     expect(flipFinding(flips({ ties: [tie(11.3, 0)] }), { names, capital }, reading)).toMatch(
       /^Above 12 head “Shed” does not pay for itself/,
@@ -55,7 +56,7 @@ describe('the flip in words', () => {
 
   it('says that nothing flips, and who is ahead', () => {
     expect(flipFinding(flips({}), { names, capital }, reading)).toBe(
-      '“Paddock” costs less net a year than “Shed” all the way from 1 to 54 head; the answer does not flip. (Here shed and yards grow with the herd, the land stays as it is.)',
+      '“Paddock” costs less net a year than “Shed” all the way from 1 to 54 head; the answer does not flip. (Here shed and yards are built to match the herd, the land stays as it is.)',
     );
   });
 
@@ -63,7 +64,7 @@ describe('the flip in words', () => {
     expect(
       flipFinding(flips({ ties: [tie(5, 1), tie(20, 0), tie(40, 1)] }), { names, capital }, reading),
     ).toBe(
-      'The answer flips 3 times from 1 to 54 head. What costs less net a year: “Paddock” up to 5 head, then “Shed” up to 20 head, then “Paddock” up to 40 head, then “Shed” above 40 head. (Here shed and yards grow with the herd, the land stays as it is.)',
+      'The answer flips 3 times from 1 to 54 head. What costs less net a year: “Paddock” up to 5 head, then “Shed” up to 20 head, then “Paddock” up to 40 head, then “Shed” above 40 head. (Here shed and yards are built to match the herd, the land stays as it is.)',
     );
   });
 
@@ -94,7 +95,7 @@ describe('the map of the best', () => {
   it('says where each wins, and puts letters in its table', () => {
     const { finding, table, legend } = bestMapFigure(grid(), { measure: 'netCost', names }, reading);
     expect(finding).toBe(
-      'What costs less net a year over head and rain against this weather: “Shed” on 67 % of the map and “Paddock” on 17 % of the map (rain against this weather 0.5×, 10 head). The lead is at most EUR 7. (Here shed and yards grow with the herd, the land stays as it is.)',
+      'What costs less net a year over head and rain against this weather: “Shed” on 67 % of the map, “Paddock” on 17 % of the map (rain against this weather 0.5×, 10 head) and a tie for best on 17 % of the map. The lead is at most EUR 7. (Here shed and yards are built to match the herd, the land stays as it is.)',
     );
     expect(table.rows).toEqual([
       ['20 head', 'B by EUR 7', 'B', 'B by EUR 6'],

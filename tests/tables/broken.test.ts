@@ -6,6 +6,7 @@ import { formatProblem } from '../../src/units/problem.ts';
 
 const folder = new URL('../broken/tables/', import.meta.url);
 const choices = { texture: ['sand', 'clay'], feeder: ['ring'] };
+const GROUPS = 'name,together,source,where,basis,note';
 const HEADER = 'id,choice,low,central,high,unit,appliesTo,source,where,basis,note';
 
 /** File → the line it is refused at and words its message must hold. */
@@ -52,19 +53,47 @@ const REFUSED: Record<string, { line: number; words: string[] }> = {
   'price-without-year.csv': { line: 2, words: ['price without a year', 'like 2024'] },
   'price-in-other-unit.csv': { line: 2, words: ['unit is not in the currency', 'found EUR/t', 'SEK/…'] },
   'price-is-coefficient.csv': { line: 2, words: ['id given twice', 'presentFraction'] },
+  'unknown-group.csv': {
+    line: 2,
+    words: [
+      'fraction1 movesWith',
+      'unknown group',
+      'found tides',
+      'allowed straw prices',
+      'data/movements.csv',
+    ],
+  },
+  'unknown-advice.csv': {
+    line: 2,
+    words: ['fraction1 measureBy', 'unknown advice', 'found guessIt', 'weighBales', 'data/measuring.csv'],
+  },
+  'advice-without-option.csv': {
+    line: 2,
+    words: ['fraction1 measureBy', 'names an option and the row has none', 'Weigh three bales of {option}'],
+  },
+  'movements-twice.csv': { line: 3, words: ['group given twice', 'straw prices', 'keep one row'] },
+  'movements-share.csv': { line: 2, words: ['not a share of the draws', 'found 1.2', 'at most 1'] },
+  'movements-without-source.csv': { line: 2, words: ['unknown source', 'found nobody'] },
+  'movements-without-basis.csv': { line: 2, words: ['unknown basis', 'found (empty)'] },
+  'measuring-twice.csv': { line: 3, words: ['advice given twice', 'weighBales'] },
+  'measuring-without-words.csv': { line: 2, words: ['weighBales', 'advice without words'] },
+  'measuring-other-blank.csv': { line: 2, words: ['unknown blank', 'Weigh {feed}', 'allowed {option}'] },
   'source-twice.csv': { line: 3, words: ['source given twice', 'found fao56'] },
   'source-without-year.csv': { line: 2, words: ['source without year'] },
   'source-by-address.csv': { line: 2, words: ['a web address is not a source'] },
   'source-bad-id.csv': { line: 2, words: ['not a source id', 'found FAO 56'] },
 };
 
+const PATHS: Record<string, string> = {
+  source: 'data/sources.csv',
+  movements: 'data/movements.csv',
+  measuring: 'data/measuring.csv',
+  price: 'data/prices/broken.csv',
+};
+
 function problemsOf(name: string) {
   const text = readFileSync(new URL(name, folder), 'utf8');
-  const path = name.startsWith('source')
-    ? 'data/sources.csv'
-    : name.startsWith('price')
-      ? 'data/prices/broken.csv'
-      : 'data/coefficients/broken.csv';
+  const path = PATHS[name.split('-')[0]] ?? 'data/coefficients/broken.csv';
   const files = new Map([
     [
       'data/sources.csv',
@@ -74,6 +103,8 @@ function problemsOf(name: string) {
       'data/coefficients/present.csv',
       `${HEADER}\npresentFraction,,0.1,0.2,0.3,fraction,here,fao56,Table 1,published,\n`,
     ],
+    ['data/movements.csv', `${GROUPS}\nstraw prices,0.9,own,,invented,\n`],
+    ['data/measuring.csv', 'id,words\nweighBales,Weigh three bales of {option}\n'],
     [path, text],
   ]);
   return loadTables(files, choices).problems;

@@ -5,12 +5,17 @@ import { readDataFiles, weatherFiles } from '../../src/cli/readData.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { CHOICES, INPUT_FAMILIES } from '../../src/notebook/inputs.ts';
 import { FEEDS, MATERIALS } from '../../src/notebook/schema.ts';
+import { type CsvColumns, readCsv } from '../../src/tables/csv.ts';
 import { loadTables } from '../../src/tables/load.ts';
 import { formatProblem } from '../../src/units/problem.ts';
 
 const CURRENCIES = ['CAD', 'EUR', 'GBP', 'SEK', 'USD'];
 const files = readDataFiles();
 const { tables, problems } = loadTables(files, CHOICE_OPTIONS);
+const ANY: Record<string, CsvColumns> = {
+  'data/movements.csv': { required: ['name', 'together', 'source', 'where', 'basis', 'note'] },
+  'data/measuring.csv': { required: ['id', 'words'] },
+};
 const rows = [...tables.coefficients.values()];
 const priceRows = [...tables.prices.values()].flatMap((table) => [...table.values()]);
 
@@ -29,6 +34,33 @@ describe('the data folder', () => {
     const ids = CURRENCIES.map((currency) => [...(tables.prices.get(currency)?.keys() ?? [])].sort());
     for (const list of ids) expect(list).toEqual(ids[0]);
     for (const row of priceRows) expect(row.unit.startsWith(row.currency ?? '?')).toBe(true);
+  });
+
+  it('moves a price with the same group and gives it the same advice in every currency', () => {
+    const euro = tables.prices.get('EUR');
+    for (const { id, currency, movesWith, measureBy } of priceRows) {
+      const first = euro?.get(id);
+      expect({ movesWith, measureBy }, `${id} in ${currency}`).toEqual({
+        movesWith: first?.movesWith,
+        measureBy: first?.measureBy,
+      });
+    }
+  });
+
+  it('has at least two numbers in each group that moves together, and a row for each piece of advice', () => {
+    const named = (file: string) => readCsv(file, files.get(file) ?? '', ANY[file]).records;
+    for (const { values } of named('data/movements.csv')) {
+      const ids = [...rows, ...priceRows].filter((r) => r.movesWith?.name === values.name).map((r) => r.id);
+      expect(new Set(ids).size, values.name).toBeGreaterThan(1);
+    }
+    const said = new Set([...rows, ...priceRows].map((r) => r.measureBy));
+    for (const { values } of named('data/measuring.csv')) {
+      const pattern = new RegExp(`^${values.words.replace('{option}', '[a-z ]+')}$`);
+      expect(
+        [...said].some((words) => words !== undefined && pattern.test(words)),
+        values.id,
+      ).toBe(true);
+    }
   });
 
   it('prices every feed, every material and the three elements', () => {

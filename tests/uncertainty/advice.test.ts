@@ -1,15 +1,18 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDataFiles } from '../../src/cli/readData.ts';
+import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import type { Run } from '../../src/study/evaluate.ts';
+import type { Coefficient } from '../../src/tables/coefficient.ts';
+import { loadTables } from '../../src/tables/load.ts';
 import { adviceFrom, closestTwo, type Ranking, rank } from '../../src/uncertainty/advice.ts';
 import { decide, measuresOf } from '../../src/uncertainty/decide.ts';
 import { type Draws, drawAll, sample, type Uncertain } from '../../src/uncertainty/monteCarlo.ts';
 import { stream } from '../../src/uncertainty/random.ts';
-import { measuringOf } from '../../src/uncertainty/valueOfInformation.ts';
-import { chanceGain, worthOfMeasuring } from '../../src/uncertainty/varianceShares.ts';
+import { chanceGain, worthOfMeasuring } from '../../src/uncertainty/valueOfInformation.ts';
 import { farm } from '../study/farm.ts';
 
 const N = 10_000;
+const { tables } = loadTables(readDataFiles(), CHOICE_OPTIONS);
 const number = (id: string, low: number, central: number, high: number): Uncertain => ({
   id,
   label: id,
@@ -155,7 +158,10 @@ describe('advice', () => {
       { id: 'packDecayPerDay', share: 0.15, worth: 5 },
       { id: 'bedEvaporationKgPerM2Day', share: 0.2, worth: 40 },
       { id: 'methaneWarmingFactor', share: 0.5, worth: 90 },
-    ].map((r) => ({ ...r, label: r.id, unit: '', low: 0, central: 1, high: 2, rank: 0 }));
+    ].map((r) => {
+      const { measureBy } = tables.coefficients.get(r.id) as Coefficient;
+      return { ...r, measureBy, label: r.id, unit: '', low: 0, central: 1, high: 2, rank: 0 };
+    });
     const advice = adviceFrom({ measure: 'netCost', first: 0, second: 1, ranked, rest: 0.05 });
     expect(advice.map((a) => a.words)).toEqual([
       'Take two bed depths a month and weigh a bucket cut from the bed',
@@ -171,14 +177,32 @@ describe('advice', () => {
     const ranking = finish(draws, { measure: 'netCost', better: 'less', first, second, top: 20 }) as Ranking;
     const shares = ranking.ranked.map((r) => r.share);
     expect(shares).toEqual([...shares].sort((a, b) => b - a));
-    expect(ranking.ranked.filter((r) => measuringOf(r.id)).length).toBeGreaterThan(ranking.ranked.length / 2);
+    expect(ranking.ranked.filter((r) => r.measureBy).length).toBeGreaterThan(ranking.ranked.length / 2);
     expect(adviceFrom(ranking).length).toBeGreaterThan(0);
   });
 
-  it('has words that spell a material as a person does', () => {
-    expect(measuringOf('materialPricePerTonne.softwoodChips')).toBe(
+  it.each([
+    [
+      'materialPricePerTonne.softwoodChips',
       'Ask two sellers for a delivered price of softwood chips, by weight',
-    );
-    expect(measuringOf('methaneWarmingFactor')).toBeUndefined();
+    ],
+    ['agitatePricePerHour', 'Ask two contractors for their price an hour, driver with it'],
+    ['agitateHoursPerM3', 'Ask the contractor how much he gets through in an hour'],
+    ['slurrySpreadM3PerHour', 'Ask the contractor how much he gets through in an hour'],
+    ['scrapeMinutesPerDay', 'Time the job once with your own machine'],
+    ['reseedPricePerHa', 'Ask a contractor what reseeding a hectare costs'],
+    ['tankPricePerM3', 'Get two quotes for groundwork and concrete'],
+    ['yardAmmoniaTanFraction', undefined],
+    ['methaneWarmingFactor', undefined],
+  ])('fits its row: %s', (id, words) => {
+    const row = tables.coefficients.get(id) ?? tables.prices.get('EUR')?.get(id);
+    expect(row, 'no such row').toBeDefined();
+    expect(row?.measureBy).toBe(words);
+  });
+
+  it('asks for a price by word of mouth, paper or bill, never by a stopwatch or a laboratory', () => {
+    const asking = /^(Ask|Get two quotes|Price the fittings|Work out|Add up)/;
+    for (const table of tables.prices.values())
+      for (const { id, measureBy } of table.values()) expect(measureBy ?? 'Ask', id).toMatch(asking);
   });
 });

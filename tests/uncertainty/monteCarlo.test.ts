@@ -8,7 +8,6 @@ import type { Setting } from '../../src/study/rows.ts';
 import {
   type Draws,
   drawAll,
-  MOVE_TOGETHER,
   sample,
   type Uncertain,
   uncertainIn,
@@ -141,18 +140,10 @@ describe('numbers that move together', () => {
     low: 40,
     central: 90,
     high: 260,
+    movesWith: run.tables.prices.get('EUR')?.get(id)?.movesWith,
     at: [],
   });
   const N = 20_000;
-
-  it('name numbers that exist, at least two a group', () => {
-    const ids = [
-      ...run.tables.coefficients.keys(),
-      ...[...run.tables.prices.values()].flatMap((table) => [...table.keys()]),
-    ];
-    for (const { name, ids: pattern } of MOVE_TOGETHER)
-      expect(new Set(ids.filter((id) => pattern.test(id))).size, name).toBeGreaterThan(1);
-  });
 
   it('keep their own distributions (Kolmogorov–Smirnov at 1 %)', () => {
     const sorted = sample(price('feedPricePerTonne.hay'), N, 4).sort();

@@ -60,7 +60,29 @@ describe('share best', () => {
 
   it('counts the draws each scenario wins, more or less being better', () => {
     expect(shareBest(d, 'kept', 'more')).toEqual([2 / 3, 1 / 3]);
-    expect(shareBest(d, 'cost', 'less')).toEqual([1 / 3, 1 / 3]);
+  });
+
+  it('shares a draw among those that tie for best, so that the shares sum to 1', () => {
+    // Best in turn: the second, the first, both.
+    expect(shareBest(d, 'cost', 'less')).toEqual([1.5 / 3, 1.5 / 3]);
+    const three = draws({ cost: [4, 4, 4, 7, 2, 2, 3, 9, 8, 5, 6, 5] }, 3);
+    const shares = shareBest(three, 'cost', 'less');
+    [1 / 3 + 1 + 1 / 2, 1 / 3 + 1 / 2, 1 / 3 + 1 / 2 + 1 / 2].forEach((wins, k) => {
+      expect(shares[k]).toBeCloseTo(wins / 4, 12);
+    });
+  });
+
+  it('gives a draw in which no scenario has the measure to none', () => {
+    const none = draws({ cost: [Number.NaN, Number.NaN, Number.NaN, 3] }, 2);
+    expect(shareBest(none, 'cost', 'less')).toEqual([0, 1 / 2]);
+  });
+
+  it('shares a draw in which the weighed places are level', () => {
+    const level = shareBestWeighted(d, [{ name: 'cost', better: 'less', weight: 1 }]);
+    expect(level).toEqual([1.5 / 3, 1.5 / 3]);
+    expect(
+      shareBestWeighted(draws({ cost: [5, 5] }, 2), [{ name: 'cost', better: 'less', weight: 1 }]),
+    ).toEqual([0.5, 0.5]);
   });
 
   it('weighs several measures by the place within each draw', () => {

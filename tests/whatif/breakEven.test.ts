@@ -2,7 +2,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { readDataFiles } from '../../src/cli/readData.ts';
 import type { Run } from '../../src/study/evaluate.ts';
 import { findFlips, tiesOf } from '../../src/whatif/breakEven.ts';
-import { sweep, type Turn, turnOf } from '../../src/whatif/sweep.ts';
+import { sweep } from '../../src/whatif/sweep.ts';
+import { type Turn, turnOf } from '../../src/whatif/turn.ts';
 import { farm } from '../study/farm.ts';
 
 const ties = (f: (x: number) => number, from = 0, to = 10) => tiesOf((at) => at.map(f), [from, to]).ties;

@@ -2,7 +2,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { readDataFiles } from '../../src/cli/readData.ts';
 import { RESULTS } from '../../src/model/dictionary.ts';
 import { evaluateBound, type Run } from '../../src/study/evaluate.ts';
-import { spanOf, stepsBetween, stepsOf, sweep, sweepTwo, turnNames, turnOf } from '../../src/whatif/sweep.ts';
+import { spanOf, stepsBetween, stepsOf, sweep, sweepTwo } from '../../src/whatif/sweep.ts';
+import { turnNames, turnOf } from '../../src/whatif/turn.ts';
 import { farm } from '../study/farm.ts';
 
 const ALL = RESULTS.map((r) => r.name);
@@ -51,7 +52,7 @@ describe('sweep', () => {
 
   it('finds a number that only one scenario has, by its id and in its own column', () => {
     const straw = turn('materialPricePerTonne.barleyStraw');
-    expect(straw.at).toEqual([{ scenario: 2, column: 'material1PricePerTonne', scale: 1 }]);
+    expect(straw.at).toEqual([{ scenario: 2, column: 'material1PricePerTonne' }]);
     const { results } = sweep(run, straw, [0, 200], ['netCost']);
     expect(results.netCost[0]).toBe(results.netCost[3]);
     expect(results.netCost[5]).toBeGreaterThan(results.netCost[2]);

@@ -3,6 +3,7 @@ import type { RowChanges } from '../../model/bind.ts';
 import type { Reading } from '../../plots/reading.ts';
 import { flipFinding, sweepFigure } from '../../plots/sweepLines.ts';
 import type { Run } from '../../study/evaluate.ts';
+import type { HerdMeaning } from '../../whatif/turn.ts';
 import type { Explorer } from '../../worker/explorer.ts';
 import { type Answering, answering } from '../parts/answering.ts';
 import { shared } from '../parts/style.ts';
@@ -19,6 +20,7 @@ export class WkFlip extends LitElement {
     over: {},
     from: { type: Number },
     to: { type: Number },
+    herd: {},
     steps: { type: Number },
     measure: {},
     between: { attribute: false },
@@ -34,6 +36,8 @@ export class WkFlip extends LitElement {
   declare over: string;
   declare from: number | undefined;
   declare to: number | undefined;
+  /** What turning the herd means for the shed. */
+  declare herd: HerdMeaning | undefined;
   declare steps: number;
   declare measure: string;
   /** Names of two scenarios; the first two when absent. */
@@ -58,12 +62,12 @@ export class WkFlip extends LitElement {
   }
 
   protected override willUpdate(): void {
-    const { run, explorer, over, from, to, steps, measure, changes } = this;
+    const { run, explorer, over, from, to, herd, steps, measure, changes } = this;
     const pair = this.#pair();
     if (over === '' || !pair) return;
     const [first, second] = pair;
-    this.#sweep.ask(explorer, run, { kind: 'sweep', over, from, to, steps, names: [measure] }, changes);
-    this.#flips.ask(explorer, run, { kind: 'flips', over, from, to, measure, first, second }, changes);
+    this.#sweep.ask(explorer, run, { kind: 'sweep', over, from, to, herd, steps, names: [measure] }, changes);
+    this.#flips.ask(explorer, run, { kind: 'flips', over, from, to, herd, measure, first, second }, changes);
   }
 
   protected override render() {

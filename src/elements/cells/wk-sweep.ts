@@ -4,6 +4,7 @@ import { bestMapFigure } from '../../plots/bestMap.ts';
 import type { Reading } from '../../plots/reading.ts';
 import { sweepFigure } from '../../plots/sweepLines.ts';
 import type { Run } from '../../study/evaluate.ts';
+import type { HerdMeaning } from '../../whatif/turn.ts';
 import type { Explorer } from '../../worker/explorer.ts';
 import { type Answering, answering, placesOf } from '../parts/answering.ts';
 import { shared } from '../parts/style.ts';
@@ -23,6 +24,7 @@ export class WkSweep extends LitElement {
     over: {},
     from: { type: Number },
     to: { type: Number },
+    herd: {},
     steps: { type: Number },
     measure: {},
     across: {},
@@ -39,6 +41,8 @@ export class WkSweep extends LitElement {
   declare over: string;
   declare from: number | undefined;
   declare to: number | undefined;
+  /** What turning the herd means for the shed. */
+  declare herd: HerdMeaning | undefined;
   declare steps: number;
   declare measure: string;
   declare across: string | undefined;
@@ -57,16 +61,22 @@ export class WkSweep extends LitElement {
   }
 
   protected override willUpdate(): void {
-    const { run, explorer, over, from, to, steps, measure, across, changes } = this;
+    const { run, explorer, over, from, to, herd, steps, measure, across, changes } = this;
     if (over === '') return;
     if (across)
       this.#map.ask(
         explorer,
         run,
-        { kind: 'grid', over, from, to, steps: Math.min(steps, MAP_STEPS), across, names: [measure] },
+        { kind: 'grid', over, from, to, herd, steps: Math.min(steps, MAP_STEPS), across, names: [measure] },
         changes,
       );
-    else this.#lines.ask(explorer, run, { kind: 'sweep', over, from, to, steps, names: [measure] }, changes);
+    else
+      this.#lines.ask(
+        explorer,
+        run,
+        { kind: 'sweep', over, from, to, herd, steps, names: [measure] },
+        changes,
+      );
   }
 
   protected override render() {

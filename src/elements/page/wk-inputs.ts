@@ -1,6 +1,7 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Strip } from '../../store/strip.ts';
+import { HERD_DEFAULT, HERD_MEANINGS, HERD_NOTES, HERD_SHORT, type HerdMeaning } from '../../whatif/turn.ts';
 import { ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 
@@ -9,10 +10,12 @@ import { shared } from '../parts/style.ts';
  *
  * @fires wk-preview - while an input is turned
  * @fires wk-commit - when it is let go of
+ * @fires wk-herd - when another meaning of turning the herd is chosen
  */
 export class WkInputs extends LitElement {
   static override properties = {
     inputs: { attribute: false },
+    herd: {},
     chosen: { state: true },
   };
 
@@ -52,6 +55,23 @@ export class WkInputs extends LitElement {
         white-space: nowrap;
         overflow: hidden;
         text-overflow: ellipsis;
+      }
+      .said {
+        min-width: 0;
+      }
+      .meaning {
+        display: block;
+        max-width: 100%;
+        margin: -0.2rem 0 -0.1rem;
+        border: 0;
+        border-bottom: 1px dotted var(--quiet);
+        background: none;
+        padding: 0;
+        min-height: 1.5rem;
+        font-size: 0.8rem;
+        color: var(--quiet);
+        text-overflow: ellipsis;
+        cursor: pointer;
       }
       .typed {
         width: 3.1rem;
@@ -107,6 +127,10 @@ export class WkInputs extends LitElement {
         .one.chosen {
           display: grid;
         }
+        .meaning {
+          display: inline;
+          margin: 0 0 0 0.6rem;
+        }
         input[type='range'] {
           height: 2.4rem;
         }
@@ -133,16 +157,23 @@ export class WkInputs extends LitElement {
           border: 0;
           padding: 0;
         }
+        .meaning {
+          appearance: none;
+          border: 0;
+        }
       }
     `,
   ];
 
   declare inputs: readonly Strip[];
+  /** What turning the herd means for the shed. */
+  declare herd: HerdMeaning;
   declare chosen: string;
 
   constructor() {
     super();
     this.inputs = [];
+    this.herd = HERD_DEFAULT;
     this.chosen = '';
   }
 
@@ -158,7 +189,7 @@ export class WkInputs extends LitElement {
     const { id, label, unit, value, min, max, step } = input;
     const shown = String(Number(value.toFixed(step < 0.1 ? 2 : step < 1 ? 1 : 0)));
     return html`<div class="one ${chosen ? 'chosen' : ''}">
-      <label for=${id}>${label}<small>${unit}</small></label>
+      <div class="said"><label for=${id}>${label}${id === 'head' ? nothing : html`<small>${unit}</small>`}</label>${id === 'head' ? this.#meaning() : nothing}</div>
       <input class="typed" type="number" inputmode="decimal" aria-label="${label}, ${unit}, typed" .min=${String(min)} step="any" .value=${live(shown)} @change=${(e: Event) => this.#send(e, 'wk-commit', input)} />
       <input
         id=${id}
@@ -172,6 +203,15 @@ export class WkInputs extends LitElement {
         @change=${(e: Event) => this.#send(e, 'wk-commit', input)}
       />
     </div>`;
+  }
+
+  /** Beside the slider, since the same number of animals costs another sum by the other meaning. */
+  #meaning() {
+    return html`<select class="meaning" aria-label="When the number of animals is turned" title="Here ${HERD_NOTES[this.herd]}." @change=${(
+      event: Event,
+    ) => {
+      ask(this, 'wk-herd', { herd: (event.target as HTMLSelectElement).value as HerdMeaning });
+    }}>${HERD_MEANINGS.map((meaning) => html`<option value=${meaning} .selected=${live(meaning === this.herd)}>${HERD_SHORT[meaning]}</option>`)}</select>`;
   }
 
   protected override render() {

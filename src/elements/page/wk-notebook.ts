@@ -14,6 +14,7 @@ import { type Reading, show, unitOf } from '../../plots/reading.ts';
 import { WEEK_SERIES } from '../../plots/weeks.ts';
 import type { Run, ScenarioResult } from '../../study/evaluate.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
+import { HERD_DEFAULT, type HerdMeaning } from '../../whatif/turn.ts';
 import type { Explorer } from '../../worker/explorer.ts';
 import { ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
@@ -60,6 +61,7 @@ export class WkNotebook extends LitElement {
     heading: {},
     explorer: { attribute: false },
     changes: { attribute: false },
+    herd: {},
     draws: { attribute: false },
     seed: { type: Number },
     winters: { attribute: false },
@@ -146,6 +148,8 @@ export class WkNotebook extends LitElement {
   /** What the exploring cells ask; without it they stay empty. */
   declare explorer: Explorer | undefined;
   declare changes: RowChanges | undefined;
+  /** What turning the herd means for the shed, where a cell does not say its own. */
+  declare herd: HerdMeaning;
   declare draws: Draws | undefined;
   declare seed: number;
   /** Every winter of the weather file. */
@@ -159,6 +163,7 @@ export class WkNotebook extends LitElement {
     this.results = [];
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
     this.heading = '';
+    this.herd = HERD_DEFAULT;
     this.seed = 1;
     this.winters = [];
   }
@@ -275,12 +280,12 @@ export class WkNotebook extends LitElement {
         return html`<wk-rain .run=${run} .explorer=${explorer} .winters=${this.winters} .reading=${reading} .show=${which} .scenario=${scenario} .measure=${measure ?? 'nitrogenLeachedKg'} .caption=${caption}></wk-rain>`;
       }
       case 'sweep': {
-        const { over, from, to, steps, measure, across, scenarios, caption } = block.options;
-        return html`<wk-sweep .run=${run} .explorer=${explorer} .changes=${changes} .reading=${reading} .over=${over} .from=${from} .to=${to} .steps=${steps} .measure=${measure} .across=${across} .scenarios=${scenarios} .caption=${caption}></wk-sweep>`;
+        const { over, from, to, herd, steps, measure, across, scenarios, caption } = block.options;
+        return html`<wk-sweep .herd=${herd ?? this.herd} .run=${run} .explorer=${explorer} .changes=${changes} .reading=${reading} .over=${over} .from=${from} .to=${to} .steps=${steps} .measure=${measure} .across=${across} .scenarios=${scenarios} .caption=${caption}></wk-sweep>`;
       }
       case 'flip': {
-        const { over, from, to, steps, measure, between, caption } = block.options;
-        return html`<wk-flip .run=${run} .explorer=${explorer} .changes=${changes} .reading=${reading} .over=${over} .from=${from} .to=${to} .steps=${steps} .measure=${measure} .between=${between} .caption=${caption}></wk-flip>`;
+        const { over, from, to, herd, steps, measure, between, caption } = block.options;
+        return html`<wk-flip .herd=${herd ?? this.herd} .run=${run} .explorer=${explorer} .changes=${changes} .reading=${reading} .over=${over} .from=${from} .to=${to} .steps=${steps} .measure=${measure} .between=${between} .caption=${caption}></wk-flip>`;
       }
       case 'draws': {
         const { measure, scenarios, caption } = block.options;

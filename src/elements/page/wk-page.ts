@@ -122,12 +122,14 @@ export class WkPage extends LitElement {
           open.draws.value,
           open.notebook.value,
           open.weatherNotes.value,
+          open.herd.value,
         ]
       );
     });
     this.addEventListener('wk-explain', (event) => this.#explain(event as CustomEvent<Asked['wk-explain']>));
     this.addEventListener('wk-preview', ({ detail }) => this.open?.preview(detail.id, detail.value));
     this.addEventListener('wk-commit', ({ detail }) => this.open?.commit(detail.id, detail.value));
+    this.addEventListener('wk-herd', ({ detail }) => this.open?.setHerd(detail.herd));
     this.addEventListener('wk-override', ({ detail }) =>
       this.open?.override(detail.id, detail.value, detail.because),
     );
@@ -231,10 +233,10 @@ export class WkPage extends LitElement {
       ${
         results.length === 0
           ? nothing
-          : html`<wk-inputs .inputs=${open.strip.value}></wk-inputs>
+          : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
             <div class="column">
               <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
-              <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .draws=${open.draws.value} .seed=${notebook?.draws.seed ?? 1} .winters=${open.allWinters.value} .paper=${notebook}></wk-notebook>
+              <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .seed=${notebook?.draws.seed ?? 1} .winters=${open.allWinters.value} .paper=${notebook}></wk-notebook>
               ${has('ledger') ? nothing : html`<wk-ledger .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
               <wk-compare .results=${results} .reading=${reading}></wk-compare>
               ${has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}

@@ -1,4 +1,5 @@
 import type { WeatherSeries } from '../../tables/weatherSeries.ts';
+import type { HerdMeaning } from '../../whatif/turn.ts';
 
 /** What elements tell the page; all bubble and cross shadow roots, and only a person's act sends one. */
 export interface Asked {
@@ -8,6 +9,8 @@ export interface Asked {
   'wk-preview': { readonly id: string; readonly value: number };
   /** An input was let go of: one step to undo. */
   'wk-commit': { readonly id: string; readonly value: number };
+  /** What turning the herd means for the shed, for everything that turns it. */
+  'wk-herd': { readonly herd: HerdMeaning };
   /** A keeper's own number in place of a table row; `value` null takes it out again. */
   'wk-override': { readonly id: string; readonly value: number | null; readonly because: string };
   /** A keeper's quote for a line of a scenario's bill; `unitPrice` null takes it out again. */

@@ -1,0 +1,45 @@
+/** Which numbers move together in the draws: `data/movements.csv`, named by rows in their column `movesWith`. */
+import type { Problem } from '../units/problem.ts';
+import { BASES, type Basis, type Movement, type Source } from './coefficient.ts';
+import { readCsv } from './csv.ts';
+
+export const MOVEMENTS_FILE = 'data/movements.csv';
+
+const COLUMNS = { required: ['name', 'together', 'source', 'where', 'basis', 'note'] };
+
+/** The groups of one file by name, and what is wrong with the others. */
+export function readMovements(
+  file: string,
+  text: string,
+  sources: ReadonlyMap<string, Source>,
+): { movements: Map<string, Movement>; problems: Problem[] } {
+  const { records, problems: found } = readCsv(file, text, COLUMNS);
+  const movements = new Map<string, Movement>();
+  const problems = [...found];
+  for (const { line, values: v } of records) {
+    const before = problems.length;
+    const complain = (key: string, what: string, rest: Partial<Problem>) =>
+      problems.push({ file, line, key: v.name === '' ? key : `${v.name} ${key}`, what, ...rest });
+    if (v.name === '')
+      complain('name', 'group without a name', { found: '(empty)', todo: 'name what moves together' });
+    else if (movements.has(v.name))
+      complain('name', 'group given twice', { found: v.name, todo: 'keep one row' });
+    const together = v.together === '' ? Number.NaN : Number(v.together);
+    if (!(together > 0 && together <= 1))
+      complain('together', 'not a share of the draws', {
+        found: v.together || '(empty)',
+        allowed: 'above 0, at most 1',
+        todo: 'a number that moves alone needs no group',
+      });
+    if (!sources.has(v.source))
+      complain('source', 'unknown source', {
+        found: v.source || '(empty)',
+        allowed: 'ids in data/sources.csv',
+        todo: 'add the source there first',
+      });
+    if (!BASES.includes(v.basis as Basis))
+      complain('basis', 'unknown basis', { found: v.basis || '(empty)', allowed: BASES.join(', ') });
+    if (problems.length === before) movements.set(v.name, { name: v.name, together });
+  }
+  return { movements, problems };
+}
