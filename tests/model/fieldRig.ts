@@ -1,6 +1,5 @@
 /** Weather, paddock and soil stages on rows of central coefficients, with whatever a test turns. */
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readDataFiles } from '../../src/cli/readData.ts';
 import { DAYS, WEEKS } from '../../src/model/series.ts';
 import { hargreavesTermMm } from '../../src/model/weather/evapotranspiration.ts';
 import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
@@ -10,13 +9,7 @@ import type { Coefficient } from '../../src/tables/coefficient.ts';
 import { loadTables } from '../../src/tables/load.ts';
 import { columnsRead, namesIn, runParts } from './parts.ts';
 
-const ROOT = fileURLToPath(new URL('../../', import.meta.url));
-const read = (path: string) => readFileSync(`${ROOT}${path}`, 'utf8');
-
-const files = new Map<string, string>([['data/sources.csv', read('data/sources.csv')]]);
-for (const name of readdirSync(`${ROOT}data/coefficients`))
-  files.set(`data/coefficients/${name}`, read(`data/coefficients/${name}`));
-const loaded = loadTables(files, CHOICE_OPTIONS);
+const loaded = loadTables(readDataFiles(), CHOICE_OPTIONS);
 
 /** Problems the loader has with the three files of these stages. */
 export const problems = loaded.problems.filter(({ file }) =>
@@ -34,7 +27,7 @@ export const PICKS: Readonly<Record<string, string>> = {
 
 /** Inputs and results of other stages at plain values: 20 cows, 180 days, 320 kg N/ha. */
 export const INPUTS: Readonly<Record<string, number>> = {
-  weatherIndex: 0, winterDays: 180, rainFactor: 1, latitudeDeg: 57, rootDepthMm: 600, paddockHa: 2, livestockUnits: 20,
+  packShare: 1, slurryShare: 1, weatherIndex: 0, winterDays: 180, rainFactor: 1, latitudeDeg: 57, rootDepthMm: 600, paddockHa: 2, livestockUnits: 20,
   paddockShare: 1, paddockTanInKg: 384, paddockNitrogenInKg: 640, paddockPhosphorusInKg: 88, paddockPotassiumInKg: 790,
   paddockCarbonInKg: 9000, receivingHa: 10, spreadDay: 165, slurryNitrogenKg: 464, slurrySoilNitrogenKg: 336,
   slurrySoilTanKg: 105, compostNitrogenKg: 0, compostSoilNitrogenKg: 0, compostSoilTanKg: 0, slurryPhosphorusKg: 88,

@@ -1,19 +1,11 @@
 /** Runs a few stages on one or more rows: given columns first, then central coefficients, then 0. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { readDataFiles } from '../../src/cli/readData.ts';
 import { WEEKS } from '../../src/model/series.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { loadTables } from '../../src/tables/load.ts';
 import { columnsRead, familiesRead, namesIn, runParts } from './parts.ts';
 
-const ROOT = new URL('../../', import.meta.url);
-const paths = [
-  'data/sources.csv',
-  ...readdirSync(new URL('data/coefficients', ROOT)).map((f) => `data/coefficients/${f}`),
-];
-export const { tables: TABLES, problems: TABLE_PROBLEMS } = loadTables(
-  new Map(paths.map((path) => [path, readFileSync(new URL(path, ROOT), 'utf8')])),
-  CHOICE_OPTIONS,
-);
+export const { tables: TABLES, problems: TABLE_PROBLEMS } = loadTables(readDataFiles(), CHOICE_OPTIONS);
 
 /** A group of suckler cows, one feed; more by giving `group2HeadCount` and so on. */
 const OPTIONS: Readonly<Record<string, string>> = {

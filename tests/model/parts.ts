@@ -56,3 +56,7 @@ export function runParts(
 ): Record<string, Float64Array> {
   return run(partsPlan(parts, daily), columns, rows, { resources: { weather } });
 }
+
+/** Whether a name is an amount: shares, factors and rates may stand at 1 where there is nothing. */
+export const isAmount = (name: string): boolean =>
+  !/^(×|fraction)$|\//.test(CATALOGUE.entries.get(name)?.made.unit ?? '');

@@ -42,7 +42,7 @@ describe('ASAE D384.2 reference steer, 338 to 554 kg in 153 d', () => {
   });
 
   it('the excretion stage gives the same with its retention a kilogram (published inputs, derived retention)', () => {
-    const [out] = run(['excretion'], {
+    const [out] = run(['herd', 'excretion'], {
       herdFactor: 1,
       winterDays: 153,
       group1HeadCount: 1,
@@ -91,7 +91,7 @@ describe('NRCS Agricultural waste management field handbook 2008, table 4-8: a h
 });
 
 describe('dry cow by balance against the table cow: sources disagree, the order of magnitude must not', () => {
-  const [cow] = run(['intake', 'excretion'], {
+  const [cow] = run(['herd', 'intake', 'excretion'], {
     herdFactor: 1,
     winterDays: 180,
     group1HeadCount: 1,
@@ -117,7 +117,7 @@ describe('dry cow by balance against the table cow: sources disagree, the order 
   });
 
   it('volume of a 650 kg cow lies at the 32 to 45 L/d of English and 41 of Irish tables, not at 57', () => {
-    const [out] = run(['intake', 'excretion'], {
+    const [out] = run(['herd', 'intake', 'excretion'], {
       herdFactor: 1,
       winterDays: 180,
       group1HeadCount: 1,
@@ -141,7 +141,7 @@ describe('TAN share by diet, 11 kg dry matter and 7 g nitrogen kept a day (deriv
     [0.105, 0.51],
     [0.14, 0.62],
   ])('crude protein %f', (protein, expected) => {
-    const [out] = run(['excretion'], {
+    const [out] = run(['herd', 'excretion'], {
       herdFactor: 1,
       winterDays: 180,
       group1HeadCount: 1,
@@ -157,7 +157,7 @@ describe('TAN share by diet, 11 kg dry matter and 7 g nitrogen kept a day (deriv
 });
 
 describe('twenty dry cows for 180 days (derived, regression)', () => {
-  const [herd] = run(['intake', 'excretion'], {
+  const [herd] = run(['herd', 'intake', 'excretion'], {
     herdFactor: 1,
     winterDays: 180,
     group1HeadCount: 20,

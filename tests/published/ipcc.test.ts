@@ -87,7 +87,7 @@ describe('the intake and excretion stages run the same equations', () => {
   }); // biome-ignore format: one row
 
   it('volatile solids', () => {
-    const [out] = run(['excretion'], { herdFactor: 1, winterDays: 1, dryMatterEatenKg: 8.774, digestibility: 0.58, urinaryEnergyFraction: 0.04, excretaAshFraction: 0.08 });
+    const [out] = run(['herd', 'excretion'], { herdFactor: 1, winterDays: 1, dryMatterEatenKg: 8.774, digestibility: 0.58, urinaryEnergyFraction: 0.04, excretaAshFraction: 0.08 });
     expect(out.volatileSolidsKg).toBeCloseTo(3.713, 3);
   }); // biome-ignore format: one row
 
