@@ -11,19 +11,17 @@ import {
   vectorFromArray,
 } from 'apache-arrow';
 import { type BatchAnswer, NUMBER_COLUMNS, TEXT_COLUMNS } from './batchWorker.ts';
-import { csvField } from './csv.ts';
+import { csvLines as linesOf } from './csv.ts';
 
 export async function* csvLines(answers: AsyncIterable<BatchAnswer>): AsyncGenerator<string> {
-  yield `${[...TEXT_COLUMNS, ...NUMBER_COLUMNS].join(',')}\n`;
+  yield linesOf([[...TEXT_COLUMNS, ...NUMBER_COLUMNS]]);
   for await (const { text, numbers } of answers) {
-    const lines = text.file.map((_, row) => {
-      const cells = [
+    yield linesOf(
+      text.file.map((_, row) => [
         ...TEXT_COLUMNS.map((name) => text[name][row]),
         ...numbers.map((n) => (Number.isNaN(n[row]) ? null : n[row])),
-      ];
-      return `${cells.map(csvField).join(',')}\n`;
-    });
-    yield lines.join('');
+      ]),
+    );
   }
 }
 

@@ -14,10 +14,8 @@ import { notWritten, writeWhole } from './writeWhole.ts';
 
 export const usage = `case FILE [--scenario NAME] [--baseline NAME] [--out case.pdf] [--paper a4|letter]
      [--tables DIR] [--draws N --seed S]
-Writes the lender's paper as PDF, or as HTML when --out ends in .html; with --tables also .xlsx, .csv and .svg.`;
-
-/** Enough for steady spans; the notebook's own number of draws is for the screen. */
-const DRAWS = '2000';
+Writes the lender's paper as PDF, or as HTML when --out ends in .html; with --tables also .xlsx, .csv and .svg.
+Draws are the notebook's own unless --draws and --seed say otherwise.`;
 
 export async function run(args: readonly string[], out: (text: string) => void): Promise<void> {
   const { values, positionals } = argumentsOf(args, usage, 1, 1, {
@@ -26,24 +24,24 @@ export async function run(args: readonly string[], out: (text: string) => void):
     out: { type: 'string', default: 'case.pdf' },
     paper: { type: 'string', default: 'a4' },
     tables: { type: 'string' },
-    draws: { type: 'string', default: DRAWS },
+    draws: { type: 'string' },
     seed: { type: 'string' },
   });
   const paper = (['a4', 'letter'] as const).find((size) => size === values.paper.toLowerCase());
   if (!paper) throw new CommandError(`--paper: unknown; found ${values.paper}; allowed a4, letter`, 2);
   const ending = /\.(pdf|html)$/i.exec(values.out)?.[1].toLowerCase();
   if (!ending) throw new CommandError(`--out: the name must end in .pdf or .html; found ${values.out}`, 2);
-  const draws = wholeNumber(values.draws, 'draws', 0, 100_000);
+  const draws = values.draws === undefined ? {} : { draws: wholeNumber(values.draws, 'draws', 0, 100_000) };
+  const seed = values.seed === undefined ? {} : { seed: wholeNumber(values.seed, 'seed', 0, 2 ** 31 - 1) };
   // Known before the work is done, and before tables are written that would lack their paper.
   const folder = await stat(dirname(values.out)).catch(() => undefined);
   if (!folder?.isDirectory()) throw new CommandError(notWritten(values.out, 'ENOENT'));
   const opened = await openNotebook(positionals[0]);
-  const seed = wholeNumber(values.seed ?? String(opened.notebook.draws.seed), 'seed', 0, 2 ** 31 - 1);
-  const report = paperReport(opened, {
+  const report = await paperReport(opened, {
     ...(values.scenario === undefined ? {} : { scenario: values.scenario }),
     ...(values.baseline === undefined ? {} : { baseline: values.baseline }),
-    draws,
-    seed,
+    ...draws,
+    ...seed,
     day: dayText(new Date().toISOString()),
   });
   if (values.tables !== undefined) await writeTables(report, values.tables, out);

@@ -5,7 +5,7 @@ import { drawAll } from '../uncertainty/monteCarlo.ts';
 import { type Bands, bandsOf } from '../uncertainty/percentiles.ts';
 import { argumentsOf, wholeNumber } from './arguments.ts';
 import { comparisonText } from './compareText.ts';
-import { csvField } from './csv.ts';
+import { csvLines } from './csv.ts';
 import { CommandError } from './error.ts';
 import { notesOf } from './notes.ts';
 import { openNotebook } from './open.ts';
@@ -80,7 +80,7 @@ export async function run(args: readonly string[], out: (text: string) => void):
         ...(s.bands ? [s.bands.p10[name], s.bands.p50[name], s.bands.p90[name]] : []),
       ]),
     ]);
-    out([columns, ...rows].map((row) => `${row.map(csvField).join(',')}\n`).join(''));
+    out(csvLines([columns, ...rows]));
   }
 }
 

@@ -1,76 +1,91 @@
 /** The contracts with the outside that are read off the code, as texts for `shared/`. */
 import { RESULTS } from '../model/dictionary.ts';
 import { notebookJsonSchemaText } from '../notebook/jsonSchema.ts';
-import { csvField } from './csv.ts';
+import { csvLines } from './csv.ts';
 
 /** Every quantity the model makes: the dictionary as CSV. */
 function quantitiesCsv(): string {
-  const rows = RESULTS.map(({ name, label, unit, part, when, formula, from, source }) =>
-    [name, label, unit, part, when, formula, from?.join(' '), source?.join(' ')].map(csvField).join(','),
-  );
-  return `${['name,label,unit,part,when,formula,from,source', ...rows].join('\n')}\n`;
+  const rows = RESULTS.map(({ name, label, unit, part, when, formula, from, source }) => [
+    name, label, unit, part, when, formula, from?.join(' '), source?.join(' '),
+  ]); // biome-ignore format: one list
+  return csvLines([['name', 'label', 'unit', 'part', 'when', 'formula', 'from', 'source'], ...rows]);
 }
 
-const nullableNumber = { type: ['number', 'null'] };
-const values = { type: 'object', additionalProperties: nullableNumber };
-
-/** What `compare --format json` prints, as JSON Schema. */
+/** What `compare --format json` prints, as JSON Schema. Names of quantities stand once, what holds them refers to them. */
 function resultsSchema(): string {
-  const names = ['winterDays', ...RESULTS.map((r) => r.name)];
+  const of = (name: string) => ({ $ref: `#/$defs/${name}` });
+  const object = (properties: object, optional: readonly string[] = []) => ({
+    type: 'object',
+    required: Object.keys(properties).filter((name) => !optional.includes(name)),
+    properties,
+  });
+  const text = { type: 'string' };
+  const spanned = ['p10', 'p50', 'p90'];
   const schema = {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: 'winterkeep results',
     description:
       'Printed by `winterkeep compare FILE --format json`. Absent quantities are null. Money is in `currency`.',
-    type: 'object',
-    required: ['notebook', 'currency', 'scenarios'],
-    properties: {
-      notebook: { type: 'string' },
+    ...object({
+      notebook: text,
       currency: { type: 'string', pattern: '^[A-Z]{3}$' },
-      scenarios: {
-        type: 'array',
-        minItems: 1,
-        items: {
-          type: 'object',
-          required: ['name', 'system', 'values', 'checks'],
-          properties: {
-            name: { type: 'string' },
-            system: { type: 'string' },
-            values: {
-              type: 'object',
-              additionalProperties: false,
-              required: names,
-              properties: Object.fromEntries(names.map((name) => [name, nullableNumber])),
-            },
-            checks: {
-              type: 'array',
-              items: {
-                type: 'object',
-                required: ['id', 'status', 'value', 'limit', 'unit', 'source', 'words'],
-                properties: {
-                  id: { type: 'string' },
-                  status: { enum: ['pass', 'look', 'stop'] },
-                  value: nullableNumber,
-                  limit: nullableNumber,
-                  unit: { type: 'string' },
-                  source: { type: 'string' },
-                  words: { type: 'string' },
-                  week: {
-                    type: 'integer',
-                    description: 'Week of the winter, from 1, in which a limit is first passed',
-                  },
-                },
-              },
-            },
-            p10: values,
-            p50: values,
-            p90: values,
+      scenarios: { type: 'array', minItems: 1, items: of('scenario') },
+    }),
+    $defs: {
+      number: { type: ['number', 'null'] },
+      quantity: {
+        description: '`shared/quantities.csv` says what each is.',
+        enum: ['winterDays', ...RESULTS.map(({ name }) => name)],
+      },
+      values: {
+        type: 'object',
+        minProperties: RESULTS.length + 1,
+        propertyNames: of('quantity'),
+        additionalProperties: of('number'),
+      },
+      check: object(
+        {
+          id: text,
+          status: { enum: ['pass', 'look', 'stop'] },
+          value: of('number'),
+          limit: of('number'),
+          unit: text,
+          source: text,
+          words: text,
+          week: {
+            type: 'integer',
+            description: 'Week of the winter, from 1, in which a limit is first passed',
           },
         },
-      },
+        ['week'],
+      ),
+      scenario: object(
+        {
+          name: text,
+          system: text,
+          values: of('values'),
+          checks: { type: 'array', items: of('check') },
+          ...Object.fromEntries(spanned.map((name) => [name, of('values')])),
+        },
+        spanned,
+      ),
     },
   };
-  return `${JSON.stringify(schema, null, 2)}\n`;
+  return `${packed(JSON.stringify(schema, null, 2))}\n`;
+}
+
+/** Several words to a line: hundreds of names are read, if at all, as a list and not as a tower. */
+function packed(json: string): string {
+  return json.replace(/(?:\n +"\w+",?){2,}/g, (words) => {
+    const [indent] = /\n +/.exec(words) as RegExpExecArray;
+    const lines = [''];
+    for (const word of words.trim().split(/\s+/)) {
+      const last = lines[lines.length - 1];
+      if (last !== '' && indent.length + last.length + word.length > 110) lines.push(word);
+      else lines[lines.length - 1] = last === '' ? word : `${last} ${word}`;
+    }
+    return lines.map((line) => indent + line).join('');
+  });
 }
 
 /** Generated files by path; a test refuses them when they are stale. */

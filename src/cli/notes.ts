@@ -3,7 +3,7 @@ import { moneyCase } from '../study/moneyCase.ts';
 import { formatProblem, type Problem } from '../units/problem.ts';
 import type { Opened } from './open.ts';
 
-/** How gaps in the weather were filled, which winters were left out, and money that does not add up. */
+/** Keys that are read over, how gaps in the weather were filled, which winters were left out, and money that does not add up. */
 export function notesOf({ notebook, winters, run }: Opened): string[] {
   const { file, lineOf, scenarios } = notebook;
   const money = scenarios.flatMap(({ name }, k) =>
@@ -12,5 +12,5 @@ export function notesOf({ notebook, winters, run }: Opened): string[] {
       return { what: `${name}: ${words}`, file, line: lineOf(place), key: at };
     }),
   );
-  return [...winters.notes, ...money].map(formatProblem);
+  return [...notebook.notes, ...winters.notes, ...money].map(formatProblem);
 }

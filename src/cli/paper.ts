@@ -1,13 +1,9 @@
-/** The lender's paper of an opened notebook: the proposal found, draws made, the report gathered. */
+/** The lender's paper of an opened notebook: what was asked is checked, the run chosen, the report gathered. */
 
-import { RESULTS } from '../model/dictionary.ts';
-import { CASH_RESULTS } from '../model/money/cashTerms.ts';
-import { type Report, reportOf } from '../paper/report.ts';
-import { COST_LINES } from '../plots/costStack.ts';
+import { answerHere, gather } from '../paper/gather.ts';
+import type { Report } from '../paper/report.ts';
 import { evaluate } from '../study/evaluate.ts';
 import { againstBaseline, proposalOf } from '../study/moneyCase.ts';
-import { drawAll } from '../uncertainty/monteCarlo.ts';
-import { bandsOf } from '../uncertainty/percentiles.ts';
 import { CommandError } from './error.ts';
 import type { Opened } from './open.ts';
 
@@ -16,8 +12,9 @@ export interface Asked {
   readonly scenario?: string;
   /** Name of the scenario all others are measured against, in place of what they name themselves. */
   readonly baseline?: string;
-  readonly draws: number;
-  readonly seed: number;
+  /** The notebook's own when absent. */
+  readonly draws?: number;
+  readonly seed?: number;
   readonly day: string;
 }
 
@@ -31,28 +28,11 @@ function oneCurrency({ file, scenarios }: Opened['notebook']): void {
   );
 }
 
-/** What the spans on the paper are of. */
-const DRAWN = [
-  ...CASH_RESULTS,
-  ...COST_LINES,
-  'annualCost',
-  'netCost',
-  'netCostPerHead',
-  'labourHours',
-  'nitrogenKeptKg',
-  'compostTonnes',
-  'packDepthM',
-  'operatingCashCost',
-  'annualCostPerHead',
-  'netCostPerHeadDay',
-  'costPerNitrogenKeptKg',
-];
-
 /** Throws `CommandError` on a scenario that is not in the notebook. */
-export function paperReport(
+export async function paperReport(
   { notebook, tables, run: asWritten, winters }: Opened,
-  { scenario, baseline, draws: count, seed, day }: Asked,
-): Report {
+  { scenario, baseline, draws: count = notebook.draws.count, seed = notebook.draws.seed, day }: Asked,
+): Promise<Report> {
   const names = notebook.scenarios.map(({ name }) => name);
   for (const [option, name] of [['scenario', scenario], ['baseline', baseline]] as const) // biome-ignore format: one list
     if (name !== undefined && !names.includes(name))
@@ -72,11 +52,7 @@ export function paperReport(
           tables,
           winters.winterOf,
         );
-  const made = new Set(RESULTS.map(({ name }) => name));
-  const draws =
-    count > 0 ? drawAll(run, { count, seed, keep: DRAWN.filter((name) => made.has(name)) }) : undefined;
-  const results = draws
-    ? run.results.map((result, k) => ({ ...result, bands: bandsOf(draws, k) }))
-    : run.results;
-  return reportOf(notebook, run, proposalOf(run, scenario), { ...(draws ? { draws } : {}), results, day });
+  const index = proposalOf(run, scenario);
+  // In this thread every question is answered.
+  return (await gather({ notebook, run, index, draws: { count, seed }, day }, answerHere(run))) as Report;
 }

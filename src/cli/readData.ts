@@ -33,11 +33,6 @@ export function readDataFiles(root: string = findRoot()): Map<string, string> {
   return files;
 }
 
-/** Names of the weather files that are shipped. */
-export function weatherFiles(root: string = findRoot()): string[] {
-  return csvsIn(root, 'weather');
-}
-
 function csvsIn(root: string, folder: string): string[] {
   const full = join(root, 'data', folder);
   if (!existsSync(full)) return [];

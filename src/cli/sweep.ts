@@ -4,7 +4,7 @@ import { nearest } from '../notebook/nearest.ts';
 import { stepsBetween, sweep } from '../whatif/sweep.ts';
 import { HERD_DEFAULT, HERD_MEANINGS, turnLimits, turnNames, turnOf } from '../whatif/turn.ts';
 import { argumentsOf, plainNumber, wholeNumber } from './arguments.ts';
-import { csvField } from './csv.ts';
+import { csvLines } from './csv.ts';
 import { CommandError } from './error.ts';
 import { openNotebook } from './open.ts';
 
@@ -55,11 +55,11 @@ export async function run(args: readonly string[], out: (text: string) => void):
       );
   const at = stepsBetween(from, to, steps);
   const { results, scenarios } = sweep(evaluated, turn, at, names);
-  out(`${[turn.name, 'scenario', ...names].map(csvField).join(',')}\n`);
-  at.forEach((value, step) => {
-    evaluated.results.forEach(({ name }, k) => {
+  const rows = at.flatMap((value, step) =>
+    evaluated.results.map(({ name }, k) => {
       const row = names.map((n) => results[n][step * scenarios + k]);
-      out(`${[value, name, ...row.map((v) => (Number.isFinite(v) ? v : null))].map(csvField).join(',')}\n`);
-    });
-  });
+      return [value, name, ...row.map((v) => (Number.isFinite(v) ? v : null))];
+    }),
+  );
+  out(csvLines([[turn.name, 'scenario', ...names], ...rows]));
 }

@@ -1,7 +1,7 @@
 /** Tables as one spreadsheet and as text files. */
 import writeExcelFile from 'write-excel-file/node';
 import type { CaseTable, Cell } from '../paper/tables.ts';
-import { csvField } from './csv.ts';
+import { csvLines } from './csv.ts';
 
 /** A workbook with a sheet for each table; numbers stay numbers, absent cells stay empty. */
 export function workbook(tables: readonly CaseTable[]): Promise<Uint8Array> {
@@ -38,7 +38,6 @@ const widthOf = (cells: readonly Cell[], head: string) =>
 
 /** RFC 4180 with a heading line. Text that a spreadsheet would take for a formula is set off by an apostrophe. */
 export function csvText({ head, rows }: CaseTable): string {
-  const field = (cell: Cell) =>
-    csvField(typeof cell === 'string' && /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell);
-  return [head, ...rows].map((row) => `${row.map(field).join(',')}\n`).join('');
+  const safe = (cell: Cell) => (typeof cell === 'string' && /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell);
+  return csvLines([head, ...rows].map((row) => row.map(safe)));
 }

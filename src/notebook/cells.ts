@@ -82,7 +82,6 @@ export const CELL_OPTIONS = {
 } as const;
 
 export type CellKind = keyof typeof CELL_OPTIONS;
-export const CELL_KINDS = Object.keys(CELL_OPTIONS) as CellKind[];
 /** Options of one kind, defaults filled. */
 type CellOptions<K extends CellKind = CellKind> = z.output<(typeof CELL_OPTIONS)[K]>;
 /** A cell's kind with the options that belong to it. */

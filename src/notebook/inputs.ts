@@ -69,13 +69,6 @@ export const INPUTS: readonly InputColumn[] = [
     of: (s) => s.farm.place.latitudeDeg,
   },
   {
-    column: 'elevationM',
-    label: 'elevation',
-    unit: 'm',
-    path: 'farm.place.elevationM',
-    of: (s) => s.farm.place.elevationM,
-  },
-  {
     column: 'rootDepthMm',
     label: 'rooting depth',
     unit: 'mm',

@@ -1,5 +1,6 @@
 /** Older formats are lifted, one version at a time, before they are checked; the text itself is left as it is. */
 import { isPlain, type Plain } from './merge.ts';
+import type { Path } from './path.ts';
 import { FORMAT_VERSION } from './schema.ts';
 
 /** From the front matter of a version to that of the next. */
@@ -7,6 +8,33 @@ export type Migration = (front: Plain) => Plain;
 
 /** By the version they start from. There is one format so far. */
 export const MIGRATIONS: Readonly<Record<number, Migration>> = {};
+
+/** Keys of a place that older notebooks hold and no figure needs: passed over, and named once so that they can go. */
+const RETIRED_IN_PLACE: Readonly<Record<string, string>> = {
+  elevationM: 'no figure depends on the elevation any more',
+};
+
+/** The front matter without retired keys, and a note for each with the path it stands at. */
+export function withoutRetired(front: unknown): { front: unknown; notes: { at: Path; words: string }[] } {
+  const notes: { at: Path; words: string }[] = [];
+  const tidied = (farm: unknown, at: Path): unknown => {
+    if (!isPlain(farm) || !isPlain(farm.place)) return farm;
+    const kept = Object.entries(farm.place).filter(([key]) => {
+      const words = Object.hasOwn(RETIRED_IN_PLACE, key) ? RETIRED_IN_PLACE[key] : undefined;
+      if (words !== undefined) notes.push({ at: [...at, 'place', key], words });
+      return words === undefined;
+    });
+    return { ...farm, place: Object.fromEntries(kept) };
+  };
+  if (!isPlain(front)) return { front, notes };
+  const farm = tidied(front.farm, ['farm']);
+  const scenarios = Array.isArray(front.scenarios)
+    ? front.scenarios.map((s, k) =>
+        isPlain(s) ? { ...s, farm: tidied(s.farm, ['scenarios', k, 'farm']) } : s,
+      )
+    : front.scenarios;
+  return notes.length === 0 ? { front, notes } : { front: { ...front, farm, scenarios }, notes };
+}
 
 /** Oldest version that can still be read. */
 export function oldestReadable(migrations: Readonly<Record<number, Migration>> = MIGRATIONS): number {

@@ -8,7 +8,7 @@ import { findFrontMatter, isProblem } from './frontMatter.ts';
 import { type Outer, outerSchema, type UnitSystem } from './frontSchema.ts';
 import { problemsOf, show } from './issues.ts';
 import { isPlain } from './merge.ts';
-import { MIGRATIONS, type Migration, migrate, oldestReadable } from './migrate.ts';
+import { MIGRATIONS, type Migration, migrate, oldestReadable, withoutRetired } from './migrate.ts';
 import { nearest } from './nearest.ts';
 import type { Path } from './path.ts';
 import { breachesOf } from './rules.ts';
@@ -31,6 +31,8 @@ export interface Notebook {
   /** What the keeper weighs, by name of the result. */
   readonly decide: { readonly weights: Readonly<Record<string, number>> };
   readonly blocks: readonly Block[];
+  /** What is worth knowing though nothing is wrong: keys that are read over. */
+  readonly notes: readonly Problem[];
   /** The whole file, exactly as it was read. */
   readonly text: string;
   /** 1-based line of the deepest written part of a path in the front matter. */
@@ -65,7 +67,8 @@ export function readNotebook(
 
   const version = versionProblem(yaml, file, migrations);
   if (version) return refuse([version], file);
-  const { parts, scenarios, problems } = complete(migrate(yaml.data, migrations), yaml, file);
+  const { front: today, notes } = withoutRetired(migrate(yaml.data, migrations));
+  const { parts, scenarios, problems } = complete(today, yaml, file);
   if (!parts) return refuse([...problems, ...body.problems], file);
   const { title, invented, units, farm, coefficients: overrides, diary, draws, decide } = parts;
   const breaches = breachesOf({ farm, scenarios, overrides, diary }, file, yaml.lineOf);
@@ -84,6 +87,13 @@ export function readNotebook(
     draws,
     decide,
     blocks: body.blocks,
+    notes: notes.map(({ at, words }) => ({
+      what: words,
+      file,
+      line: yaml.lineOf(at),
+      key: at.join('.'),
+      todo: 'the line may be taken out',
+    })),
     text,
     lineOf: yaml.lineOf,
   };

@@ -61,7 +61,6 @@ const place = z.strictObject({
   country: z.string().length(2).optional().describe('Two-letter country code, for local rules to check'),
   latitudeDeg: z.number().min(-90).max(90),
   longitudeDeg: z.number().min(-180).max(180),
-  elevationM: z.number().min(-430).max(5000).default(50),
   horizonDeg: z.number().min(0).max(60).default(0).describe('Height of hill or forest towards the noon sun'),
 });
 

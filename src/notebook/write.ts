@@ -50,14 +50,6 @@ export function addItem(text: string, list: Path | string, item: Value): string 
     : withNewList(text, String(at[0]), item);
 }
 
-/** Adds a scenario as it is written: a name, a system, a reason and what differs. */
-export const addScenario = (text: string, scenario: { readonly [key: string]: Value | undefined }): string =>
-  addItem(text, 'scenarios', scenario);
-
-/** Takes out a scenario by its place. */
-export const removeScenario = (text: string, index: number): string =>
-  setInput(text, ['scenarios', index], undefined);
-
 /** Puts a keeper's own number in place of a row of the tables, or changes the one that is there. */
 export function setOverride(text: string, override: Override): string {
   const index = overrideIds(text).indexOf(override.id);
@@ -74,13 +66,6 @@ export function removeOverride(text: string, id: string): string {
   const index = overrideIds(text).indexOf(id);
   return index < 0 ? text : setInput(text, ['coefficients', index], undefined);
 }
-
-/** Replaces a block of the body by other text. */
-export const replaceBlock = (
-  text: string,
-  block: { readonly from: number; readonly to: number },
-  by: string,
-): string => text.slice(0, block.from) + by + text.slice(block.to);
 
 function overrideIds(text: string): unknown[] {
   const { coefficients } = open(text).document.toJS() as { coefficients?: { id?: unknown }[] };

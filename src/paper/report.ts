@@ -3,17 +3,17 @@
 import type { StressRow } from '../model/money/stress.ts';
 import type { Reading } from '../plots/reading.ts';
 import type { Run, ScenarioResult } from '../study/evaluate.ts';
-import { type MoneyCase, moneyCase } from '../study/moneyCase.ts';
+import type { MoneyCase } from '../study/moneyCase.ts';
 import { type CashBand, cashBandsOf } from '../uncertainty/cashBands.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
-import { type Swings, swingsOf } from '../whatif/oneAtATime.ts';
-import { stressRows } from '../whatif/stressRun.ts';
+import type { Swings } from '../whatif/oneAtATime.ts';
 
 /** The parts of a notebook the paper speaks of. */
 export interface PaperNotebook {
   readonly title: string;
   readonly invented: boolean;
   readonly units: Reading['system'];
+  readonly draws: { readonly count: number; readonly seed: number };
 }
 
 export interface Report {
@@ -31,9 +31,6 @@ export interface Report {
   readonly day: string;
 }
 
-/** Numbers shown beside the stresses. */
-const SWINGS = 8;
-
 /** What a report needs beside the run. */
 export interface ReportParts {
   readonly stress: readonly StressRow[];
@@ -44,22 +41,7 @@ export interface ReportParts {
   readonly day: string;
 }
 
-/** Gathers the report of the scenario at `index`, running the stresses and the swings. */
-export function reportOf(
-  notebook: PaperNotebook,
-  run: Run,
-  index: number,
-  parts: Omit<ReportParts, 'stress' | 'swings'>,
-): Report {
-  const proposal = moneyCase(run, index);
-  return reportFrom(notebook, run, proposal, {
-    ...parts,
-    stress: stressRows(run),
-    swings: swingsOf(run, index, proposal.baseline, SWINGS),
-  });
-}
-
-/** The same from stresses and swings already run, as a page has them from its worker. */
+/** The report of a proposal from what has been asked about it; `gather.ts` does the asking. */
 export function reportFrom(
   notebook: PaperNotebook,
   run: Run,

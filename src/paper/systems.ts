@@ -25,6 +25,9 @@ const ROWS: readonly {
   { name: 'loanPayment', label: 'Highest loan payment', unit: 'money', exact: true },
 ];
 
+/** The results compared here. */
+export const COMPARED: readonly string[] = ROWS.map(({ name }) => name);
+
 export function systemsSection({ results, run, reading }: Report): Html {
   const columns = [{ head: '' }, ...results.map(({ name }) => ({ head: name, number: true }))];
   const cell = (k: number, name: string, unit: string, exact?: true) => {

@@ -1,6 +1,6 @@
 /** A result while one input is turned, a line for each scenario; and where two of them change places. */
 import { axisX, axisY, dot, gridY, lineY, plot, ruleX, ruleY, text } from '@observablehq/plot';
-import type { Flips } from '../whatif/breakEven.ts';
+import type { BreakEvens } from '../whatif/breakEven.ts';
 import type { Sweep } from '../whatif/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, leftMargin, overhang, roundUp } from './frame.ts';
@@ -14,7 +14,7 @@ export interface SweepView {
   readonly names: readonly string[];
   /** Places of the scenarios to draw; all when absent. */
   readonly shown?: readonly number[];
-  readonly flips?: Flips | null;
+  readonly flips?: BreakEvens | null;
   /** To build each scenario, for saying what has to pay for itself. */
   readonly capital?: readonly (number | null)[];
 }
@@ -47,7 +47,7 @@ export function sweepFinding(
 
 /** The flips in a sentence that a keeper can act on. */
 export function flipFinding(
-  flips: Flips,
+  flips: BreakEvens,
   view: Pick<SweepView, 'names' | 'capital'>,
   reading: Reading,
 ): string {
@@ -55,7 +55,7 @@ export function flipFinding(
 }
 
 function flipWords(
-  flips: Flips,
+  flips: BreakEvens,
   { names, capital: build }: Pick<SweepView, 'names' | 'capital'>,
   reading: Reading,
 ): string {

@@ -1,5 +1,5 @@
 /** Numbers as people read them on the page, in plots and in the terminal: three figures, a unit, no false zero. */
-import { differenceToSystem, toSystem, type UnitSystem } from './quantities.ts';
+import { toSystem, type UnitSystem } from './quantities.ts';
 
 export interface FormatOptions {
   readonly system?: UnitSystem;
@@ -26,8 +26,6 @@ const COUNTED = new Set(['head', 'bowls', 'turns', 'd', 'days', 'year', 'day of 
 /** Amounts of these below the smallest shown are said to be less than it, not spelt to the microgram. */
 const AMOUNTS = new Set(['kg', 't', 'm³', 'h', 'mm', 'ha', 'lb', 'yd³', 'ton', 'in', 'ac', 'money']);
 const SMALLEST = 0.01;
-/** Below this share of the larger, two values are called the same. */
-const SAME = 0.0005;
 
 /** "1 240 kg", "EUR 95.2/t", "71 %"; `—` for null, NaN and infinities. `unit` is the model's metric unit. */
 export function formatQuantity(
@@ -54,23 +52,6 @@ export function formatRange(
   return low === high
     ? `about ${dress(low, ends[0].unit, options)}`
     : dress(`${low} to ${high}`, ends[0].unit, options);
-}
-
-/** "140 kg more", "EUR 55 less", "3 points more" of a share, "the same"; `a` against `b`. */
-export function spellDifference(
-  a: number | null | undefined,
-  b: number | null | undefined,
-  unit: string,
-  options: FormatOptions & { readonly more?: string; readonly less?: string } = {},
-): string {
-  if (!known(a) || !known(b)) return ABSENT;
-  const difference = a - b;
-  if (Math.abs(difference) <= SAME * Math.max(Math.abs(a), Math.abs(b))) return 'the same';
-  const word = difference > 0 ? (options.more ?? 'more') : (options.less ?? 'less');
-  const size = Math.abs(difference);
-  if (unit === 'fraction') return `${formatNumber(size, unit, options)} percentage points ${word}`;
-  const shown = differenceToSystem(size, unit, options.system ?? 'metric');
-  return `${dress(formatNumber(shown.value, shown.unit, options), shown.unit, options)} ${word}`;
 }
 
 /** The unit a quantity is shown in, for headings and axes: "lb/ac", "EUR", "%". */

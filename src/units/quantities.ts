@@ -46,19 +46,6 @@ export function toSystem(value: number, unit: string, system: UnitSystem): Quant
   return { value: value * factor, unit: to };
 }
 
-/** A difference of two quantities in the units a person reads: temperatures scale but do not shift. */
-export function differenceToSystem(value: number, unit: string, system: UnitSystem): Quantity {
-  if (system === 'us' && unit === '°C') return { value: value * FAHRENHEIT_PER_CELSIUS, unit: '°F' };
-  return toSystem(value, unit, system);
-}
-
-/** What a person typed, in the metric unit of the model. `unit` is the metric unit. */
-export function fromSystem(value: number, unit: string, system: UnitSystem): number {
-  if (system === 'metric') return value;
-  if (unit === '°C') return (value - FAHRENHEIT_OF_ZERO) / FAHRENHEIT_PER_CELSIUS;
-  return value / customary(unit).factor;
-}
-
 /** Factor and customary name of a metric unit: 1 `unit` is `factor` of the returned unit. */
 function customary(unit: string): { factor: number; unit: string } {
   const parts = unit.split('/').map((part) => part.trim());

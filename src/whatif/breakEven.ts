@@ -13,7 +13,7 @@ const ROUNDS = 8;
 /** A difference still this share of the largest on the scan, in the narrowest bracket, is a step and no tie. */
 const STEP_SHARE = 0.01;
 
-export interface Flip {
+export interface BreakEven {
   /** Value of the input at the tie. */
   readonly at: number;
   /** Scenario that has more of the measure below and above the tie. */
@@ -23,7 +23,7 @@ export interface Flip {
   readonly step: boolean;
 }
 
-export interface Flips {
+export interface BreakEvens {
   readonly turn: Turn;
   readonly from: number;
   readonly to: number;
@@ -31,7 +31,7 @@ export interface Flips {
   readonly second: number;
   readonly measure: string;
   /** Ties in rising order; none when one scenario has more all the way, or either has no such quantity. */
-  readonly ties: readonly Flip[];
+  readonly ties: readonly BreakEven[];
   /** Scenario with more at the low end; null when they are equal there or either has none. */
   readonly moreAtLow: number | null;
   /** False when either scenario has no such quantity anywhere in the span. */
@@ -116,14 +116,14 @@ function bracketsIn(at: readonly number[], d: readonly number[]): Bracket[] {
 }
 
 /** Finds the ties of two scenarios, all points of a round in one run of the model. */
-export function findFlips(
+export function breakEvens(
   setting: Setting,
   turn: Turn,
   [from, to]: readonly [number, number],
   measure: string,
   first: number,
   second: number,
-): Flips {
+): BreakEvens {
   const both = [first, second];
   const pair: Setting = {
     bound: both.map((k) => setting.bound[k]),

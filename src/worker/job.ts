@@ -11,7 +11,7 @@ import { closestTwo, type Ranking, rank } from '../uncertainty/advice.ts';
 import { type Draws, draw } from '../uncertainty/monteCarlo.ts';
 import { type Bands, bandsOf } from '../uncertainty/percentiles.ts';
 import { type WeekBands, weekBands } from '../uncertainty/weekBands.ts';
-import { type Flips, findFlips } from '../whatif/breakEven.ts';
+import { type BreakEvens, breakEvens } from '../whatif/breakEven.ts';
 import { type Swings, swingsOf } from '../whatif/oneAtATime.ts';
 import { stressSteps } from '../whatif/stressRun.ts';
 import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo } from '../whatif/sweep.ts';
@@ -81,7 +81,7 @@ export interface Answers {
   draws: { readonly draws: Draws; readonly bands: readonly Bands[] };
   sweep: Sweep | null;
   grid: Grid | null;
-  flips: Flips | null;
+  flips: BreakEvens | null;
   winters: Winters;
   rank: { readonly draws: Draws; readonly ranking: Ranking | null };
   weekBands: WeekBands;
@@ -145,7 +145,7 @@ export function* work(
   if (request.kind === 'sweep')
     return sweep(setting, turn, stepsOf(turn, ...span, request.steps), request.names);
   if (request.kind === 'flips')
-    return findFlips(setting, turn, span, request.measure, request.first, request.second);
+    return breakEvens(setting, turn, span, request.measure, request.first, request.second);
   const other = turnOf(setting, request.across, request.herd);
   if (!other) return null;
   return sweepTwo(

@@ -6,9 +6,11 @@ import { dataFiles } from '../../src/app/data.ts';
 import { startExplorer } from '../../src/app/startExplorer.ts';
 import '../../src/elements/cells/wk-draws.ts';
 import '../../src/elements/cells/wk-flip.ts';
+import type { WkFlip } from '../../src/elements/cells/wk-flip.ts';
 import '../../src/elements/cells/wk-rain.ts';
 import '../../src/elements/cells/wk-rank.ts';
 import '../../src/elements/cells/wk-sweep.ts';
+import type { WkSweep } from '../../src/elements/cells/wk-sweep.ts';
 import '../../src/elements/page/wk-weather.ts';
 import type { WkWeather } from '../../src/elements/page/wk-weather.ts';
 import type { Run } from '../../src/study/evaluate.ts';
@@ -106,6 +108,22 @@ describe('what the cells say', () => {
     expect(Math.sign(rows[0][0] - rows[0][1])).toBe(
       -Math.sign(rows[rows.length - 1][0] - rows[rows.length - 1][1]),
     );
+  });
+
+  it.each([
+    ['wk-sweep', { over: 'headCount', steps: 5, measure: 'capitalCost' }],
+    ['wk-sweep map', CELLS['wk-sweep map']],
+    ['wk-flip', { over: 'headCount', steps: 5, measure: 'netCost' }],
+  ])('%s says what turning the herd means for the shed, by the choice it is given', async (name, options) => {
+    const figure = await mounted(name, options);
+    expect(finding(figure)).toContain('built to match the herd');
+    const element = document.querySelector(name.split(' ')[0]) as WkSweep | WkFlip;
+    element.herd = 'stays';
+    await expect
+      .poll(() => finding(element.shadowRoot?.querySelector('wk-figure')?.shadowRoot as ShadowRoot), {
+        timeout: 20_000,
+      })
+      .toContain('the shed stays as it is');
   });
 
   it('an unknown input is said, not drawn', async () => {

@@ -149,13 +149,17 @@ describe('costs, cash and case', () => {
   it('case: ten lines, stresses with break-evens, what moves it, and a paper to print', async () => {
     const element = await shown('wk-case', 1000, {
       scenario: 'Deep bed',
-      notebook: { title: 'Coast', invented: true, units: 'metric' },
+      notebook: { title: 'Coast', invented: true, units: 'metric', draws: { count: 200, seed: 1 } },
     });
     await expect.poll(() => element.shadowRoot?.querySelectorAll('dl > div').length, SOON).toBe(10);
     expect(element.shadowRoot?.querySelectorAll('tbody tr')).toHaveLength(5);
     expect(words(element)).toMatch(/Bedding dearer50 %\+/);
     await expect.poll(() => drawn(element), SOON).toBeTruthy();
     expect(element.shadowRoot?.querySelectorAll('button.plain')).toHaveLength(2);
+    await userEvent.click(page.getByRole('button', { name: 'Print the lender’s paper, A4' }));
+    await expect
+      .poll(() => document.querySelector('iframe')?.contentDocument?.body.textContent ?? '', SOON)
+      .toContain('Spans from 200 draws (seed 1)');
   });
 
   it('prints in a frame of its own that goes when it is done', async () => {

@@ -7,10 +7,13 @@ import { EXAMPLES } from '../../src/app/examples.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import type { WkWeather } from '../../src/elements/page/wk-weather.ts';
+import { readNotebook } from '../../src/notebook/read.ts';
 import { type Engine, type OpenNotebook, openNotebook } from '../../src/store/open.ts';
+import { evaluate } from '../../src/study/evaluate.ts';
 import { decide } from '../../src/uncertainty/decide.ts';
 import type { Draws } from '../../src/uncertainty/monteCarlo.ts';
 import { hundredths } from '../../src/uncertainty/sentences.ts';
+import { formatQuantity } from '../../src/units/format.ts';
 
 /** The machine may be busy with other tests. */
 const SOON = { timeout: 15_000 };
@@ -43,6 +46,15 @@ async function show(name = 'hill-farm-choice', width = 1280, height = 800): Prom
 const number = (label: string, scenario: string) =>
   page.getByRole('button', { name: new RegExp(`^${label}, ${scenario}: `) }).first();
 
+/** What the card should say: the text as it stands, read and evaluated apart from the page. */
+async function worked(scenario: number, quantity: string, unit: string): Promise<string> {
+  const { notebook } = readNotebook(open?.text.value ?? '', 'apart.md');
+  if (!notebook) throw new Error('the notebook cannot be read');
+  const { winterOf } = await engine.winters(notebook);
+  const { values } = evaluate(notebook, engine.tables, winterOf).results[scenario];
+  return formatQuantity(values[quantity], unit);
+}
+
 /** A drawing of one element as text, to see whether it has been drawn anew. */
 function drawing(element: WkPage): string {
   const ledger = element.shadowRoot?.querySelector('wk-notebook')?.shadowRoot?.querySelector('wk-ledger');
@@ -56,7 +68,9 @@ function drawing(element: WkPage): string {
 describe('the page', () => {
   it('redraws card and figure when an input is turned, and writes it when let go', async () => {
     const element = await show();
-    const before = number('Nitrogen kept', 'Paddock').element().textContent;
+    const kept = () => number('Nitrogen kept', 'Paddock').element().textContent;
+    const before = kept();
+    expect(before).toContain(await worked(0, 'nitrogenKeptKg', 'kg'));
     await expect.poll(() => drawing(element), SOON).toContain('kept');
     const drawn = drawing(element);
     const text = open?.text.value;
@@ -65,15 +79,22 @@ describe('the page', () => {
     (slider.element() as HTMLInputElement).focus();
     (slider.element() as HTMLInputElement).value = '40';
     slider.element().dispatchEvent(new Event('input', { bubbles: true }));
-    await expect.poll(() => number('Nitrogen kept', 'Paddock').element().textContent, SOON).not.toBe(before);
+    await expect.poll(kept, SOON).not.toBe(before);
     await expect.poll(() => drawing(element), SOON).not.toBe(drawn);
+    const turned = kept();
     expect(open?.text.value).toBe(text);
 
     slider.element().dispatchEvent(new Event('change', { bubbles: true }));
     await expect.poll(() => open?.text.value, SOON).not.toBe(text);
     expect(open?.history.value.past).toHaveLength(1);
+    // The text that was written, evaluated apart from the page, has the number that stood there while turning.
+    const expected = await worked(0, 'nitrogenKeptKg', 'kg');
+    expect(before).not.toContain(expected);
+    expect(turned).toContain(expected);
+    await expect.poll(kept, SOON).toContain(expected);
+    await expect.poll(() => drawing(element), SOON).toContain(`${expected} kept`);
     open?.undo();
-    await expect.poll(() => number('Nitrogen kept', 'Paddock').element().textContent, SOON).toBe(before);
+    await expect.poll(kept, SOON).toBe(before);
   });
 
   it('shows the same after letting go as while turning', async () => {
@@ -133,14 +154,20 @@ describe('the page', () => {
 
   it('puts an own measurement in place of a coefficient, with its reason', async () => {
     const element = await show();
-    const before = number('Nitrogen kept', 'Slats').element().textContent;
+    const kept = () => number('Nitrogen kept', 'Slats').element().textContent;
+    const before = kept();
     element.dispatchEvent(
-      new CustomEvent('wk-override', { detail: { id: 'nothingOfThisName', value: 1, because: 'a test' } }),
+      new CustomEvent('wk-override', {
+        detail: { id: 'houseAmmoniaTanFraction', value: 0.1, because: 'a test' },
+      }),
     );
-    expect(open?.text.value).toContain('a test');
+    expect(open?.text.value).toContain('because: a test');
+    const expected = await worked(1, 'nitrogenKeptKg', 'kg');
+    expect(before).not.toContain(expected);
+    await expect.poll(kept, SOON).toContain(expected);
     open?.undo();
     expect(open?.text.value).not.toContain('a test');
-    expect(number('Nitrogen kept', 'Slats').element().textContent).toBe(before);
+    await expect.poll(kept, SOON).toBe(before);
   });
 
   it('says how often each scenario is best once the draws are in', async () => {

@@ -7,7 +7,8 @@ import { strFromU8, unzipSync } from 'fflate';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { openNotebook, shippedTables } from '../../src/cli/open.ts';
 import { paperDocument } from '../../src/paper/document.ts';
-import { reportOf } from '../../src/paper/report.ts';
+import { answerHere, gather } from '../../src/paper/gather.ts';
+import type { Report } from '../../src/paper/report.ts';
 import { caseTables } from '../../src/paper/tables.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
 import { winterkeep } from './run.ts';
@@ -293,7 +294,8 @@ describe('bad input', () => {
       [...(tables.prices.get('CAD') ?? [])].filter(([id]) => id !== 'pushWallPricePerM2'),
     );
     const run = evaluate(notebook, { ...tables, prices: new Map([['CAD', prices]]) }, winters.winterOf);
-    const report = reportOf(notebook, run, 1, { day: '1 January 2026' });
+    const asked = { notebook, run, index: 1, draws: { count: 0, seed: 1 }, day: '1 January 2026' };
+    const report = (await gather(asked, answerHere(run))) as Report;
     const html = plain(paperDocument(report, 'a4'));
     expect(html).toContain('No price given for push walls in CAD');
     expect(html).toContain('A price is missing for “Deep bed” and “Deep bed, no grant”');

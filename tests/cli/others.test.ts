@@ -83,6 +83,36 @@ describe('sweep', () => {
     expect(lines.at(-1)).toMatch(/^32,/);
   });
 
+  it('builds to match a herd that is turned, or leaves the shed, as asked', async () => {
+    const turned = async (...herd: string[]) => {
+      const args = [
+        '--over',
+        'headCount',
+        '--from',
+        '17',
+        '--to',
+        '34',
+        '--steps',
+        '2',
+        '--results',
+        'capitalCost',
+      ];
+      const { code, out } = await winterkeep('sweep', 'notebooks/hill-farm-choice.md', ...args, ...herd);
+      expect(code).toBe(0);
+      return Number(out.trim().split('\n').at(-1)?.split(',').at(-1));
+    };
+    const built = await turned();
+    expect(await turned('--herd', 'built')).toBe(built);
+    expect(await turned('--herd', 'stays')).toBeLessThan(0.7 * built);
+    const { code, error } = await winterkeep(
+      'sweep',
+      NOTEBOOKS[0],
+      ...['--over', 'headCount', '--from', '8', '--to', '32', '--herd', 'grows'],
+    );
+    expect(code).toBe(2);
+    expect(error).toContain('found grows; allowed built, stays');
+  });
+
   it('refuses an input the model does not have, naming the nearest', async () => {
     const { code, error } = await winterkeep(
       'sweep',

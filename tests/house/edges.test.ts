@@ -44,7 +44,7 @@ const DOORS: Record<string, readonly string[]> = {
   '@observablehq/plot': ['plots'],
   d3: ['plots'],
   'd3-array': ['plots', 'uncertainty', 'whatif'],
-  'd3-dsv': ['tables'],
+  'd3-dsv': ['tables', 'cli'],
   lit: ['elements', 'app'],
   'markdown-it': ['notebook'],
   yaml: ['notebook'],

@@ -9,7 +9,7 @@ import { loadTables } from '../../src/tables/load.ts';
 export const { tables } = loadTables(readDataFiles(), CHOICE_OPTIONS);
 
 export const FARM = {
-  place: { name: 'a made-up farm', latitudeDeg: 57.8, longitudeDeg: 26.5, elevationM: 180 },
+  place: { name: 'a made-up farm', latitudeDeg: 57.8, longitudeDeg: 26.5 },
   winter: { start: '2025-11-01', end: '2026-04-30' },
   weather: { file: 'made-up.csv' },
   soil: { texture: 'loam' },

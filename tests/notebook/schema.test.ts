@@ -103,4 +103,21 @@ describe('older formats', () => {
   it('leave a text of today alone', () => {
     expect(migrate({ winterkeep: 1, title: 'x' }, { 0: fromZero })).toEqual({ winterkeep: 1, title: 'x' });
   });
+
+  it('with a key that is retired are read over it, and say where it stands', () => {
+    const old = SMALL.replace('latitudeDeg: 57', 'elevationM: 240, latitudeDeg: 57');
+    expect(old).not.toBe(SMALL);
+    const { ok, notebook } = readNotebook(old, 'old.md');
+    expect(ok).toBe(true);
+    expect(notebook?.farm).toEqual(readNotebook(SMALL, 'x.md').notebook?.farm);
+    expect(notebook?.text).toBe(old);
+    const line = old.split('\n').findIndex((l) => l.includes('elevationM')) + 1;
+    expect(notebook?.notes).toMatchObject([{ key: 'farm.place.elevationM', line, file: 'old.md' }]);
+    expect(notebook?.notes[0].todo).toContain('taken out');
+  });
+
+  it('are not read over the same key elsewhere', () => {
+    const { problems } = readNotebook(SMALL.replace(/^farm:$/m, 'farm:\n  elevationM: 240'), 'old.md');
+    expect(problems.map((p) => p.key)).toContain('farm.elevationM');
+  });
 });

@@ -3,14 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { type FrontMatter, findFrontMatter } from '../../src/notebook/frontMatter.ts';
 import { type Notebook, readNotebook } from '../../src/notebook/read.ts';
-import {
-  addItem,
-  addScenario,
-  removeOverride,
-  removeScenario,
-  setInput,
-  setOverride,
-} from '../../src/notebook/write.ts';
+import { addItem, removeOverride, setInput, setOverride } from '../../src/notebook/write.ts';
 import { shipped } from './shipped.ts';
 import { SMALL } from './small.ts';
 
@@ -144,7 +137,7 @@ describe('setting an input', () => {
 
 describe('adding and taking out', () => {
   it('a scenario stands after the last and leaves as it came', () => {
-    const more = addScenario(SMALL, {
+    const more = setInput(SMALL, ['scenarios', 2], {
       name: 'Slats',
       system: 'slatted',
       because: 'The neighbours have one',
@@ -161,9 +154,11 @@ describe('adding and taking out', () => {
       ],
     });
     expect(read(more).scenarios.map((s) => s.name)).toEqual(['Paddock', 'Deep bed', 'Slats']);
-    expect(removeScenario(more, 2)).toBe(SMALL);
-    expect(read(removeScenario(SMALL, 0)).scenarios.map((s) => s.name)).toEqual(['Deep bed']);
-    expect(removeScenario(SMALL, 0)).toContain('# the one we hope for');
+    expect(setInput(more, ['scenarios', 2], undefined)).toBe(SMALL);
+    expect(read(setInput(SMALL, ['scenarios', 0], undefined)).scenarios.map((s) => s.name)).toEqual([
+      'Deep bed',
+    ]);
+    expect(setInput(SMALL, ['scenarios', 0], undefined)).toContain('# the one we hope for');
   });
 
   it('an own coefficient comes with its reason, changes in place, and goes', () => {

@@ -4,7 +4,7 @@ import { bestCells, bestMapFigure, edgesOf } from '../../src/plots/bestMap.ts';
 import { stackDots } from '../../src/plots/drawsDots.ts';
 import { flipFinding } from '../../src/plots/sweepLines.ts';
 import { orNothing, saidSpan, saidTurn } from '../../src/plots/verdict.ts';
-import type { Flips } from '../../src/whatif/breakEven.ts';
+import type { BreakEvens } from '../../src/whatif/breakEven.ts';
 import type { Grid } from '../../src/whatif/sweep.ts';
 import { type Turn, turnOf } from '../../src/whatif/turn.ts';
 import { farm } from '../study/farm.ts';
@@ -19,7 +19,7 @@ beforeAll(() => {
   rain = turnOf(run, 'rainFactor') as Turn;
 });
 
-const flips = (over: Partial<Flips>): Flips => ({
+const flips = (over: Partial<BreakEvens>): BreakEvens => ({
   turn: head,
   from: 1,
   to: 54,

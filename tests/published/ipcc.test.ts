@@ -14,6 +14,7 @@ import {
 } from '../../src/model/herd/energy.ts';
 import { indirectNitrousKg, managedNitrogenKg } from '../../src/model/nutrients/managed.ts';
 import { run } from '../model/nutrientRig.ts';
+import { sum } from './labels.ts';
 
 // Equations 10.31A to 10.33 published, the others from memory; results own arithmetic on them: regression.
 const cold = maintenanceInCold(0.322, -2, 0.0048);
@@ -27,7 +28,7 @@ const heiferGrowth = growthMj(350, 0.6, 650, 0.8);
 const heiferGross = grossEnergyMj(heiferNeed, heiferGrowth, 64);
 const heiferKept = nitrogenRetainedKg(0, 4, 0.6, heiferGrowth);
 
-describe('energy and nitrogen, dry pregnant cow of 650 kg and heifer of 350 kg (derived, regression)', () => {
+describe(sum('energy and nitrogen, dry pregnant cow of 650 kg and heifer of 350 kg'), () => {
   it.each([
     ['cow: maintenance, equation 10.3, MJ/d', dry, 41.452, 0.001],
     ['cow: pregnancy, equation 10.13, MJ/d', dry * 0.1, 4.145, 0.001],
@@ -65,7 +66,7 @@ describe('energy and nitrogen, dry pregnant cow of 650 kg and heifer of 350 kg (
   });
 });
 
-describe('the intake and excretion stages run the same equations', () => {
+describe(sum('the intake and excretion stages run the same equations'), () => {
   const cow = { herdFactor: 1, winterDays: 100, group1HeadCount: 1, group1WeightKg: 650, group1PregnantShare: 1, group1MaintenanceMjPerKg: 0.322, group1MatureWeightKg: 650, group1GrowthSexFactor: 0.8, feed1Share: 1, feed1DigestibilityFraction: 0.58, winterTemperatureC: -2 }; // biome-ignore format: one row
   it.each([
     ['housed, no cold term', { energyColdMjPerKgC: 0, pastureShare: 0 }, 8.774],
@@ -110,7 +111,7 @@ const MANAGED: [string, number, number, number, number, number][] = [
   ['dry lot', 0.3, 0.035, 0.02, 58.5, 0.4585],
 ];
 
-describe('managed nitrogen, 100 kg, wet climate, equation 10.34 (derived, regression)', () => {
+describe(sum('managed nitrogen, 100 kg, wet climate, equation 10.34'), () => {
   it.each(MANAGED)('%s', (_, gas, leached, nitrous, left, indirect) => {
     expect(managedNitrogenKg(100, { gas, leached, nitrous, dinitrogenRatio: 3 })).toBeCloseTo(left, 9);
     expect(indirectNitrousKg(gas * 100, leached * 100, 0.014, 0.011)).toBeCloseTo(indirect, 9);
@@ -123,7 +124,7 @@ describe('managed nitrogen, 100 kg, wet climate, equation 10.34 (derived, regres
   });
 });
 
-describe('excreta on pasture, 100 kg N: 1.158 kg N2O-N, 1.820 kg N2O (published factors, derived sum)', () => {
+describe(sum('excreta on pasture, 100 kg N: 1.158 kg N2O-N, 1.820 kg N2O (published factors)'), () => {
   it('by the equations', () => {
     expect(0.6 + indirectNitrousKg(21, 24, 0.014, 0.011)).toBeCloseTo(1.158, 9);
   });

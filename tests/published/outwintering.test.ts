@@ -2,13 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { openNotebook } from '../../src/cli/open.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
 import { tables } from '../model/world.ts';
+import { figure } from './labels.ts';
 
 /**
  * common practice, no source: most of the value of winter dung dropped on dormant ground is gone by the time grass
  * grows when the winter is wet and the load high. Here: the invented Atlantic herd on two hectares instead of nine,
  * fed in one place, with half as much rain again. "Value" is what fertiliser of the same N, P and K would cost.
  */
-describe('outwintering, wet and crowded', async () => {
+describe(figure('outwintering, wet and crowded'), async () => {
   const { notebook, winters, run } = await openNotebook('notebooks/atlantic-rain-and-herd.md');
   const [first] = notebook.scenarios;
   const crowd = (areaHa: number, moved: 'fixed' | 'daily', rainFactor: number) => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type SpaceKind, spaceNeed } from '../../src/model/checks/spaceRules.ts';
 import type { HerdGroup, Scenario } from '../../src/notebook/schema.ts';
 import { coefficients } from '../model/checks/fixture.ts';
+import { figure } from './labels.ts';
 
 const row = (id: string) => {
   const found = coefficients.get(id);
@@ -19,7 +20,7 @@ const check = (rows: Row[]) =>
     expect(spaceNeed(rules, kind, group(animal, weightKg), row)?.perHead).toBeCloseTo(figure, 9);
   });
 
-describe('Swedish Board of Agriculture, measures after L104 (published)', () => {
+describe(figure('Swedish Board of Agriculture, measures after L104 (published)'), () => {
   check([
     ['sweden', 'lying', 'calf', 140, 1.5],
     ['sweden', 'total', 'weanling', 240, 2.9],
@@ -35,7 +36,7 @@ describe('Swedish Board of Agriculture, measures after L104 (published)', () => 
   ]);
 });
 
-describe('Irish department and Teagasc figures (published)', () => {
+describe(figure('Irish department and Teagasc figures (published)'), () => {
   check([
     ['ireland', 'slats', 'sucklerCow', 620, 2.75],
     ['ireland', 'lying', 'sucklerCow', 620, 4.5],
@@ -45,7 +46,7 @@ describe('Irish department and Teagasc figures (published)', () => {
   ]);
 });
 
-describe('Implementing Regulation (EU) 2020/464, annex I part I (published)', () => {
+describe(figure('Implementing Regulation (EU) 2020/464, annex I part I (published)'), () => {
   check([
     ['euOrganic', 'total', 'calf', 100, 1.5],
     ['euOrganic', 'total', 'weanling', 200, 2.5],
@@ -57,7 +58,7 @@ describe('Implementing Regulation (EU) 2020/464, annex I part I (published)', ()
   ]);
 });
 
-describe('horned herds (Swiss and German guidance, from memory; common practice)', () => {
+describe(figure('horned herds (Swiss and German guidance, from memory; common practice)'), () => {
   check([
     ['commonPracticeHorned', 'lying', 'sucklerCow', 600, 8],
     ['commonPracticeHorned', 'feed', 'sucklerCow', 600, 0.9],

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { beddedVolume } from '../../src/model/slurry/storage.ts';
 import { run } from '../model/nutrientRig.ts';
+import { figure, sum } from './labels.ts';
 
 const storeOf = (weeks: number, change: Record<string, number>) =>
   run(['slurry'], { herdFactor: 1, winterDays: weeks * 7, slurryShare: 1, slatsShare: 1, storeBufferFraction: 0, ...change })[0]
@@ -11,8 +12,10 @@ const COWS20 = { group1HeadCount: 20, group1StoreM3PerWeek: 0.29 };
 const YOUNG15 = { ...COWS20, group2HeadCount: 15, group2StoreM3PerWeek: 0.15 };
 
 describe('store room by volume a head and week', () => {
+  it(figure('100 dairy cows at 0.33 for 16 weeks: 528 m³ (published, Irish farm press)'), () =>
+    expect(storeOf(16, { group1HeadCount: 100, group1StoreM3PerWeek: 0.33 })).toBeCloseTo(528, 6),
+  );
   it.each([
-    ['100 dairy cows at 0.33 for 16 weeks: 528 m³ (published, Irish farm press)', 16, { group1HeadCount: 100, group1StoreM3PerWeek: 0.33 }, 528],
     ['20 suckler cows at 0.29 for 18 weeks (published rates, derived product)', 18, COWS20, 104.4],
     ['and 15 weanlings at 0.15 (derived)', 18, YOUNG15, 144.9],
     ['and 10 % buffer (derived)', 18, { ...YOUNG15, storeBufferFraction: 0.1 }, 159.39],
@@ -21,21 +24,17 @@ describe('store room by volume a head and week', () => {
     ['40 sucklers for 22 weeks (derived)', 22, { group1HeadCount: 40, group1StoreM3PerWeek: 0.29 }, 255.2],
     ['25 sucklers for 26 weeks (derived)', 26, { group1HeadCount: 25, group1StoreM3PerWeek: 0.29 }, 188.5],
     ['and 120 m² of fouled yard under 450 mm: 54 m³ more (derived)', 26, { group1HeadCount: 25, group1StoreM3PerWeek: 0.29, openYardM2: 120, rainMm: 450, yardRunoffFraction: 1, wetYearRainFactor: 1 }, 188.5 + 54],
-  ])('%s', (_, weeks, columns, expected) => {
+  ])(sum('%s'), (_, weeks, columns, expected) => {
     expect(storeOf(weeks, columns)).toBeCloseTo(expected, 6);
   }); // biome-ignore format: one case a line
 });
 
-describe('bedded volume, NRCS handbook chapter 10: 20 cows of 1433 lb, 180 d (derived, regression)', () => {
+describe(sum('bedded volume, NRCS handbook chapter 10: 20 cows of 1433 lb, 180 d'), () => {
   const FOOT3_M3 = 0.0283168;
   const thousands = (20 * 1433) / 1000;
   const straw = 9.3 * thousands * 180;
   const manure = 1.7 * thousands * 180;
   it.each([
-    ['straw, lb', straw, 47977, 1],
-    ['straw, kg a cow and day', (straw * 0.45359237) / 3600, 6.04, 0.01],
-    ['loose straw, ft³', straw / 2.5, 19191, 1],
-    ['manure, ft³', manure, 8770, 1],
     ['half of the straw fills room, m³', beddedVolume(manure, straw, 2.5, 0.5) * FOOT3_M3, 520, 0.5],
     ['three tenths of it, m³', beddedVolume(manure, straw, 2.5, 0.3) * FOOT3_M3, 411, 0.5],
   ])('%s', (_, found, expected, tolerance) => {
@@ -43,7 +42,7 @@ describe('bedded volume, NRCS handbook chapter 10: 20 cows of 1433 lb, 180 d (de
   });
 });
 
-describe('nutrients in a cubic metre of undiluted slurry from 20 dry cows', () => {
+describe(figure('nutrients in a cubic metre of undiluted slurry from 20 dry cows'), () => {
   // 640 kg N with TAN 60 %, crust; 147.6 m³ at 41 L a cow and day. Ranges: RB209 and Irish tables (published).
   const [out] = run(['slurry'], {
     winterDays: 180,
@@ -72,7 +71,7 @@ describe('nutrients in a cubic metre of undiluted slurry from 20 dry cows', () =
   });
 });
 
-describe('ground needed', () => {
+describe(figure('ground needed'), () => {
   it('340 kg N and 66 kg P: 2 ha at 170 kg N (Nitrates Directive, published), 3 ha at 22 kg P (Sweden, published)', () => {
     const [out] = run(['spreading'], { slurryNitrogenKg: 240, compostNitrogenKg: 100, slurryPhosphorusKg: 44, compostPhosphorusKg: 22 });
     expect(out.areaForNitrogenHa).toBeCloseTo(2, 9);
@@ -90,8 +89,12 @@ const firstCrop = (columns: Record<string, number>) => {
     .nitrogenAvailableKg / (columns.slurryNitrogenKg ?? columns.compostNitrogenKg); // biome-ignore format: one row
 };
 
-describe('first-crop nitrogen lies in the ranges of the RB209 fertiliser manual (published shares of total nitrogen)', () => {
-  it.each([
+describe(
+  figure(
+    'first-crop nitrogen lies in the ranges of the RB209 fertiliser manual (published shares of total nitrogen)',
+  ),
+  () => {
+    it.each([
     ['slurry 6 %, spring, surface: 0.25 to 0.45', { slurryNitrogenKg: 78, slurryTanKg: 36 }, 0.25, 0.45],
     ['slurry 6 %, spring, bandspread: 0.30 to 0.50', { slurryNitrogenKg: 78, slurryTanKg: 36, spreadTechniqueFactor: 0.7 }, 0.3, 0.5],
     ['slurry 2 %, spring, surface: 0.25 to 0.45', { slurryNitrogenKg: 48, slurryTanKg: 27 }, 0.25, 0.45],
@@ -104,27 +107,31 @@ describe('first-crop nitrogen lies in the ranges of the RB209 fertiliser manual 
     expect(share).toBeGreaterThan(low);
     expect(share).toBeLessThan(high);
   }); // biome-ignore format: one case a line
-});
+  },
+);
 
-describe('worth of a cubic metre of slurry with 1.0 kg N, 0.5 kg P, 3.5 kg K for the crop (Teagasc)', () => {
-  it.each([
-    ['prices of 2021-22, 9.39 EUR (published prices, derived product)', 2.29, 3.84, 1.48, 9.39, 0.005],
-    ['prices of 2024, published value 6.3 EUR', 1.31, 2.62, 1.06, 6.3, 0.05],
-  ])('%s', (_, n, p, k, expected, tolerance) => {
-    const [out] = run(['value'], {
-      receivingHa: 1,
-      soilMineralKg: 1,
-      soilNitrogenKeptKg: 1,
-      soilPhosphorusKeptKg: 1,
-      slurryPhosphorusKg: 1,
-      slurryPhosphorusFirstYearFraction: 0.5,
-      soilPotassiumKeptKg: 3.5,
-      slurryPotassiumKg: 3.5,
-      potassiumFirstYearFraction: 1,
-      nitrogenPricePerKg: n,
-      phosphorusPricePerKg: p,
-      potassiumPricePerKg: k,
+describe(
+  figure('worth of a cubic metre of slurry with 1.0 kg N, 0.5 kg P, 3.5 kg K for the crop (Teagasc)'),
+  () => {
+    it.each([
+      ['prices of 2021-22, 9.39 EUR (published prices, derived product)', 2.29, 3.84, 1.48, 9.39, 0.005],
+      ['prices of 2024, published value 6.3 EUR', 1.31, 2.62, 1.06, 6.3, 0.05],
+    ])('%s', (_, n, p, k, expected, tolerance) => {
+      const [out] = run(['value'], {
+        receivingHa: 1,
+        soilMineralKg: 1,
+        soilNitrogenKeptKg: 1,
+        soilPhosphorusKeptKg: 1,
+        slurryPhosphorusKg: 1,
+        slurryPhosphorusFirstYearFraction: 0.5,
+        soilPotassiumKeptKg: 3.5,
+        slurryPotassiumKg: 3.5,
+        potassiumFirstYearFraction: 1,
+        nitrogenPricePerKg: n,
+        phosphorusPricePerKg: p,
+        potassiumPricePerKg: k,
+      });
+      expect(Math.abs(out.nutrientValue - expected)).toBeLessThanOrEqual(tolerance);
     });
-    expect(Math.abs(out.nutrientValue - expected)).toBeLessThanOrEqual(tolerance);
-  });
-});
+  },
+);

@@ -13,13 +13,14 @@ import {
   sunHoursByMonth,
   verticalShadowAngleDeg,
 } from '../../src/model/works/sun.ts';
+import { figure, sum } from './labels.ts';
 
 /** Refraction at an apparent altitude, degrees (Bennett 1982, pressure 1010 hPa, 10 °C; from memory). */
 const refraction = (apparentDeg: number) =>
   1 / Math.tan(((apparentDeg + 7.31 / (apparentDeg + 4.4)) * Math.PI) / 180) / 60;
 const trueAltitude = (apparentDeg: number) => apparentDeg - refraction(apparentDeg);
 
-describe('the sun at 60° N, 15° E in 2025', () => {
+describe(sum('the sun at 60° N, 15° E in 2025'), () => {
   // Source: NOAA general solar position calculations, long form. Basis: derived (worked out, regression).
   const rows: [string, number, number | null][] = [
     ['2025-12-21T11:00Z', 6.56, 180.4],
@@ -38,7 +39,7 @@ describe('the sun at 60° N, 15° E in 2025', () => {
     });
 });
 
-describe('against NREL’s solar position algorithm', () => {
+describe(figure('against NREL’s solar position algorithm'), () => {
   // Source: Reda and Andreas, Solar position algorithm for solar radiation applications (2004), as ported in the library `nrel-spa`. Basis: published method.
   it('agrees to 0.03° in altitude and 0.05° in azimuth over a year, pole to pole', () => {
     for (const latitude of [-66, -35, 0, 40, 57, 64, 69])
@@ -60,7 +61,7 @@ describe('against NREL’s solar position algorithm', () => {
   });
 });
 
-describe('noon and day length', () => {
+describe(sum('noon and day length'), () => {
   // Noon altitude is 90° − latitude + declination. Basis: derived.
   it.each([
     ['2025-12-21', 57, 9.56],
@@ -93,7 +94,7 @@ describe('noon and day length', () => {
   });
 });
 
-describe('sun under an eave', () => {
+describe(sum('sun under an eave'), () => {
   // Eave 3.6 m, bed 0.8 m, overhang 0.6 m. Basis: derived (geometry).
   it.each([
     [6.56, 23.7],
@@ -131,7 +132,7 @@ describe('sun under an eave', () => {
   });
 });
 
-describe('hours of possible sun by month', () => {
+describe(sum('hours of possible sun by month'), () => {
   it('follow the day’s length over a flat horizon and fall with a hill', () => {
     const open = sunHoursByMonth(2025, 57, 15, 180, 0);
     const hill = sunHoursByMonth(2025, 57, 15, 180, 12);

@@ -7,10 +7,11 @@ import {
   stackFlowM3PerS,
   stackWarmingK,
 } from '../../src/model/works/stackEffect.ts';
+import { sum } from './labels.ts';
 
 const HOUR = 3600;
 
-describe('heat of cattle', () => {
+describe(sum('heat of cattle'), () => {
   // CIGR, Climatization of animal houses, 4th report (2002); equations from memory, numbers derived (regression).
   const cow = cowHeatW(600, 0, 200);
   it('a dry cow of 600 kg at day 200 gives 806.9 W at 20 °C', () => {
@@ -36,7 +37,7 @@ describe('heat of cattle', () => {
   });
 });
 
-describe('air by stack effect', () => {
+describe(sum('air by stack effect'), () => {
   // Orifice and heat balance together (theory of Bruce 1978); numbers derived (regression). Forty such cows at 0 °C.
   const stack: Stack = {
     sensibleW: 24_749,

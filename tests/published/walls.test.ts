@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { pushWallForce, storedManureForce } from '../../src/model/works/pushWall.ts';
+import { sum } from './labels.ts';
 
-describe('a push wall of 1.2 m, 8 kN/m³, K 0.5', () => {
+describe(sum('a push wall of 1.2 m, 8 kN/m³, K 0.5'), () => {
   // Rankine's earth pressure with a surcharge. Basis: derived, regression. Values of weight and K from memory.
   it.each([
     [0, 2.88, 1.15],
@@ -18,7 +19,7 @@ describe('a push wall of 1.2 m, 8 kN/m³, K 0.5', () => {
   });
 });
 
-describe('stored manure on a wall', () => {
+describe(sum('stored manure on a wall'), () => {
   // NRCS conservation practice standard 313, 60 and 65 lb per square foot per foot (from memory); sums derived.
   it.each([
     [0.9, 9.4, 8.46, 3.81, 1.14],

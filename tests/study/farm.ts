@@ -15,7 +15,7 @@ winterkeep: 1
 title: Test hill
 invented: true
 farm:
-  place: { name: Test hill, latitudeDeg: 57, longitudeDeg: 26, elevationM: 200 }
+  place: { name: Test hill, latitudeDeg: 57, longitudeDeg: 26 }
   winter: { start: 2025-11-01, end: 2026-05-01 }
   weather: { file: test.csv }
   soil: { texture: sandyLoam }

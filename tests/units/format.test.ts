@@ -1,12 +1,6 @@
 // Regression tests: how our own page and command write numbers.
 import { describe, expect, it } from 'vitest';
-import {
-  formatNumber,
-  formatQuantity,
-  formatRange,
-  spellDifference,
-  unitLabel,
-} from '../../src/units/format.ts';
+import { formatNumber, formatQuantity, formatRange, unitLabel } from '../../src/units/format.ts';
 
 const plain = { plain: true } as const;
 
@@ -33,7 +27,6 @@ describe('quantities', () => {
     for (const value of [null, undefined, Number.NaN, Number.POSITIVE_INFINITY])
       expect(formatQuantity(value, 'kg')).toBe('—');
     expect(formatRange(null, 3, 'kg')).toBe('—');
-    expect(spellDifference(1, null, 'kg')).toBe('—');
   });
 
   it('names the currency, and the year when asked', () => {
@@ -67,26 +60,6 @@ describe('ranges', () => {
 
   it('says about where the ends read the same', () => {
     expect(formatRange(100.01, 100.02, 'kg')).toBe('about 100 kg');
-  });
-});
-
-describe('differences', () => {
-  it('says how much more or less', () => {
-    expect(spellDifference(640, 500, 'kg')).toBe('140 kg more');
-    expect(spellDifference(500, 640, 'kg')).toBe('140 kg less');
-    expect(spellDifference(500, 555, 'money', { currency: 'EUR', more: 'dearer', less: 'cheaper' })).toBe(
-      'EUR 55 cheaper',
-    );
-  });
-
-  it('keeps percent of a share apart from percentage points', () => {
-    expect(spellDifference(0.7, 0.65, 'fraction')).toBe('5 percentage points more');
-  });
-
-  it('calls near values the same, and does not shift temperatures', () => {
-    expect(spellDifference(1000, 1000.1, 'kg')).toBe('the same');
-    expect(spellDifference(0, 0, 'kg')).toBe('the same');
-    expect(spellDifference(10, 0, '°C', { system: 'us' })).toBe('18 °F more');
   });
 });
 

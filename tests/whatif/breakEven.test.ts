@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDataFiles } from '../../src/cli/readData.ts';
 import type { Run } from '../../src/study/evaluate.ts';
-import { findFlips, tiesOf } from '../../src/whatif/breakEven.ts';
+import { breakEvens, tiesOf } from '../../src/whatif/breakEven.ts';
 import { sweep } from '../../src/whatif/sweep.ts';
 import { type Turn, turnOf } from '../../src/whatif/turn.ts';
 import { farm } from '../study/farm.ts';
@@ -68,7 +68,7 @@ describe('flips of the model', () => {
   });
 
   it('agree with plain runs on either side of the tie', () => {
-    const { ties: found } = findFlips(run, wage, [0, 200], 'netCost', 0, 1);
+    const { ties: found } = breakEvens(run, wage, [0, 200], 'netCost', 0, 1);
     expect(found.length).toBeGreaterThan(0);
     for (const { at, moreBelow, moreAbove } of found) {
       const { results } = sweep(run, wage, [at - 0.01, at + 0.01], ['netCost']);
@@ -79,20 +79,20 @@ describe('flips of the model', () => {
 
   it('are the same whichever scenario is named first', () => {
     const [a, b] = [
-      findFlips(run, wage, [0, 200], 'netCost', 0, 1),
-      findFlips(run, wage, [0, 200], 'netCost', 1, 0),
+      breakEvens(run, wage, [0, 200], 'netCost', 0, 1),
+      breakEvens(run, wage, [0, 200], 'netCost', 1, 0),
     ];
     expect(b.ties).toEqual(a.ties);
     expect(b.moreAtLow).toBe(a.moreAtLow);
   });
 
   it('are not looked for where one scenario has no such quantity', () => {
-    const flips = findFlips(run, wage, [0, 50], 'slurryM3', 0, 1);
+    const flips = breakEvens(run, wage, [0, 50], 'slurryM3', 0, 1);
     expect(flips).toMatchObject({ ties: [], moreAtLow: null, comparable: false });
   });
 
   it('find none where nothing depends on the input', () => {
-    const flips = findFlips(run, wage, [0, 50], 'nitrogenKeptKg', 0, 1);
+    const flips = breakEvens(run, wage, [0, 50], 'nitrogenKeptKg', 0, 1);
     expect(flips).toMatchObject({ ties: [], comparable: true, moreAtLow: 0 });
   });
 });

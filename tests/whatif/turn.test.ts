@@ -5,7 +5,7 @@ import { type Notebook, readNotebook } from '../../src/notebook/read.ts';
 import { changesOf, edited } from '../../src/store/strip.ts';
 import { evaluate, evaluateBound, type Run } from '../../src/study/evaluate.ts';
 import type { Tables } from '../../src/tables/coefficient.ts';
-import { findFlips } from '../../src/whatif/breakEven.ts';
+import { breakEvens } from '../../src/whatif/breakEven.ts';
 import { sweep, sweepTwo } from '../../src/whatif/sweep.ts';
 import { changesAt, columnsAt, HERD_MEANINGS, headByGroup, turnIn, turnOf } from '../../src/whatif/turn.ts';
 import { work } from '../../src/worker/job.ts';
@@ -80,7 +80,7 @@ describe.each(HERD_MEANINGS)('a herd that is turned, shed %s', (herd) => {
         ['netCost', 1, 0],
         ['nitrogenKeptKg', 2, 0],
       ] as const
-    ).map(([measure, a, b]) => findFlips(run, turn, [1, 60], measure, a, b));
+    ).map(([measure, a, b]) => breakEvens(run, turn, [1, 60], measure, a, b));
     expect(flips.flatMap(({ ties }) => ties).length).toBeGreaterThan(0);
     for (const { ties, measure } of flips)
       for (const { at, moreBelow, moreAbove } of ties) {

@@ -2,7 +2,9 @@ import { css, html, LitElement, nothing } from 'lit';
 import type { RowChanges } from '../../model/bind.ts';
 import { whole } from '../../paper/amounts.ts';
 import { paperDocument } from '../../paper/document.ts';
+import { type Answerer, gather, movesQuestion } from '../../paper/gather.ts';
 import { dayText, type PaperNotebook, type Report, reportFrom } from '../../paper/report.ts';
+import type { Paper } from '../../paper/style.ts';
 import { summaryLines } from '../../paper/summary.ts';
 import { capital, moneyOf, type Reading } from '../../plots/reading.ts';
 import { levelText, tornadoFigure } from '../../plots/tornado.ts';
@@ -16,8 +18,32 @@ import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 import '../parts/wk-progress.ts';
 
-/** Numbers shown beside the stresses. */
-const TOP = 8;
+const today = () => dayText(new Date().toISOString());
+
+/** A case shown outside a notebook, which cannot be printed. */
+const nameless = ({ system }: Reading): PaperNotebook => ({
+  title: '',
+  invented: false,
+  units: system,
+  draws: { count: 0, seed: 1 },
+});
+
+type PaperSlots = { readonly [K in keyof Answerer]: string };
+
+/** Has the worker answer what the paper asks. */
+export function answerBy(
+  explorer: Explorer,
+  setting: Run,
+  slots: PaperSlots,
+  changes: RowChanges = new Map(),
+): Answerer {
+  return {
+    draws: (asked) =>
+      explorer.ask({ slot: slots.draws, setting, changes, request: { kind: 'draws', ...asked } }),
+    moves: (asked) =>
+      explorer.ask({ slot: slots.moves, setting, changes, request: { kind: 'money', ...asked } }),
+  };
+}
 
 /** The case for a partner or lender in short: ten lines, the stresses, what moves it, and the whole paper to print. */
 export class WkCase extends LitElement {
@@ -31,6 +57,7 @@ export class WkCase extends LitElement {
     notebook: { attribute: false },
     scenario: {},
     caption: {},
+    fault: { state: true },
   };
 
   static override styles = [
@@ -112,12 +139,19 @@ export class WkCase extends LitElement {
   declare scenario: string | undefined;
   declare caption: string | undefined;
 
+  declare fault: string;
+
   #asked: Answering<'money'> = answering(this, 'money');
+  #paperSlots: PaperSlots = {
+    draws: `${this.#asked.slot} paper draws`,
+    moves: `${this.#asked.slot} paper moves`,
+  };
 
   constructor() {
     super();
     this.results = [];
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
+    this.fault = '';
   }
 
   #case(): MoneyCase | undefined {
@@ -131,12 +165,29 @@ export class WkCase extends LitElement {
     const found = this.#case();
     // The stresses take half a second: they follow once an input is let go.
     if (!run || !found || (changes && changes.size > 0)) return;
-    this.#asked.ask(explorer, run, {
-      kind: 'money',
-      scenario: found.index,
-      top: TOP,
-      ...(found.baseline === undefined ? {} : { baseline: found.baseline }),
-    });
+    this.#asked.ask(explorer, run, { kind: 'money', ...movesQuestion(found) });
+  }
+
+  /** The paper as the command gathers it; the lines on the page go by the draws that are there already. */
+  async #print(paper: Paper): Promise<void> {
+    const { run, notebook, explorer, changes } = this;
+    const index = run ? proposalOf(run, this.scenario) : -1;
+    if (!run || !notebook || !explorer || index < 0) return;
+    this.fault = '';
+    try {
+      const report = await gather(
+        { notebook, run, index, day: today() },
+        answerBy(explorer, run, this.#paperSlots, changes),
+      );
+      if (report && this.isConnected) printText(paperDocument(report, paper));
+    } catch (error) {
+      this.fault = error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    for (const slot of Object.values(this.#paperSlots)) this.explorer?.stop(slot);
   }
 
   #report(run: Run, found: MoneyCase): Report {
@@ -144,18 +195,13 @@ export class WkCase extends LitElement {
       stress: [],
       swings: { central: Number.NaN, rows: [] },
     };
-    return reportFrom(
-      this.notebook ?? { title: '', invented: false, units: this.reading.system },
-      run,
-      found,
-      {
-        stress,
-        swings,
-        results: this.results.length === run.results.length ? this.results : run.results,
-        ...(this.draws ? { draws: this.draws } : {}),
-        day: dayText(new Date().toISOString()),
-      },
-    );
+    return reportFrom(this.notebook ?? nameless(this.reading), run, found, {
+      stress,
+      swings,
+      results: this.results.length === run.results.length ? this.results : run.results,
+      ...(this.draws ? { draws: this.draws } : {}),
+      day: today(),
+    });
   }
 
   #stress({ result }: MoneyCase, { stress }: Report) {
@@ -183,6 +229,8 @@ export class WkCase extends LitElement {
     const { faults, result, finance } = found;
     const ready = report.stress.length > 0;
     const fault = this.#asked.fault();
+    const print = (paper: Paper, label: string) =>
+      html`<button type="button" class="plain" @click=${() => this.#print(paper)}>${label}</button>`;
     return html`<h2>The case for ${result.name}</h2>
       ${caption ? html`<p>${caption}</p>` : nothing}
       ${faults.length === 0 ? nothing : html`<div class="gaps"><h3>Gaps in this case</h3><ul>${faults.map(({ words }) => html`<li>${capital(words)}.</li>`)}</ul></div>`}
@@ -196,10 +244,9 @@ export class WkCase extends LitElement {
           ? html`${this.#stress(found, report)}
             <h3>What moves it</h3>
             <wk-figure .figure=${tornadoFigure({ scenario: result.name, baseline: finance.difference?.baseline ?? null, swings: report.swings, stress: report.stress }, reading)}></wk-figure>
-            <p class="screen">
-              <button type="button" class="plain" @click=${() => printText(paperDocument(this.#report(run, found), 'a4'))}>Print the lender’s paper, A4</button>
-              <button type="button" class="plain" @click=${() => printText(paperDocument(this.#report(run, found), 'letter'))}>Letter</button>
-            </p>`
+            <p class="screen">${print('a4', 'Print the lender’s paper, A4')} ${print('letter', 'Letter')}</p>
+            <wk-progress .explorer=${this.explorer} slot-name=${this.#paperSlots.draws}></wk-progress>
+            ${this.fault === '' ? nothing : html`<p>The paper could not be made: ${this.fault}.</p>`}`
           : nothing
       }`;
   }

@@ -10,7 +10,7 @@ import type { Coefficient } from '../../../src/tables/coefficient.ts';
 type Part = Record<string, unknown>;
 
 const FARM = {
-  place: { name: 'an invented farm', country: 'SE', latitudeDeg: 57, longitudeDeg: 15, elevationM: 120 },
+  place: { name: 'an invented farm', country: 'SE', latitudeDeg: 57, longitudeDeg: 15 },
   winter: { start: '2025-10-20', end: '2026-04-27' },
   weather: {},
   soil: { texture: 'sandyLoam' },

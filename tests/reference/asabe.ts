@@ -44,8 +44,3 @@ export function nitrogenExcretedKg(animal: FedAnimal, crudeProtein: number): num
 export function phosphorusExcretedKg(animal: FedAnimal, phosphorus: number): number {
   return animal.dryMatterKgPerDay * animal.days * phosphorus - phosphorusRetainedKg(animal);
 }
-
-/** A daily amount a head in any unit, for an animal of `weightLb`, per 1000 lb of live weight. */
-export function perThousandPounds(perHeadDay: number, weightLb: number): number {
-  return (perHeadDay / weightLb) * 1000;
-}
