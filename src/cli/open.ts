@@ -1,6 +1,5 @@
 /** A notebook file read, bound and evaluated, or every problem in it as one error. */
 import { readFile, stat } from 'node:fs/promises';
-import { basename, dirname, resolve } from 'node:path';
 import { unknownIds } from '../model/idFaults.ts';
 import { type NotebookWinters, notebookWinters } from '../model/weather/notebookWinters.ts';
 import { CHOICE_OPTIONS } from '../notebook/choiceOptions.ts';
@@ -10,7 +9,8 @@ import type { Tables } from '../tables/coefficient.ts';
 import { loadTables } from '../tables/load.ts';
 import type { Problem } from '../units/problem.ts';
 import { CommandError, refuse } from './error.ts';
-import { findRoot, readDataFiles } from './readData.ts';
+import { readDataFiles } from './readData.ts';
+import { weatherText } from './weatherFile.ts';
 
 export interface Opened {
   readonly notebook: Notebook;
@@ -40,7 +40,9 @@ export async function openNotebook(file: string): Promise<Opened> {
   if (!read.ok) refuse(read.problems);
   const { notebook } = read;
   const tables = shippedTables();
-  const winters = await notebookWinters(notebook.scenarios, file, (name) => weatherText(file, name));
+  const winters = await notebookWinters(notebook.scenarios, file, (name) =>
+    weatherText(notebook, name, LARGEST_BYTES),
+  );
   const problems = [...unknownIds(notebook, tables), ...winters.problems.map((p) => withLine(p, notebook))];
   if (problems.length > 0) refuse(problems);
   return { notebook, tables, winters, run: evaluate(notebook, tables, winters.winterOf) };
@@ -65,25 +67,6 @@ async function bytesOf(file: string): Promise<Uint8Array> {
           : `cannot be read (${code})`;
     throw new CommandError(`${file}: ${why}; give the path of a notebook, a .md file`);
   }
-}
-
-/** Beside the notebook first, then among the shipped files. A path may not leave the notebook's folder. */
-async function weatherText(notebookFile: string, name: string): Promise<string | undefined> {
-  const folder = resolve(dirname(notebookFile));
-  const places = [resolve(folder, name), resolve(findRoot(), 'data/weather', basename(name))];
-  for (const path of places) {
-    if (path === places[0] && !path.startsWith(folder)) continue;
-    const size = await stat(path)
-      .then((s) => (s.isFile() ? s.size : undefined))
-      .catch(() => undefined);
-    if (size === undefined) continue;
-    if (size > LARGEST_BYTES)
-      throw new CommandError(
-        `${name}: too large for a weather file; found ${size} bytes; allowed ${LARGEST_BYTES}`,
-      );
-    return readFile(path, 'utf8');
-  }
-  return undefined;
 }
 
 /** A problem with a key of the notebook gets the line that key stands on. */

@@ -11,8 +11,9 @@ import {
 import { beddingQuestion } from '../../src/bedmix/question.ts';
 import { MATERIALS } from '../../src/notebook/schema.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
+import { scenarioOf, weatherOf } from '../farm.ts';
 import { central } from '../model/bedCase.ts';
-import { scenarioOf, tables, weatherOf } from '../model/world.ts';
+import { tables } from '../shippedTables.ts';
 
 /** 1000 kg of cattle manure, 81 % moist, 45.6 % C and 2.4 % N (NRAES-54 1992, Table A.1, from memory). */
 const manure: MixWeek = {

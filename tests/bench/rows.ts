@@ -4,7 +4,7 @@ import type { Run } from '../../src/study/evaluate.ts';
 import type { Setting } from '../../src/study/rows.ts';
 import { uncertainIn, valuesOf } from '../../src/uncertainty/monteCarlo.ts';
 import { stream } from '../../src/uncertainty/random.ts';
-import { farm } from '../study/farm.ts';
+import { farm } from '../farm.ts';
 
 export const threeWays = (): Run => farm(readDataFiles());
 

@@ -15,7 +15,7 @@ import '../../src/elements/page/wk-weather.ts';
 import type { WkWeather } from '../../src/elements/page/wk-weather.ts';
 import type { Run } from '../../src/study/evaluate.ts';
 import type { Explorer } from '../../src/worker/explorer.ts';
-import { farm, winterOf } from '../study/farm.ts';
+import { farm, winterOf } from '../farm.ts';
 
 const reading = { currency: 'EUR', year: 2024, system: 'metric' } as const;
 let run: Run;

@@ -9,7 +9,7 @@ import '../../src/elements/cells/wk-mix.ts';
 import { WEEK_SERIES } from '../../src/plots/weeks.ts';
 import type { Run } from '../../src/study/evaluate.ts';
 import type { Explorer } from '../../src/worker/explorer.ts';
-import { farm } from '../study/farm.ts';
+import { farm } from '../farm.ts';
 
 const reading = { currency: 'EUR', year: 2024, system: 'metric' } as const;
 let run: Run;

@@ -18,7 +18,7 @@ import type { Reading } from '../../src/plots/reading.ts';
 import { evaluate, type Run } from '../../src/study/evaluate.ts';
 import { loadTables } from '../../src/tables/load.ts';
 import type { Explorer } from '../../src/worker/explorer.ts';
-import { winterOf } from '../study/farm.ts';
+import { winterOf } from '../farm.ts';
 
 const SOON = { timeout: 40_000 };
 const { tables } = loadTables(dataFiles, CHOICE_OPTIONS);

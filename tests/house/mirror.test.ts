@@ -39,6 +39,7 @@ const NO_ROOM: Readonly<Record<string, string>> = {
 const ELSEWHERE: Readonly<Record<string, string>> = {
   app: 'browser',
   elements: 'browser',
+  study: 'properties',
 };
 
 describe('the tests', () => {

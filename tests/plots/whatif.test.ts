@@ -7,7 +7,7 @@ import { orNothing, saidSpan, saidTurn } from '../../src/plots/verdict.ts';
 import type { BreakEvens } from '../../src/whatif/breakEven.ts';
 import type { Grid } from '../../src/whatif/sweep.ts';
 import { type Turn, turnOf } from '../../src/whatif/turn.ts';
-import { farm } from '../study/farm.ts';
+import { farm } from '../farm.ts';
 
 const reading = { currency: 'EUR', year: 2024, system: 'metric' } as const;
 const names = ['Paddock', 'Shed'];

@@ -15,7 +15,8 @@ import {
 } from '../../src/notebook/schema.ts';
 import { SYSTEM_NAMES } from '../../src/notebook/systems.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
-import { FARM, scenarioOf, tables, weatherOf } from '../model/world.ts';
+import { FARM, scenarioOf, weatherOf } from '../farm.ts';
+import { tables } from '../shippedTables.ts';
 
 const placement = fc
   .tuple(fc.nat(10), fc.nat(10), fc.nat(10), fc.nat(10), fc.constantFrom('pack', 'slurry'))

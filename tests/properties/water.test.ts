@@ -207,7 +207,9 @@ describe('nitrogen, phosphorus and potassium in the field', () => {
             .map((name) => [name, 0]),
         );
         const [r] = runRows(PARTS, [weather], [{ ...turn, ...nothing }]).rows;
-        for (const name of namesIn(['paddock', 'soil'], 1).filter(isAmount))
+        for (const name of namesIn(['paddock', 'soil'], 1).filter(
+          (made) => isAmount(made) && !made.endsWith('Mm'),
+        ))
           expect([name, r[name] === 0]).toEqual([name, true]);
       }),
       RUNS,

@@ -11,9 +11,10 @@ import {
 } from '../../src/model/bed/decay.ts';
 import { freeAirSpace } from '../../src/model/bed/freeAirSpace.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
+import { scenarioOf, weatherOf } from '../farm.ts';
 import { cowOnStraw, runCase, runCases, tables } from '../model/bedCase.ts';
-import { scenarioOf, weatherOf, tables as worldTables } from '../model/world.ts';
 import { beddingForMoisture } from '../reference/beddingDemand.ts';
+import { tables as worldTables } from '../shippedTables.ts';
 import { figure, sum } from './labels.ts';
 import { type Check, eachCheck } from './packCheck.ts';
 

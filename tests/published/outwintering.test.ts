@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { openNotebook } from '../../src/cli/open.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
-import { tables } from '../model/world.ts';
+import { tables } from '../shippedTables.ts';
 import { figure } from './labels.ts';
 
 /**

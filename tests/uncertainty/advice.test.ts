@@ -9,7 +9,7 @@ import { decide, measuresOf } from '../../src/uncertainty/decide.ts';
 import { type Draws, drawAll, sample, type Uncertain } from '../../src/uncertainty/monteCarlo.ts';
 import { stream } from '../../src/uncertainty/random.ts';
 import { chanceGain, worthOfMeasuring } from '../../src/uncertainty/valueOfInformation.ts';
-import { farm } from '../study/farm.ts';
+import { farm } from '../farm.ts';
 
 const N = 10_000;
 const { tables } = loadTables(readDataFiles(), CHOICE_OPTIONS);

@@ -14,7 +14,7 @@ import { cashBand } from '../../src/uncertainty/cashBands.ts';
 import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
 import { swingsOf } from '../../src/whatif/oneAtATime.ts';
 import { stressRows } from '../../src/whatif/stressRun.ts';
-import { farm } from '../study/farm.ts';
+import { farm } from '../farm.ts';
 
 let run: Run;
 beforeAll(() => {

@@ -6,7 +6,7 @@ import type { Setting } from '../../src/study/rows.ts';
 import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
 import { bandsOf } from '../../src/uncertainty/percentiles.ts';
 import { type WeekBand, weekBands, weekBandsAll } from '../../src/uncertainty/weekBands.ts';
-import { farm } from '../study/farm.ts';
+import { farm } from '../farm.ts';
 
 const TRACKS = ['bedDepthM', 'bedMoisture', 'bedCarbonNitrogen'];
 const BED = 2;

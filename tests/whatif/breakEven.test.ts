@@ -4,7 +4,7 @@ import type { Run } from '../../src/study/evaluate.ts';
 import { breakEvens, tiesOf } from '../../src/whatif/breakEven.ts';
 import { sweep } from '../../src/whatif/sweep.ts';
 import { type Turn, turnOf } from '../../src/whatif/turn.ts';
-import { farm } from '../study/farm.ts';
+import { farm } from '../farm.ts';
 
 const ties = (f: (x: number) => number, from = 0, to = 10) => tiesOf((at) => at.map(f), [from, to]).ties;
 

@@ -4,7 +4,7 @@ import { RESULTS } from '../../src/model/dictionary.ts';
 import { evaluateBound, type Run } from '../../src/study/evaluate.ts';
 import { spanOf, stepsBetween, stepsOf, sweep, sweepTwo } from '../../src/whatif/sweep.ts';
 import { turnNames, turnOf } from '../../src/whatif/turn.ts';
-import { farm } from '../study/farm.ts';
+import { farm } from '../farm.ts';
 
 const ALL = RESULTS.map((r) => r.name);
 /** Taken from the cash flow against a baseline after the pipeline, which looks at one row at a time. */

@@ -9,7 +9,7 @@ import { breakEvens } from '../../src/whatif/breakEven.ts';
 import { sweep, sweepTwo } from '../../src/whatif/sweep.ts';
 import { changesAt, columnsAt, HERD_MEANINGS, headByGroup, turnIn, turnOf } from '../../src/whatif/turn.ts';
 import { work } from '../../src/worker/job.ts';
-import { tablesOf, winterOf } from '../study/farm.ts';
+import { tablesOf, winterOf } from '../farm.ts';
 
 const TEXT = readFileSync('notebooks/hill-farm-choice.md', 'utf8');
 /** The same farm, with everything that a herd can be built for, a sum given and animals that part unevenly. */

@@ -3,7 +3,7 @@ import { readDataFiles } from '../../src/cli/readData.ts';
 import { evaluateBound, type Run } from '../../src/study/evaluate.ts';
 import { daysOf } from '../../src/whatif/winterDays.ts';
 import { runWinters } from '../../src/whatif/winters.ts';
-import { farm, winterOf } from '../study/farm.ts';
+import { farm, winterOf } from '../farm.ts';
 
 let run: Run;
 beforeAll(() => {

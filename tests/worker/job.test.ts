@@ -5,7 +5,7 @@ import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
 import { type Explorer, type ExplorerPort, openExplorer } from '../../src/worker/explorer.ts';
 import { type Request, work } from '../../src/worker/job.ts';
 import { type Port, serve, type ToServer } from '../../src/worker/serve.ts';
-import { farm, winterOf } from '../study/farm.ts';
+import { farm, winterOf } from '../farm.ts';
 
 let run: Run;
 beforeAll(() => {
