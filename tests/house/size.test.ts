@@ -15,19 +15,8 @@ const LONG_FILES: Readonly<Record<string, string>> = {
 
 /** Files with one long function and why; a comment `long: <reason>` in the lines before a function says the same. */
 const LONG_FUNCTIONS: Readonly<Record<string, string>> = {
-  'model/bed/bedding.ts': 'one loop over the materials of a mix that adds up eighteen results',
-  'model/bed/compost.ts':
-    'one walk over weeks; what it carries from week to week would be handed to every part',
-  'model/field/paddock.ts':
-    'one walk over days; what it carries from day to day would be handed to every part',
-  'model/herd/excretion.ts': 'one balance of what goes in and comes out, in the order of its equations',
-  'model/money/labour.ts': 'one walk over weeks that adds up hours by task',
-  'model/nutrients/ledger.ts': 'one line a result: the ledger is a list',
-  'model/nutrients/value.ts':
-    'one balance over three elements and three years, in the order of its equations',
   'model/weather/soilWater.ts':
     'one walk over days; what it carries from day to day would be handed to every part',
-  'model/works/building.ts': 'one building measured from the ground up, each length from the one before',
   'plots/cashFlow.ts': 'one drawing: scales, axes and marks share a frame',
   'plots/costStack.ts': 'one drawing: scales, axes and marks share a frame',
   'plots/ladder.ts': 'one drawing: scales, axes and marks share a frame',
