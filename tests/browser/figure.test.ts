@@ -55,13 +55,15 @@ describe('wk-figure', () => {
 
   it('draws again when its figure changes', async () => {
     const root = await shown(800, FIGURES.compare());
-    const before = root.querySelector('.drawing')?.innerHTML;
-    (root.host as HTMLElement & { figure: unknown }).figure = compareFigure(
-      scenarios,
-      'labourHours',
-      reading,
-    );
-    await expect.poll(() => root.querySelector('.drawing')?.innerHTML, { timeout: 15_000 }).not.toBe(before);
+    const first = root.querySelector('.drawing svg');
+    const hours = compareFigure(scenarios, 'labourHours', reading);
+    (root.host as HTMLElement & { figure: unknown }).figure = hours;
+    const drawing = () => root.querySelector('[role=img]');
+    await expect.poll(() => drawing()?.getAttribute('aria-label'), { timeout: 15_000 }).toBe(hours.finding);
+    await expect.poll(() => root.querySelector('.drawing svg'), { timeout: 15_000 }).not.toBe(first);
+    // The hours of the fixture, in its drawing.
+    for (const amount of ['285', '190', '247'])
+      expect(root.querySelector('.drawing svg')?.textContent).toContain(amount);
   });
 
   it('keeps the colour of what is kept with its scenario, and a pattern for every loss', async () => {
