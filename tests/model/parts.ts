@@ -28,13 +28,6 @@ export const columnsRead = (parts: readonly string[]): string[] =>
     (name) => !name.startsWith('@') && !familyOf(name) && (CATALOGUE.entries.get(name)?.width ?? 1) === 1,
   );
 
-/** Series of other parts that these read, by name and numbers a row. */
-export const seriesRead = (parts: readonly string[]): { name: string; width: number }[] =>
-  [...partsPlan(parts).inputs].flatMap((name) => {
-    const width = CATALOGUE.entries.get(name)?.width ?? 1;
-    return width > 1 ? [{ name, width }] : [];
-  });
-
 /** Families the parts read: `{ group: ['HeadCount', …] }`. */
 export function familiesRead(parts: readonly string[]): Record<string, string[]> {
   const out: Record<string, string[]> = {};
