@@ -5,7 +5,7 @@
  * measured to its last post, and `browser/fixtures/evaluation.ts`, round results that no model gave.
  */
 import { bindScenario } from '../src/model/bind.ts';
-import { DAYS } from '../src/model/stage.ts';
+import { DAYS } from '../src/model/series.ts';
 import type { PreparedWeather } from '../src/model/weather/prepared.ts';
 import { CHOICE_OPTIONS } from '../src/notebook/choiceOptions.ts';
 import { readNotebook } from '../src/notebook/read.ts';

@@ -5,10 +5,10 @@ import { csvLines } from './csv.ts';
 
 /** Every quantity the model makes: the dictionary as CSV. */
 function quantitiesCsv(): string {
-  const rows = RESULTS.map(({ name, label, unit, stage, route, formula, from, source }) => [
-    name, label, unit, stage, route, formula, from?.join(' '), source?.join(' '),
+  const rows = RESULTS.map(({ name, label, unit, part, when, formula, from, source }) => [
+    name, label, unit, part, when, formula, from?.join(' '), source?.join(' '),
   ]); // biome-ignore format: one list
-  return csvLines([['name', 'label', 'unit', 'stage', 'route', 'formula', 'from', 'source'], ...rows]);
+  return csvLines([['name', 'label', 'unit', 'part', 'when', 'formula', 'from', 'source'], ...rows]);
 }
 
 /** What `compare --format json` prints, as JSON Schema. Names of quantities stand once, what holds them refers to them. */

@@ -2,12 +2,12 @@
  * From strict scenarios to the columns of the model. Each number that enters is a binding: its value, its
  * range and where it came from, so that draws, traces and sweeps need to know nothing else.
  */
-import { type ColumnTable, table } from 'arquero';
 import { CHOICES, INPUT_FAMILIES, INPUTS } from '../notebook/inputs.ts';
 import type { Override, Scenario } from '../notebook/schema.ts';
 import type { Coefficient, Tables } from '../tables/coefficient.ts';
-import type { Stage } from './stage.ts';
-import { STAGES } from './stages.ts';
+import { familyOf } from './engine/columns.ts';
+import type { Plan } from './engine/plan.ts';
+import { ALWAYS, BASELINE, planFor } from './quantities.ts';
 import { applyQuotes } from './works/bill.ts';
 
 export interface Binding {
@@ -37,12 +37,12 @@ export interface Replacements {
   readonly overrides: readonly Override[];
 }
 
-/** Every column the model must be given for one scenario. */
+/** Every column `plan` must be given for one scenario: by default what all results need. */
 export function bindScenario(
   written: Scenario,
   tables: Tables,
   replacements: Replacements = { overrides: [] },
-  stages: readonly Stage[] = STAGES,
+  plan: Plan = planFor(ALWAYS),
 ): BoundScenario {
   const scenario = applyQuotes(written);
   const bindings = new Map<string, Binding>();
@@ -65,21 +65,21 @@ export function bindScenario(
       }
     });
   const lookUp = lookUpIn(scenario, tables, replacements);
-  // The table's maker chooses the winter; every other column is bound here or made by a stage.
-  const made = new Set(['weatherIndex', ...stages.flatMap((stage) => Object.keys(stage.makes))]);
-  for (const stage of stages) {
-    for (const name of stage.reads) if (!bindings.has(name) && !made.has(name)) put(lookUp(name, name));
-    for (const [family, names] of Object.entries(stage.families ?? {})) {
-      const spec = INPUT_FAMILIES.find((f) => f.family === family);
-      if (!spec) throw new Error(`unknown family: ${family}`);
-      spec.items(scenario).forEach((item, k) => {
-        for (const name of names) {
-          const column = `${family}${k + 1}${name}`;
-          if (!bindings.has(column))
-            put(lookUp(`${family}${name}`, column, spec.choice && String(item[spec.choice.key])));
-        }
-      });
+  for (const read of plan.inputs) {
+    // The table's maker chooses the winter and the baseline; every other column is bound here.
+    if (read.startsWith('@') || read === 'weatherIndex' || BASELINE.test(read)) continue;
+    const of = familyOf(read);
+    if (!of) {
+      if (!bindings.has(read)) put(lookUp(read, read));
+      continue;
     }
+    const spec = INPUT_FAMILIES.find((f) => f.family === of.family);
+    if (!spec) throw new Error(`unknown family: ${of.family}`);
+    spec.items(scenario).forEach((item, k) => {
+      const column = `${of.family}${k + 1}${of.field}`;
+      if (!bindings.has(column))
+        put(lookUp(`${of.family}${of.field}`, column, spec.choice && String(item[spec.choice.key])));
+    });
   }
   return { scenario, bindings, coefficients: withOverrides(tables.coefficients, replacements.overrides) };
 }
@@ -163,12 +163,12 @@ function choicesIn(rows: ReadonlyMap<string, Coefficient>): ReadonlyMap<string, 
 export type RowChanges = ReadonlyMap<string, number>;
 
 /**
- * The table the pipeline takes: a row for each scenario, in order, with `weatherIndex` chosen for it. Families
+ * The columns the model takes: a row for each scenario, in order, with `weatherIndex` chosen for it. Families
  * are as long as the longest; shorter scenarios get items of share and head 0.
  */
 export function toTable(
   rows: readonly { bound: BoundScenario; weatherIndex: number; changes?: RowChanges }[],
-): ColumnTable {
+): Record<string, Float64Array> {
   const columns: Record<string, Float64Array> = { weatherIndex: new Float64Array(rows.length) };
   rows.forEach(({ bound, weatherIndex }, row) => {
     columns.weatherIndex[row] = weatherIndex;
@@ -183,5 +183,5 @@ export function toTable(
       columns[name][row] = value;
     }
   });
-  return table(columns);
+  return columns;
 }

@@ -1,10 +1,9 @@
 /**
  * The dictionary of quantities: every column by name, with label, unit, formula and source. It is read off the
- * declarations of the stages and the inputs, so it cannot disagree with what is computed.
+ * declarations and the inputs, so it cannot disagree with what is computed.
  */
 import { INPUT_FAMILIES, INPUTS } from '../notebook/inputs.ts';
-import type { Route } from './stage.ts';
-import { STAGES } from './stages.ts';
+import { BASELINE, CATALOGUE } from './quantities.ts';
 
 export interface Description {
   readonly name: string;
@@ -12,29 +11,41 @@ export interface Description {
   readonly unit: string;
   readonly kind: 'result' | 'week' | 'day' | 'input';
   readonly formula?: string;
+  /** Columns it depends on directly, and families of columns by their pattern. */
   readonly from?: readonly string[];
   readonly source?: readonly string[];
-  readonly route?: Route;
-  readonly stage?: string;
+  /** Column that must be above 0 for the quantity to exist in a scenario. */
+  readonly when?: string;
+  /** Part of the model it is declared in. */
+  readonly part?: string;
 }
 
 const byName = new Map<string, Description>();
 for (const { column, label, unit } of INPUTS)
   byName.set(column, { name: column, label, unit, kind: 'input' });
-for (const stage of STAGES) {
-  for (const [kind, entries] of [
-    ['result', stage.makes],
-    ['week', stage.tracks ?? {}],
-    ['day', stage.dailies ?? {}],
-  ] as const)
-    for (const [name, quantity] of Object.entries(entries))
-      byName.set(name, { name, kind, stage: stage.name, ...quantity });
+for (const { name, made, from, width, onDemand, part } of CATALOGUE.entries.values()) {
+  const { label, unit, formula, source, when } = made;
+  const kind = width === 1 ? 'result' : onDemand ? 'day' : 'week';
+  // Which winter a row stands in is no number to show.
+  const shown = from.filter((read) => !read.startsWith('@') && read !== 'weatherIndex');
+  byName.set(name, { name, label, unit, kind, formula, from: shown, source, when, part });
 }
 
 /** What a column is, or undefined for a name the model does not know (coefficients describe themselves). */
 export function describe(name: string): Description | undefined {
   const known = byName.get(name);
   if (known) return known;
+  const baseline = BASELINE.exec(name);
+  if (baseline) {
+    const own = byName.get(`${baseline[1][0].toLowerCase()}${baseline[1].slice(1)}`);
+    // Coefficients and prices describe themselves, in the baseline's own working.
+    return {
+      name,
+      label: `${own?.label ?? baseline[1]}, of the baseline`,
+      unit: own?.unit ?? '',
+      kind: 'input',
+    };
+  }
   for (const { family, fields } of INPUT_FAMILIES) {
     const match = new RegExp(`^${family}(\\d+)(\\w+)$`).exec(name);
     const field = match && fields[match[2]];
@@ -44,12 +55,5 @@ export function describe(name: string): Description | undefined {
   return undefined;
 }
 
-/** Every result the pipeline makes, in the order it is made. */
+/** Every result the model makes, in the order of declaration. */
 export const RESULTS: readonly Description[] = [...byName.values()].filter((d) => d.kind === 'result');
-
-/** Columns that say how much of the excreta takes each route. */
-export const ROUTE_SHARE: Readonly<Record<Route, string>> = {
-  paddock: 'paddockShare',
-  slurry: 'slurryShare',
-  pack: 'packShare',
-};

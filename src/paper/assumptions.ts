@@ -1,7 +1,6 @@
 /** On whose word: terms, own numbers, the prices and coefficients that decide, with source and basis. */
 import type { Binding } from '../model/bind.ts';
-import { costsStage } from '../model/money/costs.ts';
-import { valueStage } from '../model/nutrients/value.ts';
+import { CATALOGUE } from '../model/quantities.ts';
 import { capital, moneyOf, show } from '../plots/reading.ts';
 import { rangeText } from '../plots/tornado.ts';
 import type { Run } from '../study/evaluate.ts';
@@ -42,16 +41,22 @@ const BOUGHT: Readonly<Record<string, string>> = {
   compostPricePerTonne: 'compostTonnes',
 };
 
+/** What cost and worth of a year read directly. */
+const YEARLY = new Set(
+  [...CATALOGUE.entries.values()]
+    .filter(({ part }) => part === 'costs' || part === 'value')
+    .flatMap(({ from }) => from),
+);
+
 /** Prices the yearly cost is made of, where something is bought at them. */
 function yearlyPrices(run: Run, index: number): Binding[] {
-  const reads = new Set<string>([...costsStage.reads, ...valueStage.reads]);
   return [...run.bound[index].bindings.values()].filter(
     ({ column, origin, value }) =>
       (origin === 'price' ||
         origin === 'missing' ||
         (origin === 'override' && Number.isFinite(value)) ||
         /^(material|feed)\d+PricePerTonne$/.test(column)) &&
-      (reads.has(column) || /^(material|feed)\d+PricePerTonne$/.test(column)) &&
+      (YEARLY.has(column) || /^(material|feed)\d+PricePerTonne$/.test(column)) &&
       /Price/.test(column) &&
       !(column in BOUGHT && !run.results[index].values[BOUGHT[column]]),
   );

@@ -29,7 +29,7 @@ const DRAWN = [
   ...new Set([
     ...COMPARISONS.map(({ name }) => name),
     ...CASH_RESULTS,
-    ...RESULTS.filter(({ stage }) => stage === 'costs').map(({ name }) => name),
+    ...RESULTS.filter(({ part }) => part === 'costs').map(({ name }) => name),
   ]),
 ];
 

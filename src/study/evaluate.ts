@@ -3,10 +3,13 @@
 import { type BoundScenario, bindScenario, type RowChanges, toTable } from '../model/bind.ts';
 import type { Check } from '../model/checks/check.ts';
 import { checkScenario } from '../model/checks/index.ts';
-import { RESULTS, ROUTE_SHARE } from '../model/dictionary.ts';
-import { caseValues, type FinanceCase, financeCase } from '../model/money/case.ts';
-import { type PipelineResult, runPipeline } from '../model/pipeline.ts';
-import { WEEKS } from '../model/stage.ts';
+import { compute } from '../model/compute.ts';
+import { RESULTS } from '../model/dictionary.ts';
+import type { Columns } from '../model/engine/columns.ts';
+import { baselineOf } from '../model/money/baseline.ts';
+import { type FinanceCase, financeCase } from '../model/money/case.ts';
+import { ALWAYS, CATALOGUE } from '../model/quantities.ts';
+import { WEEKS } from '../model/series.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Override, Scenario } from '../notebook/schema.ts';
 import type { System } from '../notebook/systems.ts';
@@ -82,8 +85,8 @@ export function evaluateBound(
   const input = toTable(
     bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes: turned[k] })),
   );
-  const result = runPipeline(input, { weather, tracks: true });
-  const rowValues = bound.map((_, row) => valuesAt(result, row));
+  const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
+  const rowValues = bound.map((_, row) => valuesAt({ ...input, ...made }, row));
   const cases = financeCase(
     bound.map(({ scenario, bindings }, row) => ({
       name: scenario.name,
@@ -93,13 +96,9 @@ export function evaluateBound(
     })),
   );
   const results = bound.map(({ scenario, coefficients }, row): ScenarioResult => {
-    // What a scenario earns is against its baseline, which a row of the table cannot see.
-    const values = { ...rowValues[row], ...caseValues(cases[row]) };
+    const values = rowValues[row];
     const tracks = Object.fromEntries(
-      Object.entries(result.tracks).map(([name, all]) => [
-        name,
-        all.subarray(row * WEEKS, (row + 1) * WEEKS),
-      ]),
+      WEEKLY.map((name) => [name, made[name].subarray(row * WEEKS, (row + 1) * WEEKS)]),
     );
     const checks = checked?.[row]?.checks ?? checkScenario({ scenario, values, tracks, coefficients });
     return {
@@ -116,13 +115,27 @@ export function evaluateBound(
   return { currency, year, scenarios: results, results, bound, weather, weatherIndex, tables };
 }
 
+const WEEKLY = [...CATALOGUE.entries.values()].filter((e) => e.width === WEEKS).map((e) => e.name);
+
+/**
+ * Where each scenario's baseline stands among them: the one it names, or else the one with the least capital; −1 for
+ * a scenario that is held against nothing.
+ */
+export function baselineRows(bound: readonly BoundScenario[], capitalCost: Float64Array): number[] {
+  const candidates = bound.map(({ scenario }, row) => ({
+    name: scenario.name,
+    values: { capitalCost: Number.isFinite(capitalCost[row]) ? capitalCost[row] : null },
+    baseline: scenario.finance.baseline,
+  }));
+  return baselineOf(candidates).map((baseline, row) => (baseline === row ? -1 : baseline));
+}
+
 /** The results in one row, null where its scenario has no such quantity or a price was missing. */
-export function valuesAt(result: PipelineResult, row: number): Values {
-  const at = (name: string): number => (result.table.column(name) as unknown as Float64Array)[row];
-  const out: Record<string, number | null> = { winterDays: at('winterDays') };
-  for (const { name, route } of RESULTS) {
-    const value = at(name);
-    out[name] = (route && !(at(ROUTE_SHARE[route]) > 0)) || !Number.isFinite(value) ? null : value;
+export function valuesAt(made: Columns, row: number): Values {
+  const out: Record<string, number | null> = { winterDays: made.winterDays[row] };
+  for (const { name, when } of RESULTS) {
+    const value = made[name][row];
+    out[name] = (when !== undefined && !(made[when][row] > 0)) || !Number.isFinite(value) ? null : value;
   }
   return out;
 }

@@ -1,9 +1,7 @@
 /** Rows for exploring: every scenario repeated, a block of rows for each draw, sweep step or winter. */
-import { table } from 'arquero';
 import type { BoundScenario, RowChanges } from '../model/bind.ts';
-import { RESULTS, ROUTE_SHARE } from '../model/dictionary.ts';
-import { needsOf } from '../model/needs.ts';
-import { runPipeline } from '../model/pipeline.ts';
+import { compute } from '../model/compute.ts';
+import { CATALOGUE, planFor } from '../model/quantities.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
 
 /** What is explored: bound scenarios and the winters they stand in. An evaluation's `Run` is one. */
@@ -56,13 +54,12 @@ export function repeatScenarios(
   repeats: number,
   names: readonly string[],
 ): Block {
-  for (const name of names) if (!MADE.has(name)) throw new Error(`unknown quantity: ${name}`);
-  const { reads } = needsOf(names);
+  const { reads } = planFor(names);
   const scenarios = bound.length;
   const rows = scenarios * repeats;
   const values = new Map<string, Float64Array>();
   const note = (name: string, scenario: number, value: number) => {
-    if (!reads(name)) return;
+    if (name !== 'weatherIndex' && !reads(name)) return;
     const own = values.get(name) ?? new Float64Array(scenarios);
     own[scenario] = value;
     values.set(name, own);
@@ -82,9 +79,6 @@ export function repeatScenarios(
   return { scenarios, repeats, names, columns };
 }
 
-const MADE = new Map(RESULTS.map((result) => [result.name, result]));
-const SHARES = Object.values(ROUTE_SHARE).filter((name) => MADE.has(name));
-
 /**
  * Runs a block and hands back its results, in the rows' order; NaN where a scenario has no such quantity or a
  * price was missing. Throws on a name the model does not make.
@@ -93,17 +87,15 @@ export function runBlock(
   { columns, names }: Block,
   weather: readonly PreparedWeather[],
 ): Record<string, Float64Array> {
-  const { stages } = needsOf(names);
-  const result = runPipeline(table(columns), { weather, keep: [...names, ...SHARES] }, stages).table;
-  const column = (name: string) => result.column(name) as unknown as Float64Array;
+  const made = compute(names, columns, weather);
   const out: Record<string, Float64Array> = {};
   for (const name of names) {
+    const when = CATALOGUE.entries.get(name)?.made.when;
+    const exists = when === undefined ? undefined : made[when];
     // A share of a route is itself a result and must not be marked before the others have read it.
-    const values = SHARES.includes(name) ? column(name).slice() : column(name);
-    const route = MADE.get(name)?.route;
-    const share = route && column(ROUTE_SHARE[route]);
+    const values = name === when ? made[name].slice() : made[name];
     for (let row = 0; row < values.length; row++)
-      if (!Number.isFinite(values[row]) || (share && !(share[row] > 0))) values[row] = Number.NaN;
+      if (!Number.isFinite(values[row]) || (exists && !(exists[row] > 0))) values[row] = Number.NaN;
     out[name] = values;
   }
   return out;

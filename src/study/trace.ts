@@ -2,9 +2,10 @@
 
 import type { Binding } from '../model/bind.ts';
 import { describe } from '../model/dictionary.ts';
-import { WEEKS } from '../model/stage.ts';
+import { BASELINE } from '../model/quantities.ts';
+import { WEEKS } from '../model/series.ts';
 import type { Source } from '../tables/coefficient.ts';
-import type { Run } from './evaluate.ts';
+import { baselineRows, type Run } from './evaluate.ts';
 
 export interface TraceNode {
   readonly name: string;
@@ -43,6 +44,11 @@ export function explain(run: Run, scenario: number, name: string): TraceNode {
     const description = describe(column);
     if (!description) throw new Error(`unknown quantity: ${column}`);
     const { label, unit, formula } = description;
+    const own = BASELINE.exec(column)?.[1];
+    if (own) {
+      const value = ofBaseline(run, scenario, `${own[0].toLowerCase()}${own.slice(1)}`);
+      return { name: column, label, unit, value, kind: 'stage', sources: [], children: [] };
+    }
     const seen = expanded.has(column);
     expanded.add(column);
     return {
@@ -63,9 +69,17 @@ export function explain(run: Run, scenario: number, name: string): TraceNode {
   return visit(name);
 }
 
+/** A number of the scenario this one is held against: its result or its input; null where there is none. */
+function ofBaseline({ bound, results }: Run, scenario: number, name: string): number | null {
+  const capital = Float64Array.from(results, ({ values }) => values.capitalCost ?? Number.NaN);
+  const row = baselineRows(bound, capital)[scenario];
+  if (row < 0) return null;
+  const value = results[row].values[name] ?? bound[row].bindings.get(name)?.value;
+  return value === undefined || !Number.isFinite(value) ? null : value;
+}
+
 /** `group*HeadCount` stands for that column of every group this scenario has. */
 function expand(pattern: string, bindings: ReadonlyMap<string, Binding>): string[] {
-  if (pattern === 'weatherIndex') return [];
   if (!pattern.includes('*')) return [pattern];
   const [before, after] = pattern.split('*');
   const expression = new RegExp(`^${before}\\d+${after}$`);

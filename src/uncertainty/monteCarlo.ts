@@ -3,7 +3,7 @@
  * scenario, so that differences between scenarios are paired. Seeded and repeatable.
  */
 import type { Binding, RowChanges } from '../model/bind.ts';
-import { needsOf } from '../model/needs.ts';
+import { planFor } from '../model/quantities.ts';
 import { type Block, changesFor, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
 import type { Coefficient } from '../tables/coefficient.ts';
 import { allPlausible, type Filler, filler } from './random.ts';
@@ -156,7 +156,7 @@ export function startBlocks(
   seed: number,
   keep: readonly string[],
 ): DrawnBlocks {
-  const { reads } = needsOf(keep);
+  const { reads } = planFor(keep);
   const uncertain = uncertainIn(setting).filter(({ at }) => at.some(({ column }) => reads(column)));
   const streams = uncertain.map((u) => valuesOf(u, seed));
   const places = uncertain.map(placesOf);

@@ -1,12 +1,9 @@
 /** The likely span of weekly series, week by week, over the same seeded draws as every other range. */
-import { table } from 'arquero';
 import { quantileSorted } from 'd3-array';
 import type { RowChanges } from '../model/bind.ts';
-import { RESULTS } from '../model/dictionary.ts';
-import { needsOf } from '../model/needs.ts';
-import { runPipeline } from '../model/pipeline.ts';
-import { WEEKS } from '../model/stage.ts';
-import { STAGES } from '../model/stages.ts';
+import { compute } from '../model/compute.ts';
+import { describe } from '../model/dictionary.ts';
+import { WEEKS } from '../model/series.ts';
 import type { Setting } from '../study/rows.ts';
 import { startBlocks, turnColumns } from './monteCarlo.ts';
 
@@ -45,22 +42,18 @@ export function* weekBands(
   setting: Setting,
   { tracks, count, seed, changes = NONE }: WeekBandOptions,
 ): Generator<number, WeekBands> {
-  const keep = resultsBeside(tracks);
+  for (const name of tracks)
+    if (describe(name)?.kind !== 'week') throw new Error(`unknown weekly series: ${name}`);
   const scenarios = setting.bound.length;
   const chunk = Math.max(1, Math.min(Math.floor(CHUNK_ROWS / scenarios), count));
-  const blocks = startBlocks(setting, chunk, seed, keep);
-  const { stages } = needsOf(keep);
+  const blocks = startBlocks(setting, chunk, seed, tracks);
   // Week-major, so that the draws of one week lie side by side and are sorted where they stand.
   const drawn = new Map(tracks.map((name) => [name, new Float64Array(scenarios * WEEKS * count)]));
   for (let from = 0; from < count; from += chunk) {
     const here = Math.min(chunk, count - from);
     const block = blocks.next(from, here);
     const back = turnColumns(block, setting, changes);
-    const made = runPipeline(
-      table(block.columns),
-      { weather: setting.weather, keep, tracks: true },
-      stages,
-    ).tracks;
+    const made = compute(tracks, block.columns, setting.weather);
     back();
     for (const [name, into] of drawn) {
       const all = made[name];
@@ -101,18 +94,6 @@ function bandOf(all: Float64Array, scenario: number, count: number): WeekBand {
 }
 
 const empty = () => new Float64Array(WEEKS).fill(Number.NaN);
-
-/** A result of each stage that makes one of the series: asking for it asks for all the series hangs on. */
-function resultsBeside(tracks: readonly string[]): string[] {
-  const results = new Set(RESULTS.map(({ name }) => name));
-  const beside = tracks.map((track) => {
-    const stage = STAGES.find((each) => each.tracks && Object.hasOwn(each.tracks, track));
-    const name = stage && Object.keys(stage.makes).find((made) => results.has(made));
-    if (!name) throw new Error(`unknown weekly series: ${track}`);
-    return name;
-  });
-  return [...new Set(beside)];
-}
 
 /** Bands without stopping. */
 export function weekBandsAll(setting: Setting, options: WeekBandOptions): WeekBands {

@@ -1,6 +1,7 @@
 /** The stress table of an evaluation: its scenarios run again, each with its own changes. */
 
 import { toTable } from '../model/bind.ts';
+import { compute } from '../model/compute.ts';
 import type { CaseInput } from '../model/money/case.ts';
 import {
   type Changes,
@@ -9,8 +10,8 @@ import {
   type StressRun,
   stressTable,
 } from '../model/money/stress.ts';
-import { runPipeline } from '../model/pipeline.ts';
-import { valuesAt } from '../study/evaluate.ts';
+import { ALWAYS } from '../model/quantities.ts';
+import { baselineRows, valuesAt } from '../study/evaluate.ts';
 import type { Setting } from '../study/rows.ts';
 
 /** Runs every scenario of the setting, each with its own columns changed. */
@@ -21,10 +22,12 @@ export function stressRunOf({ bound, weather, weatherIndex }: Setting): StressRu
       weatherIndex: weatherIndex[k],
       changes: changes[k],
     }));
-    const result = runPipeline(toTable(rows), { weather });
+    const input = toTable(rows);
+    const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
+    const whole = { ...input, ...made };
     return bound.map(({ scenario, bindings }, k) => ({
       name: scenario.name,
-      values: valuesAt(result, k),
+      values: valuesAt(whole, k),
       column: (name) => changes[k].get(name) ?? bindings.get(name)?.value,
       ...(scenario.finance.baseline === undefined ? {} : { baseline: scenario.finance.baseline }),
     }));

@@ -1,8 +1,8 @@
 /** The days of one winter for one scenario: rain, snow, soil water and drainage. */
 import { toTable } from '../model/bind.ts';
-import { runPipeline } from '../model/pipeline.ts';
-import { DAYS } from '../model/stage.ts';
-import { STAGES } from '../model/stages.ts';
+import { compute } from '../model/compute.ts';
+import { CATALOGUE } from '../model/quantities.ts';
+import { DAYS } from '../model/series.ts';
 import type { Setting } from '../study/rows.ts';
 
 export interface Days {
@@ -17,24 +17,20 @@ export interface Days {
   readonly series: Readonly<Record<string, Float64Array>>;
 }
 
-/** Runs the stages that make daily series for one scenario. */
+const DAILY = [...CATALOGUE.entries.values()].filter((e) => e.onDemand).map((e) => e.name);
+
+/** Works out the daily series of one scenario. */
 export function daysOf(setting: Setting, scenario: number): Days {
   const index = setting.weatherIndex[scenario];
   const winter = setting.weather[index];
-  const last = STAGES.findLastIndex((stage) => Object.keys(stage.dailies ?? {}).length > 0);
-  const result = runPipeline(
-    toTable([{ bound: setting.bound[scenario], weatherIndex: index }]),
-    { weather: setting.weather, keep: ['rainMm'], daily: true },
-    STAGES.slice(0, last + 1),
-  );
+  const columns = toTable([{ bound: setting.bound[scenario], weatherIndex: index }]);
+  const daily = compute(DAILY, columns, setting.weather);
   const count = Math.min(winter.days, DAYS);
   return {
     start: winter.start,
     label: winter.label,
     count,
     winterDays: setting.bound[scenario].bindings.get('winterDays')?.value ?? 0,
-    series: Object.fromEntries(
-      Object.entries(result.daily).map(([name, values]) => [name, values.slice(0, count)]),
-    ),
+    series: Object.fromEntries(DAILY.map((name) => [name, daily[name].slice(0, count)])),
   };
 }

@@ -5,11 +5,10 @@
 import { execFileSync } from 'node:child_process';
 import { cpus, loadavg } from 'node:os';
 import { fileURLToPath } from 'node:url';
-import { table } from 'arquero';
-import { runPipeline } from '../../src/model/pipeline.ts';
+import { compute } from '../../src/model/compute.ts';
 import { drawAll, uncertainIn } from '../../src/uncertainty/monteCarlo.ts';
 import { CHIEF } from './chief.ts';
-import { runFused } from './fused.ts';
+import { loopsOf } from './loops.ts';
 import { byTurns, consumedSum, sumOf } from './measure.ts';
 import { type Columns, drawnColumns, threeWays } from './rows.ts';
 import { timeEdits } from './sheetBench.ts';
@@ -23,14 +22,11 @@ const perRow = (time: number, rows: number) => `${((1000 * time) / rows).toFixed
 const load = () => loadavg()[0].toFixed(1);
 const rounds = { 3: 400, 300: 120, 3000: 30, 30000: 12, 300000: 3 } as const;
 
-const throughPipeline = (columns: Columns) => {
-  const input = table(columns);
-  return () => {
-    const result = runPipeline(input, { weather, keep: CHIEF }).table;
-    return sumOf(Object.fromEntries(CHIEF.map((n) => [n, result.column(n) as unknown as Float64Array])));
-  };
+const throughPipeline = (columns: Columns) => () => sumOf(compute(CHIEF, columns, weather));
+const throughLoops = (columns: Columns, rows: number) => {
+  const loops = loopsOf(CHIEF, columns, rows, weather);
+  return () => sumOf(loops());
 };
-const throughLoops = (columns: Columns, rows: number) => () => sumOf(runFused(columns, rows, weather));
 
 // The compiler has seen both sides at length before either is measured.
 const warm = drawnColumns(run, 10_000, 1, true);
@@ -38,7 +34,7 @@ for (const side of [throughPipeline(warm), throughLoops(warm, 30_000)]) for (let
 
 console.log(`node ${process.version}, ${cpus().length} processors, load ${load()} (others' work included)\n`);
 
-console.log('Whole pipeline beside hand-fused loops over typed arrays (as made by tests/bench/fuse.ts):');
+console.log('The engine beside the same declarations as bare loops over whole typed arrays:');
 for (const [what, ownWeather] of [
   ['rows of a draw share their weather', false],
   ['every row has its own weather', true],

@@ -5,7 +5,7 @@
  * parts would give is not in the sheet, so its time is a lower bound beside the whole pipeline.
  */
 import { HyperFormula, type SimpleCellAddress } from 'hyperformula';
-import { WEEKS, winterDaysInWeek } from '../../src/model/stage.ts';
+import { WEEKS, winterDaysInWeek } from '../../src/model/series.ts';
 import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
 import type { Columns } from './rows.ts';
 

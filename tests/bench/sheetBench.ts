@@ -1,7 +1,7 @@
 /** The edit of one shared input, in the spreadsheet and in the whole pipeline, by turns. */
-import { table } from 'arquero';
-import { runPipeline } from '../../src/model/pipeline.ts';
-import { weatherStage } from '../../src/model/weather/soilWater.ts';
+import { compute } from '../../src/model/compute.ts';
+import { soilWater } from '../../src/model/weather/soilWater.ts';
+import { winter } from '../../src/model/weather/winter.ts';
 import type { Setting } from '../../src/study/rows.ts';
 import { CHIEF } from './chief.ts';
 import { byTurns, sumOf } from './measure.ts';
@@ -11,7 +11,7 @@ import { buildSheet, SHARED } from './sheet.ts';
 /** Drawn rows that stand in one weather and soil, so that the sheet needs one water balance only. */
 export function oneWeather(setting: Setting, draws: number): Columns {
   const columns = drawnColumns(setting, draws, 1);
-  for (const name of weatherStage.reads) columns[name].fill(columns[name][0]);
+  for (const name of [...winter.reads, ...soilWater.reads]) columns[name]?.fill(columns[name][0]);
   return columns;
 }
 
@@ -30,7 +30,6 @@ export function timeEdits(
   const rows = draws * setting.bound.length;
   const columns = oneWeather(setting, draws);
   const sheet = buildSheet(columns, rows, setting.weather[0]);
-  const input = table(columns);
   const edits = SHARED.map((edit) => {
     const usual = columns[edit][0];
     let [inSheet, inColumn] = [0, 0];
@@ -47,10 +46,7 @@ export function timeEdits(
           name: 'pipeline',
           run: () => {
             columns[edit].fill(usual * (1 + (++inColumn % 50) / 100));
-            const made = runPipeline(input, { weather: setting.weather, keep: CHIEF }).table;
-            return sumOf(
-              Object.fromEntries(CHIEF.map((n) => [n, made.column(n) as unknown as Float64Array])),
-            );
+            return sumOf(compute(CHIEF, columns, setting.weather));
           },
         },
       ],

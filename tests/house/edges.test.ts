@@ -40,7 +40,6 @@ const FLOORS: Record<string, readonly string[]> = {
 
 /** Each library has one door: the rooms that may import it. */
 const DOORS: Record<string, readonly string[]> = {
-  arquero: ['model', 'study', 'whatif', 'uncertainty'],
   '@observablehq/plot': ['plots'],
   d3: ['plots'],
   'd3-array': ['plots', 'uncertainty', 'whatif'],

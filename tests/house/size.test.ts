@@ -10,27 +10,13 @@ const FUNCTION_LINES = 80;
 /** Longer files and why; what is no longer too long must leave the list. */
 const LONG_FILES: Readonly<Record<string, string>> = {
   'elements/cells/wk-cards.ts': 'half of it is the style sheet of the cards, read beside their template',
-  'model/bed/bed.ts': 'one walk over the weeks of the bed with everything it declares',
-  'model/works/billLines.ts': 'the lines of the bill, one after the other as on paper',
   'notebook/inputs.ts': 'the list of inputs, one line each',
 };
 
 /** Files with one long function and why; a comment `long: <reason>` in the lines before a function says the same. */
 const LONG_FUNCTIONS: Readonly<Record<string, string>> = {
-  'model/bed/bed.ts': 'one walk over weeks; what it carries from week to week would be handed to every part',
-  'model/bed/bedding.ts': 'one loop over the materials of a mix that adds up eighteen results',
-  'model/bed/compost.ts':
-    'one walk over weeks; what it carries from week to week would be handed to every part',
-  'model/field/paddock.ts':
-    'one walk over days; what it carries from day to day would be handed to every part',
-  'model/herd/excretion.ts': 'one balance of what goes in and comes out, in the order of its equations',
-  'model/money/labour.ts': 'one walk over weeks that adds up hours by task',
-  'model/nutrients/ledger.ts': 'one line a result: the ledger is a list',
-  'model/nutrients/value.ts':
-    'one balance over three elements and three years, in the order of its equations',
   'model/weather/soilWater.ts':
     'one walk over days; what it carries from day to day would be handed to every part',
-  'model/works/building.ts': 'one building measured from the ground up, each length from the one before',
   'plots/cashFlow.ts': 'one drawing: scales, axes and marks share a frame',
   'plots/costStack.ts': 'one drawing: scales, axes and marks share a frame',
   'plots/ladder.ts': 'one drawing: scales, axes and marks share a frame',
@@ -62,7 +48,7 @@ function longFunctions(text: string, most = FUNCTION_LINES): Found[] {
     const end = lines.findIndex((line, at) => at > k && line.startsWith(`${opened[1]}}`));
     const length = (end < 0 ? lines.length : end) - k + 1;
     if (length <= most) return [];
-    const reason = /\blong: (\S.*?)(\*\/)?$/m.exec(lines.slice(Math.max(0, k - 8), k).join('\n'))?.[1];
+    const reason = /\b[Ll]ong: (\S.*?)(\*\/)?$/m.exec(lines.slice(Math.max(0, k - 8), k).join('\n'))?.[1];
     return [{ line: k + 1, lines: length, head: head.trim(), reason }];
   });
 }

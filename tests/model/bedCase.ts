@@ -1,11 +1,10 @@
 /** Rows for the bedding, bed and compost stages: central coefficients, zero inputs, and what a test sets. */
-import { table } from 'arquero';
 import { readDataFiles } from '../../src/cli/readData.ts';
-import { runPipeline } from '../../src/model/pipeline.ts';
-import { defineStage, type Stage, WEEKS } from '../../src/model/stage.ts';
+import { WEEKS } from '../../src/model/series.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { INPUTS } from '../../src/notebook/inputs.ts';
 import { loadTables } from '../../src/tables/load.ts';
+import { columnsRead, familiesRead, namesIn, runParts } from './parts.ts';
 
 export const { tables } = loadTables(readDataFiles(), CHOICE_OPTIONS);
 
@@ -16,23 +15,8 @@ export function central(id: string): number {
   return row.central;
 }
 
-/** A weather stage that rains and chills evenly, so that a heap can be tested without a year of days. */
-const evenWeather = defineStage({
-  name: 'weather',
-  about: 'even weather for tests',
-  reads: ['rainPerWeekMm', 'everyWeekC'],
-  makes: {},
-  tracks: {
-    weekRainMm: { label: 'rain', unit: 'mm', formula: 'as set', from: ['rainPerWeekMm'] },
-    weekTemperatureC: { label: 'temperature', unit: '°C', formula: 'as set', from: ['everyWeekC'] },
-  },
-  run({ count, read, track }) {
-    for (let i = 0; i < count; i++) {
-      track.weekRainMm.fill(read.rainPerWeekMm[i], i * WEEKS, (i + 1) * WEEKS);
-      track.weekTemperatureC.fill(read.everyWeekC[i], i * WEEKS, (i + 1) * WEEKS);
-    }
-  },
-});
+/** Even weather, so that a heap can be tested without a year of days. */
+const EVEN = { weekRainMm: 'rainPerWeekMm', weekTemperatureC: 'everyWeekC' } as const;
 
 /** A part of a bedding mix: a material of the tables with any of its fields set otherwise. */
 export interface MixPart {
@@ -53,56 +37,53 @@ export interface CaseResult {
   readonly weeks: Readonly<Record<string, Float64Array>>;
 }
 
-/** Runs stages over cases. Columns no table knows are 0 unless set. */
-export function runCases(stages: readonly Stage[], cases: readonly Case[]): CaseResult[] {
-  const all = [evenWeather, ...stages];
-  const made = new Set(all.flatMap((stage) => Object.keys(stage.makes)));
+/** Runs parts over cases. Columns no table knows are 0 unless set. */
+export function runCases(parts: readonly string[], cases: readonly Case[]): CaseResult[] {
+  const reads = [...columnsRead(parts), ...Object.values(EVEN)];
+  const fields = familiesRead(parts).material ?? [];
   const inputs = new Set(INPUTS.map(({ column }) => column));
   const columns: Record<string, Float64Array> = {};
   const put = (name: string, row: number, value: number) => {
     columns[name] ??= new Float64Array(cases.length);
     columns[name][row] = value;
   };
-  const parts = Math.max(0, ...cases.map(({ mix }) => mix?.length ?? 0));
+  const items = Math.max(0, ...cases.map(({ mix }) => mix?.length ?? 0));
   cases.forEach(({ columns: set = {}, mix = [], way = 'turned', cover = 'open' }, row) => {
-    for (const stage of all) {
-      for (const name of stage.reads) {
-        if (made.has(name)) continue;
-        const known = [name, `${name}.${way}`, `${name}.${cover}`]
-          .map((id) => tables.coefficients.get(id))
-          .find(Boolean);
-        put(name, row, set[name] ?? (inputs.has(name) ? 0 : (known?.central ?? 0)));
-      }
-      for (const field of stage.families?.material ?? [])
-        for (let k = 0; k < parts; k++) {
-          const part = mix[k];
-          const own = field === 'Share' ? part?.share : part?.fields?.[field];
-          put(
-            `material${k + 1}${field}`,
-            row,
-            part ? (own ?? central(`material${field}.${part.material}`)) : 0,
-          );
-        }
+    for (const name of reads) {
+      const known = [name, `${name}.${way}`, `${name}.${cover}`]
+        .map((id) => tables.coefficients.get(id))
+        .find(Boolean);
+      put(name, row, set[name] ?? (inputs.has(name) ? 0 : (known?.central ?? 0)));
     }
+    for (const field of fields)
+      for (let k = 0; k < items; k++) {
+        const part = mix[k];
+        const own = field === 'Share' ? part?.share : part?.fields?.[field];
+        put(
+          `material${k + 1}${field}`,
+          row,
+          part ? (own ?? central(`material${field}.${part.material}`)) : 0,
+        );
+      }
     const unread = Object.keys(set).filter((name) => !(name in columns));
-    if (unread.length > 0) throw new Error(`no stage reads ${unread.join(', ')}`);
+    if (unread.length > 0) throw new Error(`no part reads ${unread.join(', ')}`);
   });
-  const result = runPipeline(table(columns), { weather: [], tracks: true }, all);
+  for (const [series, of] of Object.entries(EVEN))
+    columns[series] = Float64Array.from(
+      { length: cases.length * WEEKS },
+      (_, k) => columns[of][Math.floor(k / WEEKS)],
+    );
+  const out = runParts(parts, columns, cases.length);
   return cases.map((_, row) => ({
-    values: Object.fromEntries(
-      [...made].map((name) => [name, (result.table.column(name) as unknown as Float64Array)[row]]),
-    ),
+    values: Object.fromEntries(namesIn(parts, 1).map((name) => [name, out[name][row]])),
     weeks: Object.fromEntries(
-      Object.entries(result.tracks).map(([name, every]) => [
-        name,
-        every.subarray(row * WEEKS, (row + 1) * WEEKS),
-      ]),
+      namesIn(parts, WEEKS).map((name) => [name, out[name].subarray(row * WEEKS, (row + 1) * WEEKS)]),
     ),
   }));
 }
 
 /** One case. */
-export const runCase = (stages: readonly Stage[], only: Case = {}): CaseResult => runCases(stages, [only])[0];
+export const runCase = (parts: readonly string[], only: Case = {}): CaseResult => runCases(parts, [only])[0];
 
 /** The last week of a series that exists. */
 export const lastOf = (weeks: Float64Array): number =>

@@ -1,23 +1,15 @@
 /** Weather, paddock and soil stages on rows of central coefficients, with whatever a test turns. */
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import { table } from 'arquero';
-import { runPipeline } from '../../src/model/pipeline.ts';
-import type { Stage } from '../../src/model/stage.ts';
+import { readDataFiles } from '../../src/cli/readData.ts';
+import { DAYS, WEEKS } from '../../src/model/series.ts';
 import { hargreavesTermMm } from '../../src/model/weather/evapotranspiration.ts';
 import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
 import { extraterrestrialRadiationMj } from '../../src/model/weather/radiation.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import type { Coefficient } from '../../src/tables/coefficient.ts';
 import { loadTables } from '../../src/tables/load.ts';
+import { columnsRead, namesIn, runParts } from './parts.ts';
 
-const ROOT = fileURLToPath(new URL('../../', import.meta.url));
-const read = (path: string) => readFileSync(`${ROOT}${path}`, 'utf8');
-
-const files = new Map<string, string>([['data/sources.csv', read('data/sources.csv')]]);
-for (const name of readdirSync(`${ROOT}data/coefficients`))
-  files.set(`data/coefficients/${name}`, read(`data/coefficients/${name}`));
-const loaded = loadTables(files, CHOICE_OPTIONS);
+const loaded = loadTables(readDataFiles(), CHOICE_OPTIONS);
 
 /** Problems the loader has with the three files of these stages. */
 export const problems = loaded.problems.filter(({ file }) =>
@@ -35,7 +27,7 @@ export const PICKS: Readonly<Record<string, string>> = {
 
 /** Inputs and results of other stages at plain values: 20 cows, 180 days, 320 kg N/ha. */
 export const INPUTS: Readonly<Record<string, number>> = {
-  weatherIndex: 0, winterDays: 180, rainFactor: 1, latitudeDeg: 57, rootDepthMm: 600, paddockHa: 2, livestockUnits: 20,
+  packShare: 1, slurryShare: 1, weatherIndex: 0, winterDays: 180, rainFactor: 1, latitudeDeg: 57, rootDepthMm: 600, paddockHa: 2, livestockUnits: 20,
   paddockShare: 1, paddockTanInKg: 384, paddockNitrogenInKg: 640, paddockPhosphorusInKg: 88, paddockPotassiumInKg: 790,
   paddockCarbonInKg: 9000, receivingHa: 10, spreadDay: 165, slurryNitrogenKg: 464, slurrySoilNitrogenKg: 336,
   slurrySoilTanKg: 105, compostNitrogenKg: 0, compostSoilNitrogenKg: 0, compostSoilTanKg: 0, slurryPhosphorusKg: 88,
@@ -47,24 +39,27 @@ export type Turn = Readonly<Record<string, number>>;
 
 /** One row for each turn, through the given stages; tracks and days too. */
 export function runRows(
-  stages: readonly Stage[],
+  parts: readonly string[],
   weather: readonly PreparedWeather[],
   turns: readonly Turn[],
   picks: Turn | Readonly<Record<string, string>> = {},
   daily = true,
 ) {
-  const made = new Set(stages.flatMap((stage) => Object.keys(stage.makes)));
-  const names = new Set(stages.flatMap((stage) => stage.reads).filter((name) => !made.has(name)));
+  const made = namesIn(parts, 1);
   const columns: Record<string, Float64Array> = {};
-  for (const name of names)
+  for (const name of columnsRead(parts))
     columns[name] = Float64Array.from(
       turns,
       (turn) => turn[name] ?? INPUTS[name] ?? central(name, { ...PICKS, ...picks }),
     );
-  const result = runPipeline(table(columns), { weather, tracks: true, daily }, stages);
-  const column = (name: string) => result.table.column(name) as unknown as Float64Array;
-  const row = (k: number) => Object.fromEntries([...made].map((name) => [name, column(name)[k]]));
-  return { rows: turns.map((_, k) => row(k)), tracks: result.tracks, daily: result.daily };
+  const out = runParts(parts, columns, turns.length, weather, daily);
+  const series = (width: number) =>
+    Object.fromEntries(namesIn(parts, width).map((name) => [name, out[name]]));
+  return {
+    rows: turns.map((_, k) => Object.fromEntries(made.map((name) => [name, out[name][k]]))),
+    tracks: series(WEEKS),
+    daily: daily ? series(DAYS) : {},
+  };
 }
 
 /** Central value of a row, of the picked option where the name has options. */

@@ -1,10 +1,9 @@
 /** Runs the money stages on rows of given columns; what is not given is a central row of the tables, or else 0. */
-import { table } from 'arquero';
 import { readDataFiles } from '../../src/cli/readData.ts';
-import { runPipeline } from '../../src/model/pipeline.ts';
-import { defineStage, type Stage, WEEKS } from '../../src/model/stage.ts';
+import { WEEKS } from '../../src/model/series.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { loadTables } from '../../src/tables/load.ts';
+import { columnsRead, familiesRead, namesIn, runParts } from './parts.ts';
 
 export const { tables: TABLES, problems: TABLE_PROBLEMS } = loadTables(readDataFiles(), CHOICE_OPTIONS);
 export const EUR = TABLES.prices.get('EUR')!;
@@ -45,43 +44,28 @@ export interface MoneyResult {
 
 /** One result a row. `frozen` gives the frozen days of each week. */
 export function runMoney(
-  stages: readonly Stage[],
+  parts: readonly string[],
   rows: readonly Row[],
   options: Options = {},
   frozen: (week: number) => number = () => 0,
 ): MoneyResult[] {
-  const made = stages.flatMap((stage) => Object.keys(stage.makes));
+  const made = namesIn(parts, 1);
   const given = new Set(rows.flatMap((row) => Object.keys(row)));
   const names = new Set<string>(given);
-  for (const stage of stages) {
-    for (const name of stage.reads) if (!made.includes(name)) names.add(name);
-    for (const [family, fields] of Object.entries(stage.families ?? {}))
-      for (let k = 1; given.has(`${family}${k}${fields[0]}`); k++)
-        for (const field of fields) names.add(`${family}${k}${field}`);
-  }
-  const fallback = (name: string) => INPUTS[name] ?? central(name, options) ?? 0;
+  // Without a baseline its columns stand at NaN, as the model gives them.
+  for (const name of columnsRead(parts)) if (!made.includes(name)) names.add(name);
+  for (const [family, fields] of Object.entries(familiesRead(parts)))
+    for (let k = 1; given.has(`${family}${k}${fields[0]}`); k++)
+      for (const field of fields) names.add(`${family}${k}${field}`);
+  const fallback = (name: string) =>
+    /^baseline[A-Z]/.test(name) ? Number.NaN : (INPUTS[name] ?? central(name, options) ?? 0);
   const columns = Object.fromEntries(
     [...names].map((name) => [name, Float64Array.from(rows, (row) => row[name] ?? fallback(name))]),
   );
-  const weather = defineStage({
-    name: 'weather',
-    about: 'frozen days as given',
-    reads: [],
-    makes: {},
-    tracks: { weekFrozenDays: { label: 'frozen days', unit: 'd', formula: 'given', from: [] } },
-    run: ({ count, track }) => {
-      for (let i = 0; i < count; i++)
-        for (let week = 0; week < WEEKS; week++) track.weekFrozenDays[i * WEEKS + week] = frozen(week);
-    },
-  });
-  const out = runPipeline(table(columns), { weather: [], tracks: true }, [weather, ...stages]);
+  columns.weekFrozenDays = Float64Array.from({ length: rows.length * WEEKS }, (_, k) => frozen(k % WEEKS));
+  const out: Record<string, Float64Array> = { ...columns, ...runParts(parts, columns, rows.length) };
   return rows.map((_, i) => ({
-    values: Object.fromEntries(
-      [...made, ...names].map((name) => [
-        name,
-        Number((out.table.column(name) as unknown as Float64Array)[i]),
-      ]),
-    ),
-    week: out.tracks.weekLabourHours?.slice(i * WEEKS, (i + 1) * WEEKS) ?? new Float64Array(WEEKS),
+    values: Object.fromEntries([...made, ...names].map((name) => [name, out[name][i]])),
+    week: out.weekLabourHours?.slice(i * WEEKS, (i + 1) * WEEKS) ?? new Float64Array(WEEKS),
   }));
 }

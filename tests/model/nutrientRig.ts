@@ -1,20 +1,11 @@
 /** Runs a few stages on one or more rows: given columns first, then central coefficients, then 0. */
-import { readdirSync, readFileSync } from 'node:fs';
-import { table } from 'arquero';
-import { runPipeline } from '../../src/model/pipeline.ts';
-import { defineStage, type Stage, WEEKS } from '../../src/model/stage.ts';
+import { readDataFiles } from '../../src/cli/readData.ts';
+import { WEEKS } from '../../src/model/series.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { loadTables } from '../../src/tables/load.ts';
+import { columnsRead, familiesRead, namesIn, runParts } from './parts.ts';
 
-const ROOT = new URL('../../', import.meta.url);
-const paths = [
-  'data/sources.csv',
-  ...readdirSync(new URL('data/coefficients', ROOT)).map((f) => `data/coefficients/${f}`),
-];
-export const { tables: TABLES, problems: TABLE_PROBLEMS } = loadTables(
-  new Map(paths.map((path) => [path, readFileSync(new URL(path, ROOT), 'utf8')])),
-  CHOICE_OPTIONS,
-);
+export const { tables: TABLES, problems: TABLE_PROBLEMS } = loadTables(readDataFiles(), CHOICE_OPTIONS);
 
 /** A group of suckler cows, one feed; more by giving `group2HeadCount` and so on. */
 const OPTIONS: Readonly<Record<string, string>> = {
@@ -53,12 +44,12 @@ export type Row = Readonly<Record<string, number>>;
 
 /** Results by row; `weekC` sets every winter week's temperature. */
 export function run(
-  stages: readonly Stage[],
+  parts: readonly string[],
   rows: Row | readonly Row[],
   weekC = 10,
 ): Record<string, number>[] {
   const given = Array.isArray(rows) ? (rows as readonly Row[]) : [rows as Row];
-  const made = new Set(stages.flatMap((stage) => Object.keys(stage.makes)));
+  const made = namesIn(parts, 1);
   const names = new Set<string>(given.flatMap((row) => Object.keys(row)));
   const count = (family: string, field: string) => {
     let k = 0;
@@ -69,25 +60,16 @@ export function run(
     group: count('group', 'HeadCount'),
     feed: count('feed', 'Share'),
   };
-  for (const stage of stages) {
-    for (const name of stage.reads) if (!made.has(name)) names.add(name);
-    for (const [family, fields] of Object.entries(stage.families ?? {}))
-      for (let k = 1; k <= (lengths[family] ?? 0); k++)
-        for (const field of fields) names.add(`${family}${k}${field}`);
-  }
+  for (const name of columnsRead(parts)) names.add(name);
+  for (const [family, fields] of Object.entries(familiesRead(parts)))
+    for (let k = 1; k <= (lengths[family] ?? 0); k++)
+      for (const field of fields) names.add(`${family}${k}${field}`);
   const columns = Object.fromEntries(
     [...names].map((name) => [name, Float64Array.from(given, (row) => row[name] ?? orZero(name))]),
   );
-  const weather = defineStage({
-    name: 'weather',
-    about: 'a winter of one temperature',
-    reads: [],
-    makes: {},
-    tracks: { weekTemperatureC: { label: 'temperature', unit: '°C', formula: 'given', from: [] } },
-    run: ({ count, track }) => track.weekTemperatureC.fill(weekC, 0, count * WEEKS),
-  });
-  const out = runPipeline(table(columns), { weather: [] }, [weather, ...stages]).table;
-  return given.map((_, i) => Object.fromEntries([...made].map((name) => [name, Number(out.get(name, i))])));
+  columns.weekTemperatureC = new Float64Array(given.length * WEEKS).fill(weekC);
+  const out = runParts(parts, columns, given.length);
+  return given.map((_, i) => Object.fromEntries(made.map((name) => [name, out[name][i]])));
 }
 
 /** Sum of the named results. */

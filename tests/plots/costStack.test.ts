@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { costsStage } from '../../src/model/money/costs.ts';
+import { describe as describeQuantity } from '../../src/model/dictionary.ts';
 import {
   COST_GROUPS,
   COST_LINES,
@@ -20,7 +20,7 @@ const unpriced = resultsOf([
 
 describe('stacked yearly costs', () => {
   it('stacks every line of the yearly cost once', () => {
-    expect([...COST_LINES].sort()).toEqual([...(costsStage.makes.annualCost.from as string[])].sort());
+    expect([...COST_LINES].sort()).toEqual([...(describeQuantity('annualCost')?.from ?? [])].sort());
     expect(new Set(COST_GROUPS.map(({ fill, pattern }) => `${fill} ${pattern}`)).size).toBe(
       COST_GROUPS.length,
     );

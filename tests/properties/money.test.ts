@@ -2,8 +2,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { capitalFlows } from '../../src/model/money/capitalFlows.ts';
-import { costsStage } from '../../src/model/money/costs.ts';
-import { financeStage } from '../../src/model/money/finance.ts';
 import { loanSchedule } from '../../src/model/money/loan.ts';
 import {
   annuityFactor,
@@ -13,8 +11,8 @@ import {
 } from '../../src/model/money/presentValue.ts';
 import { rateOfReturn } from '../../src/model/money/rateOfReturn.ts';
 import { BILL_LINES } from '../../src/model/works/bill.ts';
-import { buildingStage } from '../../src/model/works/building.ts';
 import { type Row, runMoney } from '../model/moneyRig.ts';
+import { namesIn } from '../model/parts.ts';
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const loan = fc
@@ -136,7 +134,7 @@ const rest: Row = {
   hoofPricePerHead: 10,
 };
 const runOne = (given: Row) =>
-  runMoney([buildingStage, costsStage, financeStage], [{ ...rest, ...given }])[0].values;
+  runMoney(['building', 'costs', 'finance', 'against'], [{ ...rest, ...given }])[0].values;
 const ABSENT = new Set(['internalRateOfReturn', 'paybackYears', 'debtServiceCover', 'fundingGap']);
 
 describe('bill, yearly cost and present value of any scenario', () => {
@@ -155,9 +153,8 @@ describe('bill, yearly cost and present value of any scenario', () => {
         expect(v.grantUsed + v.grantOverCost).toBeCloseTo(given.grantAmount, 6);
         expect(v.annualCost - v.operatingCost).toBeCloseTo(v.capitalCharge, 6);
         expect(v.annualCost - v.netCost).toBeCloseTo(given.nutrientValue, 6);
-        for (const stage of [buildingStage, costsStage, financeStage])
-          for (const name of Object.keys(stage.makes))
-            if (!ABSENT.has(name)) expect(v[name], name).not.toBeNaN();
+        for (const name of namesIn(['building', 'costs', 'finance'], 1))
+          if (!ABSENT.has(name)) expect(v[name], name).not.toBeNaN();
       }),
     );
   });
@@ -165,7 +162,7 @@ describe('bill, yearly cost and present value of any scenario', () => {
     fc.assert(
       fc.property(row, (given) => {
         const v = runMoney(
-          [costsStage, financeStage],
+          ['costs', 'finance', 'against'],
           [
             {
               ...rest,

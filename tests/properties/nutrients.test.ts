@@ -1,26 +1,16 @@
 /** Over random herds, days and coefficients: what enters a nutrient stage leaves it, to 1e-9 of what entered. */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { spreadStage } from '../../src/model/field/spread.ts';
-import { excretionStage } from '../../src/model/herd/excretion.ts';
-import { herdStage } from '../../src/model/herd/herd.ts';
-import { intakeStage } from '../../src/model/herd/intake.ts';
-import { placementStage } from '../../src/model/herd/placement.ts';
-import { ledgerStage } from '../../src/model/nutrients/ledger.ts';
-import { valueStage } from '../../src/model/nutrients/value.ts';
-import { slurryStage } from '../../src/model/slurry/slurry.ts';
-import type { Stage } from '../../src/model/stage.ts';
 import { type Row, run, TABLES, total } from '../model/nutrientRig.ts';
+import { columnsRead } from '../model/parts.ts';
 
 const num = (max: number, min = 0) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
 const unit = num(1);
 const kilograms = num(5000);
 
-/** A value in the range of a coefficient for each plain row that the stages read. */
-function coefficients(stages: readonly Stage[]): fc.Arbitrary<Record<string, number>> {
-  const rows = [...new Set(stages.flatMap((stage) => stage.reads))].flatMap(
-    (name) => TABLES.coefficients.get(name) ?? [],
-  );
+/** A value in the range of a coefficient for each plain row that the parts read. */
+function coefficients(parts: readonly string[]): fc.Arbitrary<Record<string, number>> {
+  const rows = columnsRead(parts).flatMap((name) => TABLES.coefficients.get(name) ?? []);
   return fc.record(Object.fromEntries(rows.map(({ name, low, high }) => [name, num(high, low)])));
 }
 
@@ -54,7 +44,7 @@ it('placement: excreted, wasted and bedding go to yard ammonia and three routes'
         ...given,
         tanExcretedKg: given.nitrogenExcretedKg * given.tanShare,
       };
-      const [out] = run([placementStage], row, weekC);
+      const [out] = run(['placement'], row, weekC);
       finite(out);
       for (const e of ELEMENTS) {
         const inKg = total(row, `${lower(e)}ExcretedKg`, `${lower(e)}WastedKg`, `${lower(e)}MaterialKg`);
@@ -92,10 +82,10 @@ const tank = fc.record({
 
 it('slurry: nitrogen, phosphorus and potassium leave as losses or in the slurry', () => {
   fc.assert(
-    fc.property(tank, coefficients([slurryStage]), (given, drawn) => {
+    fc.property(tank, coefficients(['slurry']), (given, drawn) => {
       const tan = given.slurryNitrogenInKg * given.tanPart;
       const row: Row = { ...drawn, ...given, slurryTanInKg: tan, slatsTanKg: tan * given.slatsPart };
-      const [out] = run([slurryStage], row);
+      const [out] = run(['slurry'], row);
       finite(out);
       balanced(given.slurryNitrogenInKg, total(out, 'houseAmmoniaKg', 'storeAmmoniaKg', 'storeNitrousKg', 'storeDinitrogenKg', 'slurryNitrogenKg')); // biome-ignore format: one sum
       balanced(given.slurryPhosphorusInKg, total(out, 'slurryPhosphorusKg', 'slurryPhosphorusLostKg'));
@@ -110,10 +100,10 @@ it('spread: nitrogen and TAN leave as ammonia or enter the soil', () => {
   fc.assert(
     fc.property(
       fc.record({ slurryNitrogenKg: kilograms, compostNitrogenKg: kilograms, a: unit, b: unit, spreadTechniqueFactor: unit, spreadIncorporationFactor: unit }),
-      coefficients([spreadStage]),
+      coefficients(['spreading']),
       (given, drawn) => {
         const row: Row = { ...drawn, ...given, slurryTanKg: given.slurryNitrogenKg * given.a, compostTanKg: given.compostNitrogenKg * given.b };
-        const [out] = run([spreadStage], row);
+        const [out] = run(['spreading'], row);
         finite(out);
         balanced(given.slurryNitrogenKg + given.compostNitrogenKg, total(out, 'spreadAmmoniaKg', 'slurrySoilNitrogenKg', 'compostSoilNitrogenKg'));
         balanced(row.slurryTanKg + row.compostTanKg, total(out, 'spreadAmmoniaKg', 'slurrySoilTanKg', 'compostSoilTanKg'));
@@ -147,15 +137,17 @@ const herd = fc.record({
   pastureShare: num(1, 0.01),
   bedShare: unit,
 });
-const LINE = [herdStage, intakeStage, excretionStage, placementStage, slurryStage, spreadStage];
+const LINE = ['herd', 'intake', 'excretion', 'placement', 'slurry', 'spreading'];
 
 it('feed to field: random herds give finite numbers, no negative mass, and TAN within nitrogen', () => {
   fc.assert(
     fc.property(herd, coefficients(LINE), num(12, -25), (given, drawn, weekC) => {
       const [out] = run(LINE, { ...drawn, ...given }, weekC);
       finite(out);
+      // A herd that loses weight gives back what it held.
       for (const [name, value] of Object.entries(out))
-        if (name !== 'gainKg') expect(value, name).toBeGreaterThanOrEqual(-1e-9);
+        if (name !== 'gainKg' && !name.endsWith('RetainedKg'))
+          expect(value, name).toBeGreaterThanOrEqual(-1e-9);
       expect(out.tanExcretedKg).toBeLessThanOrEqual(out.nitrogenExcretedKg + 1e-9);
       const wasted = out.nitrogenExcretedKg + out.nitrogenWastedKg;
       const losses = total(
@@ -179,7 +171,7 @@ it('value: available and surplus sum to what could be available, and no area tak
     compostPricePerTonne: fc.constantFrom(0, 25), compostTonnes: num(200), nitrogenPricePerKg: num(3),
   }); // biome-ignore format: one record
   fc.assert(
-    fc.property(parts, coefficients([valueStage]), (p, drawn) => {
+    fc.property(parts, coefficients(['value']), (p, drawn) => {
       const kept = (p.slurrySoilNitrogenKg + p.compostSoilNitrogenKg) * p.kept;
       const row: Row = {
         ...drawn,
@@ -190,7 +182,7 @@ it('value: available and surplus sum to what could be available, and no area tak
         soilMineralKg: kept * p.mineral,
         paddockMineralKg: p.paddockNitrogenKeptKg * p.c,
       };
-      const [out] = run([valueStage], row);
+      const [out] = run(['value'], row);
       finite(out);
       for (const [name, value] of Object.entries(out)) expect(value, name).toBeGreaterThanOrEqual(-1e-9);
       const keptAll = kept + p.paddockNitrogenKeptKg;
@@ -202,7 +194,7 @@ it('value: available and surplus sum to what could be available, and no area tak
 });
 
 it('ledger: a loss moved from one place to another changes no total', () => {
-  const names = ledgerStage.reads.filter((name) => /AmmoniaKg$/.test(name));
+  const names = columnsRead(['ledger']).filter((name) => /AmmoniaKg$/.test(name));
   fc.assert(
     fc.property(
       fc.array(kilograms, { minLength: names.length, maxLength: names.length }),
@@ -210,7 +202,7 @@ it('ledger: a loss moved from one place to another changes no total', () => {
       (values, turn) => {
         const at = (shift: number) =>
           Object.fromEntries(names.map((name, k) => [name, values[(k + shift) % names.length]]));
-        const [a, b] = run([ledgerStage], [at(0), at(turn)]);
+        const [a, b] = run(['ledger'], [at(0), at(turn)]);
         balanced(a.nitrogenAmmoniaKg, b.nitrogenAmmoniaKg);
         balanced(
           a.nitrogenAmmoniaKg,

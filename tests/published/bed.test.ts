@@ -3,8 +3,6 @@
  * named rows and only guard against change; where two readings of depth can be had, they outrank all of these.
  */
 import { describe, expect, it } from 'vitest';
-import { bedStage } from '../../src/model/bed/bed.ts';
-import { beddingStage } from '../../src/model/bed/bedding.ts';
 import {
   fedRemainingShare,
   meanRemainingShare,
@@ -26,7 +24,7 @@ const PACK = 'worked by hand: nutrients of that bed at 180 days, a quarter of ex
 const AIR = 'worked from the form of Agnew & Leonard 2003';
 const FIRST_ORDER = 'arithmetic of first-order decay';
 
-const cow = runCase([bedStage], { columns: cowOnStraw() });
+const cow = runCase(['bed'], { columns: cowOnStraw() });
 const { values, weeks } = cow;
 
 const WEEKLY: readonly (readonly [number, number, number, number, number, number])[] = [
@@ -39,7 +37,7 @@ const WEEKLY: readonly (readonly [number, number, number, number, number, number
 ];
 
 /** A quarter of excreted N lost at once and nothing else, as the hand calculation has it. */
-const quarter = runCase([bedStage], {
+const quarter = runCase(['bed'], {
   columns: {
     ...cowOnStraw(),
     bedAmmoniaTanFraction: 0.25 / 0.6,
@@ -170,7 +168,7 @@ describe(sum('the water balance of the bed read backwards'), () => {
   // must answer with the bedding the stage was given.
   it.each([60, 120, 180])('gives back the 9 kg of straw a day laid over %i days', (days) => {
     const columns = cowOnStraw(days);
-    const { packDryMatterKg, packMoisture } = runCase([bedStage], { columns }).values;
+    const { packDryMatterKg, packMoisture } = runCase(['bed'], { columns }).values;
     const dryMatterLoss = 1 - packDryMatterKg / columns.packDryMatterInKg;
     const rotted = (columns.packDryMatterInKg * dryMatterLoss * columns.rottingWaterKgPerKg) / days;
     const bed = {
@@ -199,11 +197,11 @@ const herd = (share: number, startDepthM = 0.3) => {
     shedDepthM: 9,
     stanceDepthM: 3,
   };
-  const bedding = runCase([beddingStage], {
+  const bedding = runCase(['bedding'], {
     columns: base,
     mix: [{ material: 'barleyStraw', share: 1 }],
   }).values;
-  return runCase([beddingStage, bedStage], {
+  return runCase(['bedding', 'bed'], {
     columns: {
       ...base,
       packDryMatterInKg: dry + bedding.dryMatterMaterialKg,
@@ -260,7 +258,7 @@ describe(figure('the bed as keepers know it'), () => {
 describe(sum('the heat of the bed (derived rule of thumb)'), () => {
   it('stays warm at most while nobody stirs it', () => {
     const classes = runCases(
-      [bedStage],
+      ['bed'],
       [1, 60, 120, 180].map((days) => ({ columns: cowOnStraw(days) })),
     );
     for (const { values: v } of classes) expect(v.packHeatClass).toBeLessThanOrEqual(1);

@@ -3,11 +3,8 @@
  * guard against change.
  */
 import { describe, expect, it } from 'vitest';
-import { bedStage } from '../../src/model/bed/bed.ts';
-import { compostStage } from '../../src/model/bed/compost.ts';
 import { heapEvaporation, windrowNitrogenLoss } from '../../src/model/bed/windrow.ts';
 import { layerDepthMm } from '../../src/model/field/humus.ts';
-import { spreadStage } from '../../src/model/field/spread.ts';
 import { central, cowHeap, runCase } from '../model/bedCase.ts';
 import { run } from '../model/nutrientRig.ts';
 import { figure, tableRow } from './labels.ts';
@@ -36,7 +33,7 @@ const line = (carbonNitrogen: number) =>
     central('heapNitrogenLossMost'),
   );
 
-const { values: heap } = runCase([bedStage, compostStage], {
+const { values: heap } = runCase(['bed', 'compost'], {
   columns: {
     ...cowHeap(),
     bedAmmoniaTanFraction: 0.25 / 0.6,
@@ -58,7 +55,7 @@ const { values: heap } = runCase([bedStage, compostStage], {
 });
 const perTonne = (kg: number) => kg / heap.compostTonnes;
 /** Where that compost may go by the limits of the tables. */
-const [ground] = run([spreadStage], {
+const [ground] = run(['spreading'], {
   compostNitrogenKg: heap.compostNitrogenKg,
   compostPhosphorusKg: heap.compostPhosphorusKg,
 });
@@ -174,7 +171,7 @@ describe(tableRow('rows of the heap'), () => {
 
 describe(figure('heaps as measured'), () => {
   const of = (way: string, cover: string, columns: Record<string, number> = {}) =>
-    runCase([bedStage, compostStage], {
+    runCase(['bed', 'compost'], {
       columns: { ...cowHeap(), rainPerWeekMm: 12, ...columns },
       way,
       cover,

@@ -1,8 +1,5 @@
 /** The slurry line of EMEP/EEA guidebook 2019, chapter 3.B, tier 2. */
 import { describe, expect, it } from 'vitest';
-import { spreadStage } from '../../src/model/field/spread.ts';
-import { placementStage } from '../../src/model/herd/placement.ts';
-import { slurryStage } from '../../src/model/slurry/slurry.ts';
 import { central, run, total } from '../model/nutrientRig.ts';
 import { figure, sum, tableRow } from './labels.ts';
 
@@ -25,7 +22,7 @@ const FACTORS = {
 const slurryOf = (nitrogen: number, change: Record<string, number> = {}): Record<string, number> => {
   const tan = nitrogen * 0.6;
   const rows = { ...FACTORS, slatsTanKg: tan, slurryTanInKg: tan, slurryNitrogenInKg: nitrogen, ...change };
-  const out = run([slurryStage, spreadStage], rows)[0];
+  const out = run(['slurry', 'spreading'], rows)[0];
   return { ...out, ammonia: total(out, 'houseAmmoniaKg', 'storeAmmoniaKg', 'spreadAmmoniaKg') };
 };
 
@@ -147,7 +144,7 @@ describe(sum('temperature and ammonia'), () => {
     [0.14, 15, 0.185],
   ])('%f of TAN at 10 °C is, at %i °C, %f', (at10, celsius, expected) => {
     const [out] = run(
-      [placementStage],
+      ['placement'],
       { winterDays: 150, yardShare: 1, tanExcretedKg: 1, nitrogenExcretedKg: 2, yardAmmoniaTanFraction: at10, ammoniaSlopePerC: 0.0553, ammoniaReferenceC: 10 },
       celsius,
     ); // biome-ignore format: one row
@@ -156,7 +153,7 @@ describe(sum('temperature and ammonia'), () => {
   });
 
   it('the house share can be cooled to a pit of 0 °C: 0.24 becomes 0.138 (derived)', () => {
-    const [out] = run([slurryStage], {
+    const [out] = run(['slurry'], {
       ...FACTORS,
       slatsTanKg: 1,
       slurryTanInKg: 1,

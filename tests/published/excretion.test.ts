@@ -1,7 +1,5 @@
 /** Intake and excretion against ASAE D384.2, NRCS tables and cold-weather feeding rules. */
 import { describe, expect, it } from 'vitest';
-import { excretionStage } from '../../src/model/herd/excretion.ts';
-import { intakeStage } from '../../src/model/herd/intake.ts';
 import { central, run } from '../model/nutrientRig.ts';
 import {
   type FedAnimal,
@@ -21,7 +19,7 @@ const steerEaten = 8.84 * 153;
 
 describe('ASAE D384.2 reference steer, 338 to 554 kg in 153 d', () => {
   const steer = (retained: Record<string, number> = {}) =>
-    run([excretionStage], {
+    run(['herd', 'excretion'], {
       herdFactor: 1,
       winterDays: 153,
       group1HeadCount: 1,
@@ -75,7 +73,7 @@ describe(tableRow('beef cow of ASAE D384.2 table 1 (from memory), printed in pou
 describe(
   figure('dry cow by balance against the table cow: sources disagree, the order of magnitude must not'),
   () => {
-    const [cow] = run([intakeStage, excretionStage], {
+    const [cow] = run(['herd', 'intake', 'excretion'], {
       herdFactor: 1,
       winterDays: 180,
       group1HeadCount: 1,
@@ -101,7 +99,7 @@ describe(
     });
 
     it('volume of a 650 kg cow lies at the 32 to 45 L/d of English and 41 of Irish tables, not at 57', () => {
-      const [out] = run([intakeStage, excretionStage], {
+      const [out] = run(['herd', 'intake', 'excretion'], {
         herdFactor: 1,
         winterDays: 180,
         group1HeadCount: 1,
@@ -126,7 +124,7 @@ describe(sum('TAN share by diet, 11 kg dry matter and 7 g nitrogen kept a day'),
     [0.105, 0.51],
     [0.14, 0.62],
   ])('crude protein %f', (protein, expected) => {
-    const [out] = run([excretionStage], {
+    const [out] = run(['herd', 'excretion'], {
       herdFactor: 1,
       winterDays: 180,
       group1HeadCount: 1,
@@ -142,7 +140,7 @@ describe(sum('TAN share by diet, 11 kg dry matter and 7 g nitrogen kept a day'),
 });
 
 describe(sum('twenty dry cows for 180 days'), () => {
-  const [herd] = run([intakeStage, excretionStage], {
+  const [herd] = run(['herd', 'intake', 'excretion'], {
     herdFactor: 1,
     winterDays: 180,
     group1HeadCount: 20,
@@ -183,7 +181,7 @@ describe(
       ['wet coat, 59 °F, 2 % a degree Fahrenheit: 110 % more', 4, 59, 0.036, 1, 2.1, 0.005],
     ])('%s', (_, effectiveF, criticalF, perC, ration, expected, tolerance) => {
       const [out] = run(
-        [intakeStage],
+        ['intake'],
         {
           herdFactor: 1,
           winterDays: 100,
@@ -203,7 +201,7 @@ describe(sum('hay put out for a 600 kg cow at 2 % of live weight, 180 d, 88 % dr
     ['ring', 0.061, 2614.0],
     ['open ring', 0.205, 3087.5],
   ])('%s', (_, waste, expected) => {
-    const [out] = run([intakeStage], {
+    const [out] = run(['intake'], {
       herdFactor: 1,
       winterDays: 180,
       group1HeadCount: 1,

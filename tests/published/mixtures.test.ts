@@ -4,7 +4,6 @@
  */
 import { describe, expect, it } from 'vitest';
 import { absorbencyAtMoisture } from '../../src/model/bed/absorbency.ts';
-import { beddingStage } from '../../src/model/bed/bedding.ts';
 import { degradableByLignin, immobilisedPerKg } from '../../src/model/bed/immobilisation.ts';
 import { central, runCase } from '../model/bedCase.ts';
 import { figure, sum } from './labels.ts';
@@ -26,7 +25,7 @@ const stuff = (moisture: number, carbon: number, nitrogen: number, available = 1
 /** Moisture, C:N and available C:N of a heap of these, kg each as it lies. */
 function blend(...parts: readonly (readonly [kg: number, of: Stuff])[]) {
   const all = parts.reduce((kg, part) => kg + part[0], 0);
-  const { values } = runCase([beddingStage], {
+  const { values } = runCase(['bedding'], {
     columns: { winterDays: 100, liveWeightKg: 1000, bedShare: 1, beddingRateKgPer100Kg: 1 },
     // The name only fills what a recipe does not say.
     mix: parts.map(([kg, of]) => ({ material: 'barleyStraw', share: kg / all, fields: { ...of } })),

@@ -1,14 +1,11 @@
 /** Store room, bedded volume and worth of manure. */
 import { describe, expect, it } from 'vitest';
-import { spreadStage } from '../../src/model/field/spread.ts';
-import { valueStage } from '../../src/model/nutrients/value.ts';
-import { slurryStage } from '../../src/model/slurry/slurry.ts';
 import { beddedVolume } from '../../src/model/slurry/storage.ts';
 import { run } from '../model/nutrientRig.ts';
 import { figure, sum } from './labels.ts';
 
 const storeOf = (weeks: number, change: Record<string, number>) =>
-  run([slurryStage], { herdFactor: 1, winterDays: weeks * 7, slurryShare: 1, slatsShare: 1, storeBufferFraction: 0, ...change })[0]
+  run(['slurry'], { herdFactor: 1, winterDays: weeks * 7, slurryShare: 1, slatsShare: 1, storeBufferFraction: 0, ...change })[0]
     .storeNeededM3; // biome-ignore format: one row
 
 const COWS20 = { group1HeadCount: 20, group1StoreM3PerWeek: 0.29 };
@@ -47,7 +44,7 @@ describe(sum('bedded volume, NRCS handbook chapter 10: 20 cows of 1433 lb, 180 d
 
 describe(figure('nutrients in a cubic metre of undiluted slurry from 20 dry cows'), () => {
   // 640 kg N with TAN 60 %, crust; 147.6 m³ at 41 L a cow and day. Ranges: RB209 and Irish tables (published).
-  const [out] = run([slurryStage], {
+  const [out] = run(['slurry'], {
     winterDays: 180,
     slurryShare: 1,
     slatsShare: 1,
@@ -76,7 +73,7 @@ describe(figure('nutrients in a cubic metre of undiluted slurry from 20 dry cows
 
 describe(figure('ground needed'), () => {
   it('340 kg N and 66 kg P: 2 ha at 170 kg N (Nitrates Directive, published), 3 ha at 22 kg P (Sweden, published)', () => {
-    const [out] = run([spreadStage], { slurryNitrogenKg: 240, compostNitrogenKg: 100, slurryPhosphorusKg: 44, compostPhosphorusKg: 22 });
+    const [out] = run(['spreading'], { slurryNitrogenKg: 240, compostNitrogenKg: 100, slurryPhosphorusKg: 44, compostPhosphorusKg: 22 });
     expect(out.areaForNitrogenHa).toBeCloseTo(2, 9);
     expect(out.areaForPhosphorusHa).toBeCloseTo(3, 9);
     expect(out.areaNeededHa).toBeCloseTo(3, 9);
@@ -85,10 +82,10 @@ describe(figure('ground needed'), () => {
 
 /** First-crop nitrogen of slurry or manure spread in spring, nothing leached before the crop. */
 const firstCrop = (columns: Record<string, number>) => {
-  const [spread] = run([spreadStage], columns);
+  const [spread] = run(['spreading'], columns);
   const soilTan = spread.slurrySoilTanKg + spread.compostSoilTanKg;
   const soilNitrogen = spread.slurrySoilNitrogenKg + spread.compostSoilNitrogenKg;
-  return run([valueStage], { ...columns, ...spread, soilMineralKg: soilTan, soilNitrogenKeptKg: soilNitrogen, receivingHa: 1, cropNitrogenNeedKgPerHa: 500 })[0]
+  return run(['value'], { ...columns, ...spread, soilMineralKg: soilTan, soilNitrogenKeptKg: soilNitrogen, receivingHa: 1, cropNitrogenNeedKgPerHa: 500 })[0]
     .nitrogenAvailableKg / (columns.slurryNitrogenKg ?? columns.compostNitrogenKg); // biome-ignore format: one row
 };
 
@@ -120,7 +117,7 @@ describe(
       ['prices of 2021-22, 9.39 EUR (published prices, derived product)', 2.29, 3.84, 1.48, 9.39, 0.005],
       ['prices of 2024, published value 6.3 EUR', 1.31, 2.62, 1.06, 6.3, 0.05],
     ])('%s', (_, n, p, k, expected, tolerance) => {
-      const [out] = run([valueStage], {
+      const [out] = run(['value'], {
         receivingHa: 1,
         soilMineralKg: 1,
         soilNitrogenKeptKg: 1,

@@ -9,8 +9,8 @@ import {
 import { layerDepthMm, soilMassKgPerHa } from '../../src/model/field/humus.ts';
 import { treadingLossFraction } from '../../src/model/field/treading.ts';
 import { washedFraction } from '../../src/model/field/washOff.ts';
+import { DAYS } from '../../src/model/series.ts';
 import { temperatureFactor } from '../../src/model/slurry/ammonia.ts';
-import { DAYS } from '../../src/model/stage.ts';
 import { retentionMm, runoffMm } from '../../src/model/weather/curveNumber.ts';
 import {
   airPressureKpa, hargreavesTermMm, netLongwaveMj, netShortwaveMj, penmanMonteithMm, saturationVapourPressureKpa, vapourPressureFromHumidityKpa,
@@ -20,7 +20,6 @@ import {
   clearSkyRadiationMj, daylightHours, declinationRad, earthSunFactor, extraterrestrialRadiationMj, MM_PER_MJ, radiationFromSunshineMj,
   radiationFromTemperatureMj, sunsetAngleRad,
 } from '../../src/model/weather/radiation.ts'; // biome-ignore format: one list
-import { weatherStage } from '../../src/model/weather/soilWater.ts';
 import { central, runRows } from '../model/fieldRig.ts';
 import { figure, sum, tableRow } from './labels.ts';
 
@@ -161,7 +160,7 @@ describe(sum('snow and bucket, six worked days (own arithmetic after FAO-56 chap
     hargreavesFactor: 1, grassCropFactor: 1, snowEvaporationFraction: 1, drainageRatePerDay: 1, curveNumber: 0,
     curveNumberFrozen: 0, snowThresholdC: 0, meltThresholdC: 0, meltFactorMmPerCDay: 3.5, readilyAvailableFraction: 0.5,
   }; // biome-ignore format: one row
-  const { rows, daily } = runRows([weatherStage], [weather], [turn]);
+  const { rows, daily } = runRows(['winter', 'soilWater'], [weather], [turn]);
   const series = (name: string) => [...daily[name].subarray(0, 6)];
   const close = (got: readonly number[], expected: readonly number[]) =>
     got.forEach((x, k) => {

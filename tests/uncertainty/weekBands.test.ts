@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDataFiles } from '../../src/cli/readData.ts';
-import { WEEKS } from '../../src/model/stage.ts';
+import { WEEKS } from '../../src/model/series.ts';
 import type { Run } from '../../src/study/evaluate.ts';
 import type { Setting } from '../../src/study/rows.ts';
 import { drawAll } from '../../src/uncertainty/monteCarlo.ts';

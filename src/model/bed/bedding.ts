@@ -1,266 +1,226 @@
 /** Bedding: what the mix is made of, and how much of each thing it brings into the bed over the winter. */
-
-import { defineStage, type Quantity } from '../stage.ts';
+import { quantity } from '../engine/quantity.ts';
 import { absorbencyAtMoisture } from './absorbency.ts';
 import { immobilisedPerKg } from './immobilisation.ts';
 
-/** What every amount of bedding hangs on. */
-const LAID = [
-  'beddingRateKgPer100Kg', 'liveWeightKg', 'winterDays', 'startMaterialKg', 'bedShare', 'material*Share', 'material*MoistureFraction',
-] as const; // biome-ignore format: one list
+type Column = Float64Array;
+type Family = readonly Float64Array[];
 
-const brought = (matter: string, field: string): Quantity => ({
-  label: `${matter} in bedding`,
-  unit: 'kg',
-  formula: `dry matter of each material × its ${matter}`,
-  from: [...LAID, `material*${field}`],
-  route: 'pack',
-});
+/** The mix: what a sum over its materials needs, per kg of the mix as it lies. */
+const MIX = ['mixShareSum', 'material*Share', 'material*MoistureFraction'] as const;
 
-const ofMix = (label: string, unit: string, words: string, from: readonly string[]): Quantity => ({
-  label,
-  unit,
-  formula: words,
-  from: ['material*Share', 'material*MoistureFraction', ...from],
-  route: 'pack',
-});
+/** Sum over the materials of dry matter × one of their numbers, per kg of the mix as it lies. */
+function byDryMatter(i: number, sum: Column, shares: Family, moisture: Family, field: Family): number {
+  let total = 0;
+  for (let m = 0; m < shares.length; m++)
+    if (shares[m][i] > 0) total += (shares[m][i] / sum[i]) * (1 - moisture[m][i]) * field[m][i];
+  return total;
+}
 
-const withWaste = (matter: string, name: string): Quantity => ({
-  label: `${matter} in bedding and wasted feed`,
-  unit: 'kg',
-  formula: `${matter} in bedding + ${matter} in wasted feed`,
-  from: [`${name}MaterialKg`, `${name}WastedKg`],
-});
+/** The same for the product of two of their numbers. */
+function byDryMatterOfTwo(
+  i: number,
+  sum: Column,
+  shares: Family,
+  moisture: Family,
+  one: Family,
+  other: Family,
+): number {
+  let total = 0;
+  for (let m = 0; m < shares.length; m++)
+    if (shares[m][i] > 0) total += (shares[m][i] / sum[i]) * (1 - moisture[m][i]) * one[m][i] * other[m][i];
+  return total;
+}
 
-export const beddingStage = defineStage({
-  name: 'bedding',
-  about:
-    'The bedding of the winter: a loose layer at the start, then a rate by live weight, of the mix given.',
-  reads: [
-    'winterDays', 'liveWeightKg', 'bedShare', 'beddingRateKgPer100Kg', 'startDepthM', 'shedLengthM', 'shedDepthM',
-    'stanceDepthM', 'nitrogenWastedKg', 'phosphorusWastedKg', 'potassiumWastedKg', 'absorbencyTestMoistureFraction',
-    'microbeYieldFraction', 'microbeCarbonNitrogen',
-  ], // biome-ignore format: one list
-  families: {
-    material: [
-      'Share', 'MoistureFraction', 'CarbonFraction', 'NitrogenFraction', 'PhosphorusFraction', 'PotassiumFraction',
-      'AshFraction', 'DegradableFraction', 'AvailableCarbonFraction', 'AbsorbencyKgPerKg', 'ImmobilisationKgPerKg',
-      'AmmoniaFactor', 'HeapNitrogenFactor', 'CompostLossFactor', 'LooseDensityKgPerM3', 'CoarseFraction',
+const inBedding = (label: string, formula: string) => quantity(label, 'kg', formula, { when: 'packShare' });
+
+const partOf = (label: string, formula: string, field: string) =>
+  inBedding(label, formula).of(
+    ['beddingKg', ...MIX, `material*${field}`] as const,
+    (i, kg, sum, shares, moisture, part) => kg[i] * byDryMatter(i, sum, shares, moisture, part),
+  );
+
+const brought = (matter: string, field: string) =>
+  partOf(`${matter} in bedding`, `dry matter of each material × its ${matter}`, field);
+
+const carbonOf = (label: string, formula: string, field: string) =>
+  inBedding(label, formula).of(
+    ['beddingKg', ...MIX, 'material*CarbonFraction', `material*${field}`] as const,
+    (i, kg, sum, shares, moisture, carbon, part) =>
+      kg[i] * byDryMatterOfTwo(i, sum, shares, moisture, carbon, part),
+  );
+
+/** Mean of the materials by dry matter; `none` where there is no dry matter. */
+const ofMix = (label: string, unit: string, formula: string, field: string, none: number) =>
+  quantity(label, unit, formula, { when: 'packShare' }).of(
+    ['mixDryFraction', ...MIX, `material*${field}`] as const,
+    (i, dry, sum, shares, moisture, part) =>
+      dry[i] > 0 ? byDryMatter(i, sum, shares, moisture, part) / dry[i] : none,
+  );
+
+const againstStraw = (label: string, field: string) =>
+  ofMix(label, '×', 'mean of the factors of the materials, by dry matter; 1 without bedding', field, 1);
+
+const withWaste = (matter: string) =>
+  quantity(
+    `${matter} in bedding and wasted feed`,
+    'kg',
+    `${matter} in bedding + ${matter} in wasted feed`,
+  ).sum([`${matter}MaterialKg`, `${matter}WastedKg`]);
+
+export const bedding = {
+  bedM2: quantity(
+    'area of the bed',
+    'm²',
+    'length of the shed × (depth of the shed − depth of the feed stance)',
+    { when: 'packShare' },
+  ).of(
+    ['shedLengthM', 'shedDepthM', 'stanceDepthM'],
+    (i, length, depth, stance) => length[i] * Math.max(0, depth[i] - stance[i]),
+  ),
+  // A sweep may move one share alone, so the shares are made to sum to 1.
+  mixShareSum: quantity(
+    'sum of the shares of the mix',
+    'fraction',
+    'sum of the shares of the materials as given; each then counts by its part of the sum',
+    { when: 'packShare' },
+  ).of(['material*Share'], (i, shares) => {
+    let sum = 0;
+    for (let m = 0; m < shares.length; m++) sum += Math.max(0, shares[m][i]);
+    return sum;
+  }),
+  mixVolumeM3PerKg: quantity(
+    'room a kilogram of the mix takes, loose',
+    'm³/kg',
+    'sum over the materials of share ÷ loose density',
+    { when: 'packShare' },
+  ).of(['mixShareSum', 'material*Share', 'material*LooseDensityKgPerM3'], (i, sum, shares, density) => {
+    let volume = 0;
+    for (let m = 0; m < shares.length; m++)
+      if (shares[m][i] > 0) volume += shares[m][i] / sum[i] / density[m][i];
+    return volume;
+  }),
+  mixDryFraction: quantity(
+    'dry matter of the mix as it lies',
+    'fraction',
+    'sum over the materials of share × (1 − moisture)',
+    { when: 'packShare' },
+  ).of(MIX, (i, sum, shares, moisture) => {
+    let dry = 0;
+    for (let m = 0; m < shares.length; m++)
+      if (shares[m][i] > 0) dry += (shares[m][i] / sum[i]) * (1 - moisture[m][i]);
+    return dry;
+  }),
+  startMaterialKg: inBedding(
+    'bedding laid at the start, as it lies',
+    'depth of the first layer × area of the bed × loose density of the mix',
+  ).of(['startDepthM', 'bedM2', 'bedShare', 'mixVolumeM3PerKg'], (i, depth, area, onBed, volume) =>
+    onBed[i] > 0 && volume[i] > 0 ? (depth[i] * area[i]) / volume[i] : 0,
+  ),
+  strewnMaterialKg: inBedding(
+    'bedding strewn over the winter, as it lies',
+    'rate per 100 kg live weight × live weight × winter days; none without a bed',
+  ).of(
+    ['beddingRateKgPer100Kg', 'liveWeightKg', 'winterDays', 'bedShare', 'mixShareSum'],
+    (i, rate, weight, days, onBed, mix) =>
+      onBed[i] > 0 && mix[i] > 0 ? (rate[i] / 100) * weight[i] * days[i] : 0,
+  ),
+  beddingKg: inBedding('bedding, as it lies', 'first layer + bedding strewn over the winter').sum([
+    'startMaterialKg',
+    'strewnMaterialKg',
+  ]),
+  beddingTonnes: quantity(
+    'bedding, as it lies',
+    't',
+    'first layer + rate per 100 kg live weight × live weight × winter days; none without a bed',
+    { when: 'packShare' },
+  ).of(['beddingKg'], (i, kg) => kg[i] / 1000),
+  beddingM3: quantity('bedding, loose', 'm³', 'each material as it lies ÷ its loose density', {
+    when: 'packShare',
+  }).product(['beddingKg', 'mixVolumeM3PerKg']),
+  dryMatterMaterialKg: inBedding(
+    'dry matter in bedding',
+    'each material as it lies × (1 − its moisture)',
+  ).product(['beddingKg', 'mixDryFraction']),
+  startDryMatterKg: inBedding(
+    'dry matter in the first layer',
+    'first layer × (1 − moisture of the mix)',
+  ).product(['startMaterialKg', 'mixDryFraction']),
+  waterMaterialKg: inBedding('water in bedding', 'each material as it lies × its moisture').of(
+    ['beddingKg', 'mixDryFraction'],
+    (i, kg, dry) => kg[i] * (1 - dry[i]),
+  ),
+  nitrogenMaterialKg: brought('nitrogen', 'NitrogenFraction'),
+  phosphorusMaterialKg: brought('phosphorus', 'PhosphorusFraction'),
+  potassiumMaterialKg: brought('potassium', 'PotassiumFraction'),
+  carbonMaterialKg: brought('carbon', 'CarbonFraction'),
+  ashMaterialKg: brought('ash', 'AshFraction'),
+  coarseMaterialKg: partOf(
+    'coarse wood in bedding, dry matter',
+    'dry matter of each material × the part of it that is coarse wood',
+    'CoarseFraction',
+  ),
+  availableCarbonMaterialKg: carbonOf(
+    'carbon in bedding that a season can use',
+    'carbon of each material × its available share',
+    'AvailableCarbonFraction',
+  ),
+  degradableCarbonMaterialKg: carbonOf(
+    'carbon in the degradable dry matter of bedding',
+    'carbon of each material × the degradable share of its dry matter',
+    'DegradableFraction',
+  ),
+  degradableMaterialFraction: ofMix(
+    'degradable share of bedding',
+    'fraction',
+    'mean of the degradable shares of the materials, by dry matter',
+    'DegradableFraction',
+    0,
+  ),
+  absorbencyKgPerKg: quantity(
+    'water the mix can take up, per kg as it lies',
+    'kg/kg',
+    'soak value of each material, corrected from the moisture of the test to its own, mean by mass',
+    { when: 'packShare' },
+  ).of(
+    [...MIX, 'material*AbsorbencyKgPerKg', 'absorbencyTestMoistureFraction'],
+    (i, sum, shares, moisture, soak, test) => {
+      let taken = 0;
+      for (let m = 0; m < shares.length; m++)
+        if (shares[m][i] > 0)
+          taken += (shares[m][i] / sum[i]) * absorbencyAtMoisture(soak[m][i], test[i], moisture[m][i]);
+      return taken;
+    },
+  ),
+  immobilisationKgPerKg: quantity(
+    'nitrogen the mix can bind, per kg dry matter',
+    'kg/kg',
+    'for each material the lower of its row and what microbes can build from its available carbon (available carbon × yield ÷ C:N of microbes − nitrogen set free), mean by dry matter',
+    { source: ['emep2019', 'kirchmannWitter1989'], when: 'packShare' },
+  ).of(
+    [
+      'mixDryFraction', ...MIX, 'material*ImmobilisationKgPerKg', 'material*CarbonFraction', 'material*NitrogenFraction',
+      'material*AvailableCarbonFraction', 'microbeYieldFraction', 'microbeCarbonNitrogen',
     ], // biome-ignore format: one list
-  },
-  makes: {
-    bedM2: {
-      label: 'area of the bed',
-      unit: 'm²',
-      formula: 'length of the shed × (depth of the shed − depth of the feed stance)',
-      from: ['shedLengthM', 'shedDepthM', 'stanceDepthM'],
-      route: 'pack',
-    },
-    startMaterialKg: {
-      label: 'bedding laid at the start, as it lies',
-      unit: 'kg',
-      formula: 'depth of the first layer × area of the bed × loose density of the mix',
-      from: ['startDepthM', 'bedM2', 'bedShare', 'material*Share', 'material*LooseDensityKgPerM3'],
-      route: 'pack',
-    },
-    beddingTonnes: {
-      label: 'bedding, as it lies',
-      unit: 't',
-      formula: 'first layer + rate per 100 kg live weight × live weight × winter days; none without a bed',
-      from: LAID,
-      route: 'pack',
-    },
-    beddingM3: {
-      label: 'bedding, loose',
-      unit: 'm³',
-      formula: 'each material as it lies ÷ its loose density',
-      from: [...LAID, 'material*LooseDensityKgPerM3'],
-      route: 'pack',
-    },
-    dryMatterMaterialKg: {
-      label: 'dry matter in bedding',
-      unit: 'kg',
-      formula: 'each material as it lies × (1 − its moisture)',
-      from: LAID,
-      route: 'pack',
-    },
-    startDryMatterKg: {
-      label: 'dry matter in the first layer',
-      unit: 'kg',
-      formula: 'first layer × (1 − moisture of the mix)',
-      from: ['startMaterialKg', 'material*Share', 'material*MoistureFraction'],
-      route: 'pack',
-    },
-    waterMaterialKg: {
-      label: 'water in bedding',
-      unit: 'kg',
-      formula: 'each material as it lies × its moisture',
-      from: LAID,
-      route: 'pack',
-    },
-    nitrogenMaterialKg: brought('nitrogen', 'NitrogenFraction'),
-    phosphorusMaterialKg: brought('phosphorus', 'PhosphorusFraction'),
-    potassiumMaterialKg: brought('potassium', 'PotassiumFraction'),
-    carbonMaterialKg: brought('carbon', 'CarbonFraction'),
-    ashMaterialKg: brought('ash', 'AshFraction'),
-    coarseMaterialKg: {
-      label: 'coarse wood in bedding, dry matter',
-      unit: 'kg',
-      formula: 'dry matter of each material × the part of it that is coarse wood',
-      from: [...LAID, 'material*CoarseFraction'],
-      route: 'pack',
-    },
-    availableCarbonMaterialKg: {
-      label: 'carbon in bedding that a season can use',
-      unit: 'kg',
-      formula: 'carbon of each material × its available share',
-      from: [...LAID, 'material*CarbonFraction', 'material*AvailableCarbonFraction'],
-      route: 'pack',
-    },
-    degradableCarbonMaterialKg: {
-      label: 'carbon in the degradable dry matter of bedding',
-      unit: 'kg',
-      formula: 'carbon of each material × the degradable share of its dry matter',
-      from: [...LAID, 'material*CarbonFraction', 'material*DegradableFraction'],
-      route: 'pack',
-    },
-    degradableMaterialFraction: ofMix(
-      'degradable share of bedding',
-      'fraction',
-      'mean of the degradable shares of the materials, by dry matter',
-      ['material*DegradableFraction'],
-    ),
-    absorbencyKgPerKg: ofMix(
-      'water the mix can take up, per kg as it lies',
-      'kg/kg',
-      'soak value of each material, corrected from the moisture of the test to its own, mean by mass',
-      ['material*AbsorbencyKgPerKg', 'absorbencyTestMoistureFraction'],
-    ),
-    immobilisationKgPerKg: {
-      ...ofMix(
-        'nitrogen the mix can bind, per kg dry matter',
-        'kg/kg',
-        'for each material the lower of its row and what microbes can build from its available carbon (available carbon × yield ÷ C:N of microbes − nitrogen set free), mean by dry matter',
-        [
-          'material*ImmobilisationKgPerKg', 'material*CarbonFraction', 'material*NitrogenFraction',
-          'material*AvailableCarbonFraction', 'microbeYieldFraction', 'microbeCarbonNitrogen',
-        ], // biome-ignore format: one list
-      ),
-      source: ['emep2019', 'kirchmannWitter1989'],
-    },
-    litterAmmoniaFactor: ofMix(
-      'ammonia from the bed against a straw bed',
-      '×',
-      'mean of the factors of the materials, by dry matter; 1 without bedding',
-      ['material*AmmoniaFactor'],
-    ),
-    heapNitrogenFactor: ofMix(
-      'nitrogen lost in the heap against straw',
-      '×',
-      'mean of the factors of the materials, by dry matter; 1 without bedding',
-      ['material*HeapNitrogenFactor'],
-    ),
-    compostLossFactor: ofMix(
-      'dry matter and carbon lost in the heap against straw',
-      '×',
-      'mean of the factors of the materials, by dry matter; 1 without bedding',
-      ['material*CompostLossFactor'],
-    ),
-    nitrogenBeddingKg: withWaste('nitrogen', 'nitrogen'),
-    phosphorusBeddingKg: withWaste('phosphorus', 'phosphorus'),
-    potassiumBeddingKg: withWaste('potassium', 'potassium'),
-  },
-  run({ count, read, family, write }) {
-    const microbes = { yieldFraction: 0, carbonNitrogen: 1 };
-    for (let i = 0; i < count; i++) {
-      const bedded = read.bedShare[i] > 0;
-      const bedM2 = read.shedLengthM[i] * Math.max(0, read.shedDepthM[i] - read.stanceDepthM[i]);
-      microbes.yieldFraction = read.microbeYieldFraction[i];
-      microbes.carbonNitrogen = read.microbeCarbonNitrogen[i];
-      let shares = 0;
-      let loose = 0;
-      let dry = 0;
-      let nitrogen = 0;
-      let phosphorus = 0;
-      let potassium = 0;
-      let carbon = 0;
-      let ash = 0;
-      let coarse = 0;
-      let available = 0;
-      let degradableCarbon = 0;
-      let degradable = 0;
-      let absorbency = 0;
-      let immobilisation = 0;
-      let ammonia = 0;
-      let heapNitrogen = 0;
-      let compostLoss = 0;
-      // Per kg of the mix as it lies; a sweep may move one share alone, so the shares are made to sum to 1.
-      for (const material of family.material) shares += Math.max(0, material.Share[i]);
-      for (const material of family.material) {
-        if (!(material.Share[i] > 0)) continue;
-        const mass = material.Share[i] / shares;
-        const moisture = material.MoistureFraction[i];
-        const dm = mass * (1 - moisture);
-        const c = material.CarbonFraction[i];
-        loose += mass / material.LooseDensityKgPerM3[i];
-        dry += dm;
-        nitrogen += dm * material.NitrogenFraction[i];
-        phosphorus += dm * material.PhosphorusFraction[i];
-        potassium += dm * material.PotassiumFraction[i];
-        carbon += dm * c;
-        ash += dm * material.AshFraction[i];
-        coarse += dm * material.CoarseFraction[i];
-        available += dm * c * material.AvailableCarbonFraction[i];
-        degradableCarbon += dm * c * material.DegradableFraction[i];
-        degradable += dm * material.DegradableFraction[i];
-        absorbency +=
-          mass *
-          absorbencyAtMoisture(
-            material.AbsorbencyKgPerKg[i],
-            read.absorbencyTestMoistureFraction[i],
-            moisture,
-          );
-        const most = immobilisedPerKg(
-          c,
-          material.NitrogenFraction[i],
-          material.AvailableCarbonFraction[i],
-          microbes,
-        );
-        immobilisation += dm * Math.min(material.ImmobilisationKgPerKg[i], most);
-        ammonia += dm * material.AmmoniaFactor[i];
-        heapNitrogen += dm * material.HeapNitrogenFactor[i];
-        compostLoss += dm * material.CompostLossFactor[i];
+    (i, dry, sum, shares, moisture, bound, carbon, nitrogen, available, yields, carbonNitrogen) => {
+      if (!(dry[i] > 0)) return 0;
+      const microbes = { yieldFraction: yields[i], carbonNitrogen: carbonNitrogen[i] };
+      let total = 0;
+      for (let m = 0; m < shares.length; m++) {
+        if (!(shares[m][i] > 0)) continue;
+        const most = immobilisedPerKg(carbon[m][i], nitrogen[m][i], available[m][i], microbes);
+        total += (shares[m][i] / sum[i]) * (1 - moisture[m][i]) * Math.min(bound[m][i], most);
       }
-      const any = bedded && shares > 0;
-      const start = any && loose > 0 ? (read.startDepthM[i] * bedM2) / loose : 0;
-      const daily = any
-        ? (read.beddingRateKgPer100Kg[i] / 100) * read.liveWeightKg[i] * read.winterDays[i]
-        : 0;
-      const mass = start + daily;
-      write.bedM2[i] = bedM2;
-      write.startMaterialKg[i] = start;
-      write.beddingTonnes[i] = mass / 1000;
-      write.beddingM3[i] = mass * loose;
-      write.dryMatterMaterialKg[i] = mass * dry;
-      write.startDryMatterKg[i] = start * dry;
-      write.waterMaterialKg[i] = any ? mass * (1 - dry) : 0;
-      write.nitrogenMaterialKg[i] = mass * nitrogen;
-      write.phosphorusMaterialKg[i] = mass * phosphorus;
-      write.potassiumMaterialKg[i] = mass * potassium;
-      write.carbonMaterialKg[i] = mass * carbon;
-      write.ashMaterialKg[i] = mass * ash;
-      write.coarseMaterialKg[i] = mass * coarse;
-      write.availableCarbonMaterialKg[i] = mass * available;
-      write.degradableCarbonMaterialKg[i] = mass * degradableCarbon;
-      write.degradableMaterialFraction[i] = dry > 0 ? degradable / dry : 0;
-      write.absorbencyKgPerKg[i] = absorbency;
-      write.immobilisationKgPerKg[i] = dry > 0 ? immobilisation / dry : 0;
-      write.litterAmmoniaFactor[i] = dry > 0 ? ammonia / dry : 1;
-      write.heapNitrogenFactor[i] = dry > 0 ? heapNitrogen / dry : 1;
-      write.compostLossFactor[i] = dry > 0 ? compostLoss / dry : 1;
-      write.nitrogenBeddingKg[i] = mass * nitrogen + read.nitrogenWastedKg[i];
-      write.phosphorusBeddingKg[i] = mass * phosphorus + read.phosphorusWastedKg[i];
-      write.potassiumBeddingKg[i] = mass * potassium + read.potassiumWastedKg[i];
-    }
-  },
-});
+      return total / dry[i];
+    },
+  ),
+  litterAmmoniaFactor: againstStraw('ammonia from the bed against a straw bed', 'AmmoniaFactor'),
+  heapNitrogenFactor: againstStraw('nitrogen lost in the heap against straw', 'HeapNitrogenFactor'),
+  compostLossFactor: againstStraw(
+    'dry matter and carbon lost in the heap against straw',
+    'CompostLossFactor',
+  ),
+  nitrogenBeddingKg: withWaste('nitrogen'),
+  phosphorusBeddingKg: withWaste('phosphorus'),
+  potassiumBeddingKg: withWaste('potassium'),
+};

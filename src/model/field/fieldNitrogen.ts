@@ -1,32 +1,14 @@
-/** What field stages share: the weeks of a weather year seen by ammonium in the soil. No row keeps anything here. */
-import { WEEKS } from '../stage.ts';
+/** What paddock and soil share: the weeks of a weather year seen by ammonium in the soil. No row keeps anything here. */
+import type { ReadsOf } from '../engine/columns.ts';
+import { WEEKS } from '../series.ts';
 import { drainageToCome, leachedKg, nitrifiedFraction } from './nitrification.ts';
 
-/** Columns the walk through the weeks needs, read at row i. */
-export interface FieldColumns {
-  readonly growthDay: Float64Array;
-  readonly growthBaseC: Float64Array;
-  readonly fieldCapacityM3PerM3: Float64Array;
-  readonly rootDepthMm: Float64Array;
-  readonly nitrifiedFractionPerWeek: Float64Array;
-  readonly nitrificationPerC: Float64Array;
-  readonly nitrificationReferenceC: Float64Array;
-  readonly nitrificationFrozenFractionPerWeek: Float64Array;
-  readonly grassUptakeKgPerHaWeekC: Float64Array;
-}
-
+/** What the walk through the weeks needs of a row. */
 export const FIELD_READS = [
-  'growthDay', 'growthBaseC', 'fieldCapacityM3PerM3', 'rootDepthMm', 'nitrifiedFractionPerWeek', 'nitrificationPerC',
-  'nitrificationReferenceC', 'nitrificationFrozenFractionPerWeek', 'grassUptakeKgPerHaWeekC',
+  '@weather', 'weatherIndex', 'growthDay', 'growthBaseC', 'fieldCapacityM3PerM3', 'rootDepthMm', 'nitrifiedFractionPerWeek',
+  'nitrificationPerC', 'nitrificationReferenceC', 'nitrificationFrozenFractionPerWeek', 'grassUptakeKgPerHaWeekC',
+  'weekDrainageMm', 'weekTemperatureC', 'weekFrozenDays',
 ] as const; // biome-ignore format: one list
-
-export interface FieldTracks {
-  readonly weekDrainageMm: Float64Array;
-  readonly weekTemperatureC: Float64Array;
-  readonly weekFrozenDays: Float64Array;
-}
-
-export const FIELD_TRACKS = ['weekDrainageMm', 'weekTemperatureC', 'weekFrozenDays'] as const;
 
 const drainage = new Float64Array(WEEKS);
 const left = new Float64Array(WEEKS);
@@ -47,12 +29,12 @@ export function leachedFromWeekKg(
   weeks: number,
   inflow: Float64Array,
   poolKgPerHa: number,
-  weatherDays: number,
-  read: FieldColumns,
-  tracks: FieldTracks,
+  read: ReadsOf<(typeof FIELD_READS)[number]>,
   out: Float64Array,
 ): number {
   const at = i * WEEKS;
+  const weatherDays = read['@weather'][read.weatherIndex[i]].days;
+  const { weekDrainageMm, weekTemperatureC, weekFrozenDays } = read;
   const growthWeek = read.growthDay[i] / 7;
   const base = read.growthBaseC[i];
   const uptakePerC = read.grassUptakeKgPerHaWeekC[i];
@@ -63,10 +45,10 @@ export function leachedFromWeekKg(
   const frozenFraction = read.nitrificationFrozenFractionPerWeek[i];
   for (let k = 0; k < weeks; k++) {
     const w = (firstWeek + k) % WEEKS;
-    const drained = tracks.weekDrainageMm[at + w];
+    const drained = weekDrainageMm[at + w];
     const daysInWeek = Math.min(7, weatherDays - 7 * w);
     const known = daysInWeek > 0;
-    const temperature = tracks.weekTemperatureC[at + w];
+    const temperature = weekTemperatureC[at + w];
     drainage[k] = known ? drained : 0;
     left[k] = 1;
     if (known && w >= growthWeek && temperature > base) {
@@ -78,7 +60,7 @@ export function leachedFromWeekKg(
       ? (daysInWeek / 7) *
         nitrifiedFraction(
           temperature,
-          tracks.weekFrozenDays[at + w] / daysInWeek,
+          weekFrozenDays[at + w] / daysInWeek,
           perWeek,
           perC,
           reference,

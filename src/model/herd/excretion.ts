@@ -1,204 +1,144 @@
 /** Eaten minus retained → nutrients, carbon, dry matter and water in dung and urine. */
-
-import { defineStage } from '../stage.ts';
+import { quantity } from '../engine/quantity.ts';
 import { volatileSolidsKg } from './energy.ts';
 
-const RETAINED = [
-  'group*HeadCount', 'group*GainKgPerDay', 'group*PregnantShare', 'group*MilkKgPerDay', 'group*MilkDrunkKgPerDay',
-  'conceptusGrowthDays', 'retentionLimitFraction', 'winterDays', 'herdFactor',
-] as const; // biome-ignore format: one list
-const WATER = [
-  'dryMatterEatenKg', 'digestibility', 'waterIntakeKgPerKg', 'metabolicWaterKgPerKg', 'skinLungWaterKgPer100KgDay',
-  'milkWaterFraction', 'gainWaterFraction', 'faecesMoistureFraction', 'group*HeadCount', 'group*WeightKg',
-  'group*GainKgPerDay', 'group*MilkKgPerDay', 'group*MilkDrunkKgPerDay', 'winterDays', 'herdFactor',
-] as const; // biome-ignore format: one list
+const kg = (label: string, formula: string) => quantity(label, 'kg', formula);
 
-export const excretionStage = defineStage({
-  name: 'excretion',
-  about: 'What is eaten and not kept in gain, milk and calf leaves in dung and urine.',
-  reads: [
-    'herdFactor', 'winterDays', 'dryMatterEatenKg', 'digestibility', 'nitrogenEatenKg', 'phosphorusEatenKg',
-    'potassiumEatenKg', 'gainNitrogenKgPerKg', 'gainPhosphorusKgPerKg', 'gainPotassiumKgPerKg', 'milkNitrogenKgPerKg',
-    'milkPhosphorusKgPerKg', 'milkPotassiumKgPerKg', 'calfNitrogenKg', 'calfPhosphorusKg', 'calfPotassiumKg',
-    'conceptusGrowthDays', 'retentionLimitFraction', 'faecalNitrogenKgPerKg', 'urineTanFraction', 'tanLowestFraction',
-    'tanHighestFraction', 'faecesCarbonFraction', 'urineCarbonFraction', 'faecesMoistureFraction', 'urineDryMatterFraction',
-    'waterIntakeKgPerKg', 'metabolicWaterKgPerKg', 'skinLungWaterKgPer100KgDay', 'milkWaterFraction', 'gainWaterFraction',
-    'urinaryEnergyFraction', 'excretaAshFraction', 'excretaDensityKgPerM3',
-  ], // biome-ignore format: one list
-  families: {
-    group: ['HeadCount', 'WeightKg', 'GainKgPerDay', 'PregnantShare', 'MilkKgPerDay', 'MilkDrunkKgPerDay'],
-  },
-  makes: {
-    nitrogenExcretedKg: {
-      label: 'nitrogen excreted',
-      unit: 'kg',
-      formula:
-        'nitrogen eaten − nitrogen kept in gain, in milk that leaves the herd and in the growing calf; at most the limit share of what is eaten is kept',
-      from: ['nitrogenEatenKg', 'gainNitrogenKgPerKg', 'milkNitrogenKgPerKg', 'calfNitrogenKg', ...RETAINED],
-    },
-    tanExcretedKg: {
-      label: 'of it ammoniacal nitrogen (TAN)',
-      unit: 'kg',
-      formula:
-        'urine nitrogen (excreted − dung nitrogen for each kg eaten) × share of it that turns into TAN, held between a lowest and a highest share of what is excreted',
-      from: [
-        'nitrogenExcretedKg', 'dryMatterEatenKg', 'faecalNitrogenKgPerKg', 'urineTanFraction', 'tanLowestFraction',
-        'tanHighestFraction',
-      ], // biome-ignore format: one list
-    },
-    phosphorusExcretedKg: {
-      label: 'phosphorus excreted',
-      unit: 'kg',
-      formula: 'phosphorus eaten − phosphorus kept in gain, milk and calf, with the same limit',
-      from: [
-        'phosphorusEatenKg',
-        'gainPhosphorusKgPerKg',
-        'milkPhosphorusKgPerKg',
-        'calfPhosphorusKg',
-        ...RETAINED,
-      ],
-    },
-    potassiumExcretedKg: {
-      label: 'potassium excreted',
-      unit: 'kg',
-      formula: 'potassium eaten − potassium kept in gain, milk and calf, with the same limit',
-      from: [
-        'potassiumEatenKg',
-        'gainPotassiumKgPerKg',
-        'milkPotassiumKgPerKg',
-        'calfPotassiumKg',
-        ...RETAINED,
-      ],
-    },
-    waterExcretedKg: {
-      label: 'water in dung and urine',
-      unit: 'kg',
-      formula:
-        'water drunk and in feed + water of digestion − water from skin and lungs − water in milk and gain; never less than the water in dung',
-      from: WATER,
-    },
-    dryMatterExcretedKg: {
-      label: 'dry matter in dung and urine',
-      unit: 'kg',
-      formula: 'dry matter eaten × (1 − digestibility) + solids in the urine that the water balance leaves',
-      from: [
-        'dryMatterEatenKg',
-        'digestibility',
-        'waterExcretedKg',
-        'faecesMoistureFraction',
-        'urineDryMatterFraction',
-      ],
-    },
-    carbonExcretedKg: {
-      label: 'carbon in dung and urine',
-      unit: 'kg',
-      formula: 'dung dry matter × its carbon + urine solids × their carbon',
-      from: [
-        'dryMatterExcretedKg',
-        'dryMatterEatenKg',
-        'digestibility',
-        'faecesCarbonFraction',
-        'urineCarbonFraction',
-      ],
-    },
-    volatileSolidsKg: {
-      label: 'volatile solids excreted',
-      unit: 'kg',
-      formula: 'dry matter eaten × (1 − digestibility + urinary energy) × (1 − ash), IPCC equation 10.24',
-      from: ['dryMatterEatenKg', 'digestibility', 'urinaryEnergyFraction', 'excretaAshFraction'],
-      source: ['ipcc2019'],
-    },
-    excretaM3: {
-      label: 'dung and urine',
-      unit: 'm³',
-      formula: '(dry matter + water) ÷ density',
-      from: ['dryMatterExcretedKg', 'waterExcretedKg', 'excretaDensityKgPerM3'],
-    },
-  },
-  run({ count, read, family: { group }, write }) {
-    for (let i = 0; i < count; i++) {
-      const days = read.winterDays[i];
-      let weight = 0;
-      let gain = 0;
+/** A ration that cannot feed the gain asked for keeps only the limit share. Weight lost adds. */
+const retained = (matter: string, field: string) =>
+  kg(
+    `${matter} kept in gain, milk and calf`,
+    `gain × its ${matter} + milk that leaves the herd × its ${matter} + calves grown × the ${matter} of one, at most the limit share of what is eaten; below 0 where weight is lost`,
+  ).of(
+    [
+      'gainKg', `gain${field}KgPerKg`, 'milkOutKg', `milk${field}KgPerKg`, 'grownCalfCount', `calf${field}Kg`,
+      `${matter}EatenKg`, 'retentionLimitFraction',
+    ] as const, // biome-ignore format: one list
+    (i, gain, inGain, milk, inMilk, calves, inCalf, eaten, limit) =>
+      Math.min(gain[i] * inGain[i] + milk[i] * inMilk[i] + calves[i] * inCalf[i], eaten[i] * limit[i]),
+  );
+
+export const excretion = {
+  milkOutKg: kg(
+    'milk that leaves the herd',
+    'sum over the groups of head × days × milk − the same of milk drunk, not below 0: what calves of this herd drink is in their gain or in their dung',
+  ).of(
+    ['group*HeadCount', 'group*MilkKgPerDay', 'group*MilkDrunkKgPerDay', 'winterDays', 'herdFactor'],
+    (i, head, given, taken, days, factor) => {
       let milk = 0;
       let drunk = 0;
-      let calves = 0;
-      for (let g = 0; g < group.length; g++) {
-        const head = group[g].HeadCount[i] * read.herdFactor[i];
-        if (!(head > 0)) continue;
-        const perDay = group[g].GainKgPerDay[i];
-        weight += head * (group[g].WeightKg[i] + (perDay * days) / 2);
-        gain += head * perDay * days;
-        milk += head * group[g].MilkKgPerDay[i] * days;
-        drunk += head * group[g].MilkDrunkKgPerDay[i] * days;
-        calves += head * group[g].PregnantShare[i];
+      for (let g = 0; g < head.length; g++) {
+        const animals = head[g][i] * factor[i];
+        if (!(animals > 0)) continue;
+        milk += animals * given[g][i] * days[i];
+        drunk += animals * taken[g][i] * days[i];
       }
-      // Milk that calves of this herd drink stays in the balance: it is in their gain or in their dung.
-      const milkOut = Math.max(0, milk - drunk);
-      const grown =
-        read.conceptusGrowthDays[i] > 0 ? calves * Math.min(1, days / read.conceptusGrowthDays[i]) : 0;
-
-      const limit = read.retentionLimitFraction[i];
-      const nitrogen = left(
-        read.nitrogenEatenKg[i],
-        gain * read.gainNitrogenKgPerKg[i] +
-          milkOut * read.milkNitrogenKgPerKg[i] +
-          grown * read.calfNitrogenKg[i],
-        limit,
-      );
-      const eaten = read.dryMatterEatenKg[i];
-      const urineNitrogen = Math.max(0, nitrogen - read.faecalNitrogenKgPerKg[i] * eaten);
-      const tan = Math.min(
-        Math.max(read.urineTanFraction[i] * urineNitrogen, read.tanLowestFraction[i] * nitrogen),
-        read.tanHighestFraction[i] * nitrogen,
-      );
-
-      const dung = eaten * (1 - read.digestibility[i]);
-      const wet = read.faecesMoistureFraction[i];
-      const dungWater = wet < 1 ? (dung * wet) / (1 - wet) : 0;
-      const water = Math.max(
-        dungWater,
-        eaten * (read.waterIntakeKgPerKg[i] + read.metabolicWaterKgPerKg[i]) -
-          (weight / 100) * days * read.skinLungWaterKgPer100KgDay[i] -
-          milkOut * read.milkWaterFraction[i] -
-          Math.max(0, gain) * read.gainWaterFraction[i],
-      );
-      const solids = read.urineDryMatterFraction[i];
-      const urineSolids = solids < 1 ? ((water - dungWater) * solids) / (1 - solids) : 0;
-
-      write.nitrogenExcretedKg[i] = nitrogen;
-      write.tanExcretedKg[i] = tan;
-      write.phosphorusExcretedKg[i] = left(
-        read.phosphorusEatenKg[i],
-        gain * read.gainPhosphorusKgPerKg[i] +
-          milkOut * read.milkPhosphorusKgPerKg[i] +
-          grown * read.calfPhosphorusKg[i],
-        limit,
-      );
-      write.potassiumExcretedKg[i] = left(
-        read.potassiumEatenKg[i],
-        gain * read.gainPotassiumKgPerKg[i] +
-          milkOut * read.milkPotassiumKgPerKg[i] +
-          grown * read.calfPotassiumKg[i],
-        limit,
-      );
-      write.waterExcretedKg[i] = water;
-      write.dryMatterExcretedKg[i] = dung + urineSolids;
-      write.carbonExcretedKg[i] =
-        dung * read.faecesCarbonFraction[i] + urineSolids * read.urineCarbonFraction[i];
-      write.volatileSolidsKg[i] = volatileSolidsKg(
-        eaten,
-        read.digestibility[i],
-        read.urinaryEnergyFraction[i],
-        read.excretaAshFraction[i],
-      );
-      write.excretaM3[i] =
-        read.excretaDensityKgPerM3[i] > 0 ? (dung + urineSolids + water) / read.excretaDensityKgPerM3[i] : 0;
-    }
-  },
-});
-
-/** Eaten minus kept; a ration that cannot feed the gain asked for keeps only the limit share. Weight lost adds. */
-function left(eatenKg: number, keptKg: number, limit: number): number {
-  return eatenKg - Math.min(keptKg, eatenKg * limit);
-}
+      return Math.max(0, milk - drunk);
+    },
+  ),
+  grownCalfCount: quantity(
+    'calves grown before birth, as whole calves',
+    'head',
+    'sum over the groups of head × share with calf × winter days ÷ days in which a calf grows, at most 1 a head',
+  ).of(
+    ['group*HeadCount', 'group*PregnantShare', 'conceptusGrowthDays', 'winterDays', 'herdFactor'],
+    (i, head, pregnant, growing, days, factor) => {
+      let calves = 0;
+      for (let g = 0; g < head.length; g++) {
+        const animals = head[g][i] * factor[i];
+        if (animals > 0) calves += animals * pregnant[g][i];
+      }
+      return growing[i] > 0 ? calves * Math.min(1, days[i] / growing[i]) : 0;
+    },
+  ),
+  nitrogenRetainedKg: retained('nitrogen', 'Nitrogen'),
+  phosphorusRetainedKg: retained('phosphorus', 'Phosphorus'),
+  potassiumRetainedKg: retained('potassium', 'Potassium'),
+  nitrogenExcretedKg: kg(
+    'nitrogen excreted',
+    'nitrogen eaten − nitrogen kept in gain, in milk that leaves the herd and in the growing calf; at most the limit share of what is eaten is kept',
+  ).minus('nitrogenEatenKg', ['nitrogenRetainedKg']),
+  tanExcretedKg: kg(
+    'of it ammoniacal nitrogen (TAN)',
+    'urine nitrogen (excreted − dung nitrogen for each kg eaten) × share of it that turns into TAN, held between a lowest and a highest share of what is excreted',
+  ).of(
+    [
+      'nitrogenExcretedKg', 'dryMatterEatenKg', 'faecalNitrogenKgPerKg', 'urineTanFraction', 'tanLowestFraction',
+      'tanHighestFraction',
+    ], // biome-ignore format: one list
+    (i, nitrogen, eaten, inDung, turned, lowest, highest) => {
+      const urine = Math.max(0, nitrogen[i] - inDung[i] * eaten[i]);
+      return Math.min(Math.max(turned[i] * urine, lowest[i] * nitrogen[i]), highest[i] * nitrogen[i]);
+    },
+  ),
+  phosphorusExcretedKg: kg(
+    'phosphorus excreted',
+    'phosphorus eaten − phosphorus kept in gain, milk and calf, with the same limit',
+  ).minus('phosphorusEatenKg', ['phosphorusRetainedKg']),
+  potassiumExcretedKg: kg(
+    'potassium excreted',
+    'potassium eaten − potassium kept in gain, milk and calf, with the same limit',
+  ).minus('potassiumEatenKg', ['potassiumRetainedKg']),
+  dungDryMatterKg: kg('dry matter in dung', 'dry matter eaten × (1 − digestibility)').of(
+    ['dryMatterEatenKg', 'digestibility'],
+    (i, eaten, digestible) => eaten[i] * (1 - digestible[i]),
+  ),
+  dungWaterKg: kg('water in dung', 'dry matter in dung × moisture of dung ÷ (1 − moisture of dung)').of(
+    ['dungDryMatterKg', 'faecesMoistureFraction'],
+    (i, dung, wet) => (wet[i] < 1 ? (dung[i] * wet[i]) / (1 - wet[i]) : 0),
+  ),
+  skinLungWaterKg: kg(
+    'water breathed and sweated out',
+    'live weight at mid-winter ÷ 100 × winter days × water from skin and lungs per 100 kg a day',
+  ).of(
+    ['liveWeightKg', 'winterDays', 'skinLungWaterKgPer100KgDay'],
+    (i, weight, days, per100) => (weight[i] / 100) * days[i] * per100[i],
+  ),
+  waterExcretedKg: kg(
+    'water in dung and urine',
+    'water drunk and in feed + water of digestion − water from skin and lungs − water in milk and gain; never less than the water in dung',
+  ).of(
+    [
+      'dungWaterKg', 'dryMatterEatenKg', 'waterIntakeKgPerKg', 'metabolicWaterKgPerKg', 'skinLungWaterKg', 'milkOutKg',
+      'milkWaterFraction', 'gainKg', 'gainWaterFraction',
+    ], // biome-ignore format: one list
+    (i, dung, eaten, drunk, digested, breathed, milk, inMilk, gain, inGain) =>
+      Math.max(
+        dung[i],
+        eaten[i] * (drunk[i] + digested[i]) -
+          breathed[i] -
+          milk[i] * inMilk[i] -
+          Math.max(0, gain[i]) * inGain[i],
+      ),
+  ),
+  urineDryMatterKg: kg(
+    'solids in urine',
+    '(water in dung and urine − water in dung) × solids of urine ÷ (1 − solids of urine)',
+  ).of(['waterExcretedKg', 'dungWaterKg', 'urineDryMatterFraction'], (i, water, inDung, solids) =>
+    solids[i] < 1 ? ((water[i] - inDung[i]) * solids[i]) / (1 - solids[i]) : 0,
+  ),
+  dryMatterExcretedKg: kg(
+    'dry matter in dung and urine',
+    'dry matter eaten × (1 − digestibility) + solids in the urine that the water balance leaves',
+  ).sum(['dungDryMatterKg', 'urineDryMatterKg']),
+  carbonExcretedKg: kg(
+    'carbon in dung and urine',
+    'dung dry matter × its carbon + urine solids × their carbon',
+  ).of(
+    ['dungDryMatterKg', 'faecesCarbonFraction', 'urineDryMatterKg', 'urineCarbonFraction'],
+    (i, dung, inDung, solids, inSolids) => dung[i] * inDung[i] + solids[i] * inSolids[i],
+  ),
+  volatileSolidsKg: quantity(
+    'volatile solids excreted',
+    'kg',
+    'dry matter eaten × (1 − digestibility + urinary energy) × (1 − ash), IPCC equation 10.24',
+    { source: ['ipcc2019'] },
+  ).of(
+    ['dryMatterEatenKg', 'digestibility', 'urinaryEnergyFraction', 'excretaAshFraction'],
+    (i, eaten, digestible, energy, ash) => volatileSolidsKg(eaten[i], digestible[i], energy[i], ash[i]),
+  ),
+  excretaM3: quantity('dung and urine', 'm³', '(dry matter + water) ÷ density').of(
+    ['dryMatterExcretedKg', 'waterExcretedKg', 'excretaDensityKgPerM3'],
+    (i, dry, water, density) => (density[i] > 0 ? (dry[i] + water[i]) / density[i] : 0),
+  ),
+};

@@ -1,58 +1,48 @@
 /** Groups of animals → head, live weight, livestock units, gain. */
-import { defineStage } from '../stage.ts';
+import { quantity } from '../engine/quantity.ts';
 
-export const herdStage = defineStage({
-  name: 'herd',
-  about: 'Adds up the groups of the herd.',
-  reads: ['herdFactor', 'winterDays'],
-  families: { group: ['HeadCount', 'WeightKg', 'GainKgPerDay', 'LivestockUnits'] },
-  makes: {
-    headCount: {
-      label: 'animals',
-      unit: 'head',
-      formula: 'sum of the head of all groups × herd factor',
-      from: ['group*HeadCount', 'herdFactor'],
+export const herd = {
+  headCount: quantity('animals', 'head', 'sum of the head of all groups × herd factor').of(
+    ['group*HeadCount', 'herdFactor'],
+    (i, head, factor) => {
+      let sum = 0;
+      for (let g = 0; g < head.length; g++) sum += head[g][i] * factor[i];
+      return sum;
     },
-    liveWeightKg: {
-      label: 'live weight at mid-winter',
-      unit: 'kg',
-      formula:
-        'sum over the groups of head × (weight at the start + half of the gain of the winter) × herd factor',
-      from: ['group*HeadCount', 'group*WeightKg', 'group*GainKgPerDay', 'winterDays', 'herdFactor'],
+  ),
+  liveWeightKg: quantity(
+    'live weight at mid-winter',
+    'kg',
+    'sum over the groups of head × (weight at the start + half of the gain of the winter) × herd factor',
+  ).of(
+    ['group*HeadCount', 'group*WeightKg', 'group*GainKgPerDay', 'winterDays', 'herdFactor'],
+    (i, head, weight, gain, days, factor) => {
+      let sum = 0;
+      for (let g = 0; g < head.length; g++)
+        sum += head[g][i] * factor[i] * (weight[g][i] + (gain[g][i] * days[i]) / 2);
+      return sum;
     },
-    livestockUnits: {
-      label: 'livestock units',
-      unit: 'LU',
-      formula: 'sum over the groups of head × livestock units a head of the class × herd factor',
-      from: ['group*HeadCount', 'group*LivestockUnits', 'herdFactor'],
-      source: ['eurostatLsu'],
+  ),
+  livestockUnits: quantity(
+    'livestock units',
+    'LU',
+    'sum over the groups of head × livestock units a head of the class × herd factor',
+    { source: ['eurostatLsu'] },
+  ).of(['group*HeadCount', 'group*LivestockUnits', 'herdFactor'], (i, head, units, factor) => {
+    let sum = 0;
+    for (let g = 0; g < head.length; g++) sum += head[g][i] * factor[i] * units[g][i];
+    return sum;
+  }),
+  gainKg: quantity(
+    'live weight gained',
+    'kg',
+    'sum over the groups of head × daily gain × winter days × herd factor',
+  ).of(
+    ['group*HeadCount', 'group*GainKgPerDay', 'winterDays', 'herdFactor'],
+    (i, head, gain, days, factor) => {
+      let sum = 0;
+      for (let g = 0; g < head.length; g++) sum += head[g][i] * factor[i] * (gain[g][i] * days[i]);
+      return sum;
     },
-    gainKg: {
-      label: 'live weight gained',
-      unit: 'kg',
-      formula: 'sum over the groups of head × daily gain × winter days × herd factor',
-      from: ['group*HeadCount', 'group*GainKgPerDay', 'winterDays', 'herdFactor'],
-    },
-  },
-  run({ count, read, family: { group }, write }) {
-    for (let i = 0; i < count; i++) {
-      const days = read.winterDays[i];
-      let head = 0;
-      let weight = 0;
-      let units = 0;
-      let gain = 0;
-      for (let g = 0; g < group.length; g++) {
-        const n = group[g].HeadCount[i] * read.herdFactor[i];
-        const perHead = group[g].GainKgPerDay[i] * days;
-        head += n;
-        weight += n * (group[g].WeightKg[i] + perHead / 2);
-        units += n * group[g].LivestockUnits[i];
-        gain += n * perHead;
-      }
-      write.headCount[i] = head;
-      write.liveWeightKg[i] = weight;
-      write.livestockUnits[i] = units;
-      write.gainKg[i] = gain;
-    }
-  },
-});
+  ),
+};

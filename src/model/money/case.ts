@@ -4,15 +4,21 @@
  * counts cash alone. Flows are in the prices of their year and discounted at the interest rate; tax is left out.
  */
 
-import { capitalFlows } from './capitalFlows.ts';
-import { type Loan, loanFault, loanSchedule } from './loan.ts';
+import { baselineNames, baselineOf } from './baseline.ts';
 import {
-  annuityFactor,
-  debtServiceCover,
-  discountedPayback,
-  netPresentValue,
-  realRate,
-} from './presentValue.ts';
+  CASH_INPUTS,
+  CASH_RESULTS,
+  type CashTerms,
+  cashForDebt,
+  flowsAgainst,
+  horizonOf,
+  paybackOf,
+  worthOf,
+  type YearFlow,
+  yearFlows,
+} from './cashTerms.ts';
+import { type Loan, loanFault, loanSchedule } from './loan.ts';
+import { debtServiceCover, levelisedCost, realRate } from './presentValue.ts';
 import { type RateOfReturn, rateOfReturn } from './rateOfReturn.ts';
 
 /** A scenario's results and its input columns, as they were run. */
@@ -25,15 +31,7 @@ export interface CaseInput {
   readonly baseline?: string;
 }
 
-export interface CaseYear {
-  readonly year: number;
-  /** Works bought (below 0) and, in the last year, what is left of them. */
-  readonly works: number;
-  readonly grant: number;
-  readonly running: number;
-  readonly nutrientValue: number;
-  /** Sum of the four: before loans. */
-  readonly net: number;
+export interface CaseYear extends YearFlow {
   readonly borrowed: number;
   readonly interest: number;
   readonly principal: number;
@@ -81,44 +79,35 @@ export const CASE_LEFT_OUT: readonly string[] = [
   'what the buildings fetch at the end of their life, or cost to take down',
 ];
 
-/**
- * The case of every scenario. The baseline of each is the one it names, else `baselineName`, else the scenario
- * with the least capital.
- */
+/** The case of every scenario, each against its baseline: see `baselineOf`. */
 export function financeCase(inputs: readonly CaseInput[], baselineName?: string): FinanceCase[] {
-  const cheapest = [...inputs].sort((a, b) => capitalOf(a) - capitalOf(b))[0];
-  return inputs.map((input) => {
-    const wanted = input.baseline ?? baselineName ?? cheapest?.name;
-    const baseline = inputs.find((other) => other.name === wanted);
-    const differenceWhy = !baseline
-      ? `no scenario is called "${wanted}"`
-      : baseline === input
-        ? 'this is the baseline the others are compared with'
-        : '';
-    const against = baseline && baseline !== input ? baseline : undefined;
+  const at = baselineOf(inputs, baselineName);
+  const wanted = baselineNames(inputs, baselineName);
+  return inputs.map((input, k) => {
+    const baseline = at[k] < 0 || at[k] === k ? undefined : inputs[at[k]];
     return {
-      ...alone(input, against),
-      difference: against ? differenceTo(input, against) : null,
-      differenceWhy,
+      ...alone(input, baseline),
+      difference: baseline ? differenceTo(input, baseline) : null,
+      differenceWhy: baseline
+        ? ''
+        : at[k] < 0
+          ? `no scenario is called "${wanted[k]}"`
+          : 'this is the baseline the others are compared with',
     };
   });
 }
 
-/** The figures `compare` shows, by result name. */
-export function caseValues(one: FinanceCase): Record<string, number | null> {
-  return {
-    netPresentValue: one.netPresentValue.value,
-    internalRateOfReturn: one.difference?.internalRateOfReturn.rate ?? null,
-    paybackYears: one.difference?.paybackYears.value ?? null,
-    debtServiceCover: one.debtServiceCover.value,
-    loanPayment: one.loanPayment.value,
-  };
-}
-
 const read = (input: CaseInput, name: string) => input.values[name] ?? Number.NaN;
 const column = (input: CaseInput, name: string) => input.column(name) ?? Number.NaN;
-const capitalOf = (input: CaseInput) => input.values.capitalCost ?? Number.POSITIVE_INFINITY;
-const lifeOf = (input: CaseInput) => Math.round(column(input, 'lifeYears'));
+
+/** What the flows of a scenario rest on. */
+function termsOf(input: CaseInput): CashTerms {
+  return Object.fromEntries([
+    ...CASH_RESULTS.map((name) => [name, read(input, name)]),
+    ...CASH_INPUTS.map((name) => [name, column(input, name)]),
+  ]) as CashTerms;
+}
+
 const MISSING = 'a price or a term it needs is missing';
 
 function reasoned(value: number, why = MISSING): Reasoned {
@@ -136,49 +125,23 @@ export function loansOf(input: CaseInput): Loan[] {
   return loans;
 }
 
-/** Flows before loans over `horizon` years: works, grant, running cost, nutrient value, each year's prices. */
-function flowsOf(input: CaseInput, horizon: number) {
-  const inflation = column(input, 'inflation');
-  const works = capitalFlows({
-    capital: read(input, 'capitalCost'),
-    shortLived: read(input, 'capitalShortLived'),
-    lifeYears: lifeOf(input),
-    shortLifeYears: column(input, 'shortLifeYears'),
-    horizon,
-    inflation,
-  });
-  return works.map((amount, year) => {
-    const prices = year === 0 ? 0 : (1 + inflation) ** year;
-    const grant = year === 0 ? read(input, 'grantUsed') : 0;
-    const running = year === 0 ? 0 : -read(input, 'operatingCost') * prices;
-    const nutrientValue = year === 0 ? 0 : read(input, 'nutrientValue') * prices;
-    return {
-      year,
-      works: amount,
-      grant,
-      running,
-      nutrientValue,
-      net: amount + grant + running + nutrientValue,
-    };
-  });
-}
-
 function alone(
   input: CaseInput,
   baseline: CaseInput | undefined,
 ): Omit<FinanceCase, 'difference' | 'differenceWhy'> {
-  const horizon = lifeOf(input);
+  const terms = termsOf(input);
+  const horizon = horizonOf(terms);
   const loans = loansOf(input);
   const fault = loans.map(loanFault).find((words) => words !== null) ?? null;
-  const flows = horizon >= 1 ? flowsOf(input, horizon) : [];
-  const rate = column(input, 'interestRate');
-  const inflation = column(input, 'inflation');
+  const flows = horizon >= 1 ? yearFlows(terms, horizon) : [];
+  const { interestRate: rate, inflation } = terms;
   const income = column(input, 'incomePerYear');
-  const saved = baseline
-    ? read(baseline, 'operatingCashCost') - read(input, 'operatingCashCost')
-    : Number.NaN;
   const coverFrom = Number.isFinite(income) ? 'income' : baseline ? 'saving' : null;
-  const cash = coverFrom === 'income' ? income - read(input, 'operatingCashCost') : saved;
+  const cash = cashForDebt(
+    income,
+    read(input, 'operatingCashCost'),
+    baseline ? read(baseline, 'operatingCashCost') : Number.NaN,
+  );
   const schedules = loans.map(loanSchedule);
   const years = flows.map((flow): CaseYear => {
     const rows = schedules.flatMap((schedule) => schedule[flow.year - 1] ?? []);
@@ -196,18 +159,17 @@ function alone(
       cover: Number.isFinite(cover) ? cover : null,
     };
   });
-  const value = netPresentValue(
+  const value = worthOf(
     rate,
-    flows.map((flow) => flow.net),
+    flows.map(({ net }) => net),
   );
   const noLife = horizon >= 1 ? MISSING : `the life of the works is ${horizon} years; it must be at least 1`;
   const payment = read(input, 'loanPayment');
-  const real = realRate(rate, inflation);
   return {
     name: input.name,
     years,
-    netPresentValue: flows.length > 0 ? reasoned(value, noLife) : { value: null, why: noLife },
-    levelisedCost: reasoned(-value / annuityFactor(real, horizon), noLife),
+    netPresentValue: reasoned(value, noLife),
+    levelisedCost: reasoned(levelisedCost(-value, realRate(rate, inflation), horizon), noLife),
     loanPayment: fault ? { value: null, why: fault } : reasoned(payment),
     debtServiceCover: fault
       ? { value: null, why: fault }
@@ -222,23 +184,21 @@ function alone(
 
 /** Both over the life of the scenario; works of the baseline that wear out earlier are bought again. */
 function differenceTo(input: CaseInput, baseline: CaseInput): Difference {
-  const horizon = lifeOf(input);
-  const rate = column(input, 'interestRate');
-  const base = horizon >= 1 ? flowsOf(baseline, horizon) : [];
-  const flows = (horizon >= 1 ? flowsOf(input, horizon) : []).map((flow, year) => flow.net - base[year].net);
-  const value = flows.length > 0 ? netPresentValue(rate, flows) : Number.NaN;
-  const payback = discountedPayback(rate, flows);
-  const real = realRate(rate, column(input, 'inflation'));
+  const terms = termsOf(input);
+  const horizon = horizonOf(terms);
+  const { interestRate: rate, inflation } = terms;
+  const flows = flowsAgainst(terms, termsOf(baseline));
+  const value = worthOf(rate, flows);
+  const payback = paybackOf(rate, flows);
   return {
     baseline: baseline.name,
     flows,
     netPresentValue: reasoned(value),
     internalRateOfReturn: rateOfReturn(flows),
-    paybackYears: !Number.isFinite(value)
-      ? { value: null, why: MISSING }
-      : payback === null
-        ? { value: null, why: `not paid back within the ${horizon} years the works last` }
-        : { value: payback, why: '' },
-    levelisedGain: reasoned(value / annuityFactor(real, horizon)),
+    paybackYears: reasoned(
+      payback ?? Number.NaN,
+      Number.isFinite(value) ? `not paid back within the ${horizon} years the works last` : MISSING,
+    ),
+    levelisedGain: reasoned(levelisedCost(value, realRate(rate, inflation), horizon)),
   };
 }

@@ -1,10 +1,10 @@
 /**
- * The yearly flows of a scenario from the few results they rest on, for many draws or turned rows at once. The
- * same sums as `model/case.ts`, which works on one row and gives reasons; a test holds the two together.
+ * The yearly flows of a scenario from the few figures they rest on: one definition for the columns of the model, for
+ * many draws or turned rows at once, and for the table of years on the page.
  */
 
 import { capitalFlows } from './capitalFlows.ts';
-import { netPresentValue } from './presentValue.ts';
+import { discountedPayback, netPresentValue } from './presentValue.ts';
 
 /** Results that the flows of a scenario rest on. */
 export const CASH_RESULTS = [
@@ -20,28 +20,52 @@ export const CASH_INPUTS = ['lifeYears', 'shortLifeYears', 'inflation', 'interes
 export type CashTerms = Readonly<
   Record<(typeof CASH_RESULTS)[number] | (typeof CASH_INPUTS)[number], number>
 >;
+/** What the flows rest on before they are discounted. */
+export type FlowTerms = Omit<CashTerms, 'interestRate'>;
 
-/** Flows before loans and tax in the prices of each year, years 0 … horizon; works below 0. */
-export function yearlyFlows(terms: CashTerms, horizon: number): number[] {
+/** Flows before loans and tax of one year, in its prices. */
+export interface YearFlow {
+  readonly year: number;
+  /** Works bought (below 0) and, in the last year, what is left of them. */
+  readonly works: number;
+  readonly grant: number;
+  readonly running: number;
+  readonly nutrientValue: number;
+  /** Sum of the four: before loans. */
+  readonly net: number;
+}
+
+/** Whole years looked at: the life of the works. */
+export const horizonOf = ({ lifeYears }: Pick<CashTerms, 'lifeYears'>): number => Math.round(lifeYears);
+
+/** Years 0 … horizon. */
+export function yearFlows(terms: FlowTerms, horizon: number): YearFlow[] {
   const { inflation } = terms;
-  const works = capitalFlows({
+  const bought = capitalFlows({
     capital: terms.capitalCost,
     shortLived: terms.capitalShortLived,
-    lifeYears: Math.round(terms.lifeYears),
+    lifeYears: horizonOf(terms),
     shortLifeYears: terms.shortLifeYears,
     horizon,
     inflation,
   });
-  return works.map((amount, year) =>
-    year === 0
-      ? amount + terms.grantUsed
-      : amount + (terms.nutrientValue - terms.operatingCost) * (1 + inflation) ** year,
-  );
+  return bought.map((works, year) => {
+    const prices = year === 0 ? 0 : (1 + inflation) ** year;
+    const grant = year === 0 ? terms.grantUsed : 0;
+    const running = year === 0 ? 0 : -terms.operatingCost * prices;
+    const nutrientValue = year === 0 ? 0 : terms.nutrientValue * prices;
+    return { year, works, grant, running, nutrientValue, net: works + grant + running + nutrientValue };
+  });
+}
+
+/** Their sums: flows before loans and tax, years 0 … horizon. */
+export function yearlyFlows(terms: FlowTerms, horizon: number): number[] {
+  return yearFlows(terms, horizon).map(({ net }) => net);
 }
 
 /** Flows against another scenario over the life of the first; the scenario alone without one. */
-export function flowsAgainst(terms: CashTerms, baseline?: CashTerms): number[] {
-  const horizon = Math.round(terms.lifeYears);
+export function flowsAgainst(terms: FlowTerms, baseline?: FlowTerms): number[] {
+  const horizon = horizonOf(terms);
   if (!(horizon >= 1)) return [];
   const own = yearlyFlows(terms, horizon);
   if (!baseline) return own;
@@ -49,10 +73,19 @@ export function flowsAgainst(terms: CashTerms, baseline?: CashTerms): number[] {
   return own.map((flow, year) => flow - other[year]);
 }
 
-/** Worth today of those flows at the scenario's own rate; NaN where a price is missing. */
-export function worthAgainst(terms: CashTerms, baseline?: CashTerms): number {
-  const flows = flowsAgainst(terms, baseline);
-  return flows.length === 0 ? Number.NaN : netPresentValue(terms.interestRate, flows);
+/** Worth today of flows at a rate; NaN where there are none or a price is missing. */
+export function worthOf(rate: number, flows: readonly number[]): number {
+  return flows.length === 0 ? Number.NaN : netPresentValue(rate, flows);
+}
+
+/** Years until discounted flows have paid back what they cost; null when never or where a price is missing. */
+export function paybackOf(rate: number, flows: readonly number[]): number | null {
+  return Number.isFinite(worthOf(rate, flows)) ? discountedPayback(rate, flows) : null;
+}
+
+/** Worth today of a scenario's flows at its own rate. */
+export function worthAgainst(terms: CashTerms, baseline?: FlowTerms): number {
+  return worthOf(terms.interestRate, flowsAgainst(terms, baseline));
 }
 
 /** Sum to date of the discounted flows, year by year. */
@@ -62,4 +95,12 @@ export function runningWorth(rate: number, flows: readonly number[]): number[] {
     sum += flow / (1 + rate) ** year;
     return sum;
   });
+}
+
+/**
+ * Cash a year that serves the debt: what is left of the income named in the notebook or, where none is named, what is
+ * saved in cash against the baseline.
+ */
+export function cashForDebt(income: number, cashCost: number, baselineCashCost: number): number {
+  return (Number.isFinite(income) ? income : baselineCashCost) - cashCost;
 }

@@ -1,250 +1,198 @@
-/** The yearly cost of a way of wintering, line by line, in prices of the notebook's year. */
+/** The yearly cost of a way of wintering, line by line, in prices of the notebook's year; nutrients kept taken off. */
 
-import { defineStage, type Quantity } from '../stage.ts';
+import { quantity } from '../engine/quantity.ts';
 import { annuityFactor, realRate, straightLineCost } from './presentValue.ts';
 
-const money = (
-  label: string,
-  formula: string,
-  from: readonly string[],
-  route?: Quantity['route'],
-): Quantity => ({
-  label,
-  unit: 'money',
-  formula,
-  from,
-  ...(route ? { route } : {}),
-});
-
-// biome-ignore format: one list of names
-const LINES = [
-  'capitalCharge', 'repairsCost', 'insuranceCost', 'beddingCost', 'feedCost', 'feedWasteCost', 'machineryCost',
-  'contractorCost', 'labourCost', 'grassLostCost', 'reseedCost', 'vetCost', 'hoofCost',
-] as const;
-
-const perHead = (label: string, what: string, formula: string, unit = 'money/head'): Quantity => ({
-  label,
-  unit,
-  formula,
-  from: [what, 'headCount'],
-});
-
-export const costsStage = defineStage({
-  name: 'costs',
-  about: 'Yearly cost by line; what the kept nutrients are worth taken off; per head, day and kilogram',
-  // biome-ignore format: one list of names
-  reads: [
-    'winterDays', 'headCount', 'capitalCost', 'capitalShortLived', 'grantAmount', 'interestRate', 'inflation',
-    'lifeYears', 'shortLifeYears', 'repairsBuildingFraction', 'repairsEquipmentFraction', 'insuranceFraction',
-    'beddingTonnes', 'dryMatterOfferedKg', 'dryMatterWastedKg', 'tractorHours', 'tractorPricePerHour',
-    'chippingHours', 'chippingPricePerHour', 'contractorSlurryHours', 'slurrySpreadPricePerHour',
-    'contractorAgitatingHours', 'agitatePricePerHour', 'contractorSolidHours', 'solidSpreadPricePerHour',
-    'labourHours', 'labourPricePerHour', 'grassLostTonnes', 'grassPricePerTonne', 'reseedHa',
-    'reseedPricePerHa', 'vetPricePerHead', 'hoofPricePerHead', 'nutrientValue', 'nitrogenKeptKg',
-  ],
-  families: { feed: ['Share', 'DryMatterFraction', 'PricePerTonne'], material: ['Share', 'PricePerTonne'] },
-  makes: {
-    grantUsed: money('grant', 'the grant, as far as there is capital to pay with it', [
-      'grantAmount',
-      'capitalCost',
-    ]),
-    grantOverCost: money(
-      'grant beyond the capital',
-      'what is left of the grant when the capital is paid; look at it',
-      ['grantAmount', 'capitalCost'],
-    ),
-    capitalCharge: {
-      ...money(
-        'capital charge',
-        'capital less grant as an even yearly amount over the life of the works, short-lived works over theirs, at the interest rate above inflation',
-        [
-          'capitalCost',
-          'capitalShortLived',
-          'grantUsed',
-          'interestRate',
-          'inflation',
-          'lifeYears',
-          'shortLifeYears',
-        ],
-      ),
-      source: ['financeText'],
-    },
-    capitalChargeStraight: {
-      ...money(
-        'capital charge the older way',
-        'even depreciation and interest on half the capital less grant; a second method beside the first, not added to it',
-        ['capitalCost', 'capitalShortLived', 'grantUsed', 'interestRate', 'lifeYears', 'shortLifeYears'],
-      ),
-      source: ['ugaCosts'],
-    },
-    repairsCost: money('repairs', 'shares of the price of long-lived and short-lived works', [
-      'capitalCost',
-      'capitalShortLived',
-      'repairsBuildingFraction',
-      'repairsEquipmentFraction',
-    ]),
-    insuranceCost: money('insurance', 'share of the price of the works', [
-      'capitalCost',
-      'insuranceFraction',
-    ]),
-    beddingCost: money(
-      'bedding',
-      'tonnes of each material times its price; own material without a price costs only hours',
-      ['beddingTonnes', 'material*Share', 'material*PricePerTonne'],
-      'pack',
-    ),
-    feedCost: money('feed eaten', 'feed put out at its price, for the share that is eaten', [
-      'dryMatterOfferedKg',
-      'dryMatterWastedKg',
-      'feed*Share',
-      'feed*DryMatterFraction',
-      'feed*PricePerTonne',
-    ]),
-    feedWasteCost: money('feed wasted', 'feed put out at its price, for the share that is wasted', [
-      'dryMatterOfferedKg',
-      'dryMatterWastedKg',
-      'feed*Share',
-      'feed*DryMatterFraction',
-      'feed*PricePerTonne',
-    ]),
-    machineryCost: money('own machines', 'tractor hours and chipping hours at their running prices', [
-      'tractorHours',
-      'tractorPricePerHour',
-      'chippingHours',
-      'chippingPricePerHour',
-    ]),
-    contractorCost: money('contractor', "contractor's hours at their prices, driver included", [
-      'contractorSlurryHours',
-      'slurrySpreadPricePerHour',
-      'contractorAgitatingHours',
-      'agitatePricePerHour',
-      'contractorSolidHours',
-      'solidSpreadPricePerHour',
-    ]),
-    labourCost: money('own labour', "keeper's hours at what the keeper says an hour is worth", [
-      'labourHours',
-      'labourPricePerHour',
-    ]),
-    grassLostCost: money(
-      'grass lost to treading',
-      'grass lost times what a tonne of its dry matter is worth',
-      ['grassLostTonnes', 'grassPricePerTonne'],
-      'paddock',
-    ),
-    reseedCost: money(
-      'reseeding',
-      'area reseeded times its price',
-      ['reseedHa', 'reseedPricePerHa'],
-      'paddock',
-    ),
-    vetCost: money('vet and losses, allowance', 'allowance a head for how the animals are sheltered', [
-      'headCount',
-      'vetPricePerHead',
-    ]),
-    hoofCost: money('hoof care, allowance', 'allowance a head for what the animals stand on', [
-      'headCount',
-      'hoofPricePerHead',
-    ]),
-    annualCost: money('yearly cost', 'sum of all lines', LINES),
-    operatingCost: money('yearly running cost', 'yearly cost without the capital charge', [
-      'annualCost',
-      'capitalCharge',
-    ]),
-    operatingCashCost: money(
-      'yearly running cost in cash',
-      'running cost without own labour and without grass lost',
-      ['operatingCost', 'labourCost', 'grassLostCost'],
-    ),
-    netCost: money(
-      'yearly cost less value kept',
-      'yearly cost less the value of the nutrients the first crop can use',
-      ['annualCost', 'nutrientValue'],
-    ),
-    annualCostPerHead: perHead('yearly cost a head', 'annualCost', 'yearly cost over head; 0 for no animals'),
-    netCostPerHead: perHead('net cost a head', 'netCost', 'net cost over head; 0 for no animals'),
-    netCostPerHeadDay: {
-      label: 'net cost a head and winter day',
-      unit: 'money/head/d',
-      formula: 'net cost over head and days; 0 for no animals',
-      from: ['netCost', 'headCount', 'winterDays'],
-    },
-    costPerNitrogenKeptKg: {
-      label: 'yearly cost a kilogram of nitrogen kept',
-      unit: 'money/kg',
-      formula: 'yearly cost over nitrogen kept; absent when nothing is kept',
-      from: ['annualCost', 'nitrogenKeptKg'],
-    },
-  },
-  run({ count, read: r, family: { feed, material }, write: w }) {
-    for (let i = 0; i < count; i++) {
-      const head = r.headCount[i];
-      const days = r.winterDays[i];
-      const capital = r.capitalCost[i];
-      const shortLived = r.capitalShortLived[i];
-      const granted = Math.min(r.grantAmount[i], capital);
-      const paidShare = capital > 0 ? 1 - granted / capital : capital === 0 ? 0 : Number.NaN;
-      const rate = realRate(r.interestRate[i], r.inflation[i]);
-      const long = (capital - shortLived) * paidShare;
-      const short = shortLived * paidShare;
-      w.grantUsed[i] = granted;
-      w.grantOverCost[i] = r.grantAmount[i] - granted;
-      w.capitalCharge[i] = yearly(long, rate, r.lifeYears[i]) + yearly(short, rate, r.shortLifeYears[i]);
-      w.capitalChargeStraight[i] =
-        straightLineCost(long, r.interestRate[i], r.lifeYears[i], 0) +
-        straightLineCost(short, r.interestRate[i], r.shortLifeYears[i], 0);
-      w.repairsCost[i] =
-        (capital - shortLived) * r.repairsBuildingFraction[i] + shortLived * r.repairsEquipmentFraction[i];
-      w.insuranceCost[i] = capital * r.insuranceFraction[i];
-
-      let bedding = 0;
-      for (let k = 0; k < material.length; k++)
-        bedding += times(r.beddingTonnes[i] * material[k].Share[i], material[k].PricePerTonne[i]);
-      w.beddingCost[i] = bedding;
-
-      let feeding = 0;
-      for (let k = 0; k < feed.length; k++) {
-        const offered = r.dryMatterOfferedKg[i] * feed[k].Share[i];
-        if (offered !== 0)
-          feeding += times(offered / feed[k].DryMatterFraction[i] / 1000, feed[k].PricePerTonne[i]);
-      }
-      const wastedShare = r.dryMatterOfferedKg[i] > 0 ? r.dryMatterWastedKg[i] / r.dryMatterOfferedKg[i] : 0;
-      w.feedCost[i] = feeding * (1 - wastedShare);
-      w.feedWasteCost[i] = feeding * wastedShare;
-
-      w.machineryCost[i] =
-        times(r.tractorHours[i], r.tractorPricePerHour[i]) +
-        times(r.chippingHours[i], r.chippingPricePerHour[i]);
-      w.contractorCost[i] =
-        times(r.contractorSlurryHours[i], r.slurrySpreadPricePerHour[i]) +
-        times(r.contractorAgitatingHours[i], r.agitatePricePerHour[i]) +
-        times(r.contractorSolidHours[i], r.solidSpreadPricePerHour[i]);
-      w.labourCost[i] = times(r.labourHours[i], r.labourPricePerHour[i]);
-      w.grassLostCost[i] = times(r.grassLostTonnes[i], r.grassPricePerTonne[i]);
-      w.reseedCost[i] = times(r.reseedHa[i], r.reseedPricePerHa[i]);
-      w.vetCost[i] = times(head, r.vetPricePerHead[i]);
-      w.hoofCost[i] = times(head, r.hoofPricePerHead[i]);
-
-      let annual = 0;
-      for (let k = 0; k < LINES.length; k++) annual += w[LINES[k]][i];
-      const net = annual - r.nutrientValue[i];
-      w.annualCost[i] = annual;
-      w.operatingCost[i] = annual - w.capitalCharge[i];
-      w.operatingCashCost[i] = w.operatingCost[i] - w.labourCost[i] - w.grassLostCost[i];
-      w.netCost[i] = net;
-      w.annualCostPerHead[i] = head > 0 ? annual / head : 0;
-      w.netCostPerHead[i] = head > 0 ? net / head : 0;
-      w.netCostPerHeadDay[i] = head > 0 && days > 0 ? net / (head * days) : 0;
-      w.costPerNitrogenKeptKg[i] = r.nitrogenKeptKg[i] > 0 ? annual / r.nitrogenKeptKg[i] : Number.NaN;
-    }
-  },
-});
+const money = (label: string, formula: string, when?: string) =>
+  quantity(label, 'money', formula, when === undefined ? {} : { when });
 
 /** Nothing used costs nothing; a price that is missing or below 0 is no price and leaves the line undefined. */
-function times(quantity: number, price: number): number {
-  return quantity === 0 ? 0 : price >= 0 ? quantity * price : Number.NaN;
+function times(amount: number, price: number): number {
+  return amount === 0 ? 0 : price >= 0 ? amount * price : Number.NaN;
+}
+
+const priced = (label: string, formula: string, used: string, price: string, when?: string) =>
+  money(label, formula, when).of([used, price], (i, amount, each) => times(amount[i], each[i]));
+
+/** Share of the capital that no grant pays. */
+function paidShare(capital: number, granted: number): number {
+  return capital > 0 ? 1 - granted / capital : capital === 0 ? 0 : Number.NaN;
 }
 
 /** An even yearly amount; nothing to pay back costs nothing whatever the life. */
 function yearly(amount: number, rate: number, years: number): number {
   return amount === 0 ? 0 : amount / annuityFactor(rate, years);
 }
+
+const wastedShare = (wasted: number, offered: number) => (offered > 0 ? wasted / offered : 0);
+
+const works = {
+  grantUsed: money('grant', 'the grant, as far as there is capital to pay with it').of(
+    ['grantAmount', 'capitalCost'],
+    (i, grant, capital) => Math.min(grant[i], capital[i]),
+  ),
+  grantOverCost: money(
+    'grant beyond the capital',
+    'what is left of the grant when the capital is paid; look at it',
+  ).minus('grantAmount', ['grantUsed']),
+  capitalCharge: quantity(
+    'capital charge',
+    'money',
+    'capital less grant as an even yearly amount over the life of the works, short-lived works over theirs, at the interest rate above inflation',
+    { source: ['financeText'] },
+  ).of(
+    [
+      'capitalCost', 'capitalShortLived', 'grantUsed', 'interestRate', 'inflation', 'lifeYears', 'shortLifeYears',
+    ], // biome-ignore format: one list
+    (i, capital, short, granted, interest, inflation, life, shortLife) => {
+      const share = paidShare(capital[i], granted[i]);
+      const rate = realRate(interest[i], inflation[i]);
+      return (
+        yearly((capital[i] - short[i]) * share, rate, life[i]) + yearly(short[i] * share, rate, shortLife[i])
+      );
+    },
+  ),
+  capitalChargeStraight: quantity(
+    'capital charge the older way',
+    'money',
+    'even depreciation and interest on half the capital less grant; a second method beside the first, not added to it',
+    { source: ['ugaCosts'] },
+  ).of(
+    ['capitalCost', 'capitalShortLived', 'grantUsed', 'interestRate', 'lifeYears', 'shortLifeYears'],
+    (i, capital, short, granted, interest, life, shortLife) => {
+      const share = paidShare(capital[i], granted[i]);
+      return (
+        straightLineCost((capital[i] - short[i]) * share, interest[i], life[i], 0) +
+        straightLineCost(short[i] * share, interest[i], shortLife[i], 0)
+      );
+    },
+  ),
+  repairsCost: money('repairs', 'shares of the price of long-lived and short-lived works').of(
+    ['capitalCost', 'capitalShortLived', 'repairsBuildingFraction', 'repairsEquipmentFraction'],
+    (i, capital, short, building, equipment) =>
+      (capital[i] - short[i]) * building[i] + short[i] * equipment[i],
+  ),
+  insuranceCost: money('insurance', 'share of the price of the works').product([
+    'capitalCost',
+    'insuranceFraction',
+  ]),
+};
+
+const running = {
+  beddingCost: money(
+    'bedding',
+    'tonnes of each material times its price; own material without a price costs only hours',
+    'packShare',
+  ).of(['beddingTonnes', 'material*Share', 'material*PricePerTonne'], (i, tonnes, share, price) => {
+    let sum = 0;
+    for (let k = 0; k < share.length; k++) sum += times(tonnes[i] * share[k][i], price[k][i]);
+    return sum;
+  }),
+  feedPutOutCost: money('feed put out', 'dry matter put out of each feed at its price, eaten or not').of(
+    ['dryMatterOfferedKg', 'feed*Share', 'feed*DryMatterFraction', 'feed*PricePerTonne'],
+    (i, offered, share, dryMatter, price) => {
+      let sum = 0;
+      for (let k = 0; k < share.length; k++) {
+        const part = offered[i] * share[k][i];
+        if (part !== 0) sum += times(part / dryMatter[k][i] / 1000, price[k][i]);
+      }
+      return sum;
+    },
+  ),
+  feedCost: money('feed eaten', 'feed put out at its price, for the share that is eaten').of(
+    ['feedPutOutCost', 'dryMatterWastedKg', 'dryMatterOfferedKg'],
+    (i, all, wasted, offered) => all[i] * (1 - wastedShare(wasted[i], offered[i])),
+  ),
+  feedWasteCost: money('feed wasted', 'feed put out at its price, for the share that is wasted').of(
+    ['feedPutOutCost', 'dryMatterWastedKg', 'dryMatterOfferedKg'],
+    (i, all, wasted, offered) => all[i] * wastedShare(wasted[i], offered[i]),
+  ),
+  machineryCost: money('own machines', 'tractor hours and chipping hours at their running prices').of(
+    ['tractorHours', 'tractorPricePerHour', 'chippingHours', 'chippingPricePerHour'],
+    (i, tractor, perTractorHour, chipping, perChippingHour) =>
+      times(tractor[i], perTractorHour[i]) + times(chipping[i], perChippingHour[i]),
+  ),
+  contractorCost: money('contractor', "contractor's hours at their prices, driver included").of(
+    [
+      'contractorSlurryHours', 'slurrySpreadPricePerHour', 'contractorAgitatingHours', 'agitatePricePerHour',
+      'contractorSolidHours', 'solidSpreadPricePerHour',
+    ], // biome-ignore format: one list
+    (i, slurry, perSlurryHour, stirring, perStirringHour, solid, perSolidHour) =>
+      times(slurry[i], perSlurryHour[i]) +
+      times(stirring[i], perStirringHour[i]) +
+      times(solid[i], perSolidHour[i]),
+  ),
+  labourCost: priced(
+    'own labour',
+    "keeper's hours at what the keeper says an hour is worth",
+    'labourHours',
+    'labourPricePerHour',
+  ),
+  grassLostCost: priced(
+    'grass lost to treading',
+    'grass lost times what a tonne of its dry matter is worth',
+    'grassLostTonnes',
+    'grassPricePerTonne',
+    'paddockShare',
+  ),
+  reseedCost: priced(
+    'reseeding',
+    'area reseeded times its price',
+    'reseedHa',
+    'reseedPricePerHa',
+    'paddockShare',
+  ),
+  vetCost: priced(
+    'vet and losses, allowance',
+    'allowance a head for how the animals are sheltered',
+    'headCount',
+    'vetPricePerHead',
+  ),
+  hoofCost: priced(
+    'hoof care, allowance',
+    'allowance a head for what the animals stand on',
+    'headCount',
+    'hoofPricePerHead',
+  ),
+};
+
+const totals = {
+  annualCost: money('yearly cost', 'sum of all lines').sum([
+    'capitalCharge', 'repairsCost', 'insuranceCost', 'beddingCost', 'feedCost', 'feedWasteCost', 'machineryCost',
+    'contractorCost', 'labourCost', 'grassLostCost', 'reseedCost', 'vetCost', 'hoofCost',
+  ]), // biome-ignore format: one list
+  operatingCost: money('yearly running cost', 'yearly cost without the capital charge').minus('annualCost', [
+    'capitalCharge',
+  ]),
+  operatingCashCost: money(
+    'yearly running cost in cash',
+    'running cost without own labour and without grass lost',
+  ).minus('operatingCost', ['labourCost', 'grassLostCost']),
+  netCost: money(
+    'yearly cost less value kept',
+    'yearly cost less the value of the nutrients the first crop can use',
+  ).minus('annualCost', ['nutrientValue']),
+  annualCostPerHead: quantity(
+    'yearly cost a head',
+    'money/head',
+    'yearly cost over head; 0 for no animals',
+  ).ratio('annualCost', 'headCount'),
+  netCostPerHead: quantity('net cost a head', 'money/head', 'net cost over head; 0 for no animals').ratio(
+    'netCost',
+    'headCount',
+  ),
+  netCostPerHeadDay: quantity(
+    'net cost a head and winter day',
+    'money/head/d',
+    'net cost over head and days; 0 for no animals',
+  ).of(['netCost', 'headCount', 'winterDays'], (i, net, head, days) =>
+    head[i] > 0 && days[i] > 0 ? net[i] / (head[i] * days[i]) : 0,
+  ),
+  costPerNitrogenKeptKg: quantity(
+    'yearly cost a kilogram of nitrogen kept',
+    'money/kg',
+    'yearly cost over nitrogen kept; absent when nothing is kept',
+  ).of(['annualCost', 'nitrogenKeptKg'], (i, cost, kept) => (kept[i] > 0 ? cost[i] / kept[i] : Number.NaN)),
+};
+
+export const costs = [works, running, totals] as const;

@@ -1,279 +1,249 @@
 /** Hours: each task is a rate times its quantity plus fixed minutes; every rate is a row the keeper can replace. */
-import { defineStage, type Quantity, WEEKS, winterDaysInWeek } from '../stage.ts';
-
-const hours = (
-  label: string,
-  formula: string,
-  from: readonly string[],
-  route?: Quantity['route'],
-): Quantity => ({
-  label,
-  unit: 'h',
-  formula,
-  from,
-  source: ['own'],
-  ...(route ? { route } : {}),
-});
+import { quantity } from '../engine/quantity.ts';
+import { walk } from '../engine/walk.ts';
+import { WEEKS, week, winterDaysInWeek } from '../series.ts';
 
 const MINUTES = 60;
 
+const hours = (label: string, formula: string, when?: string) =>
+  quantity(label, 'h', formula, { source: ['own'], ...(when === undefined ? {} : { when }) });
+
+/** Hours that a minute a day comes to over the winter; a site without animals takes no work. */
+const winterHours = (head: number, days: number) => (head > 0 ? days / MINUTES : 0);
+
+const tasks = {
+  feedingHours: hours('feeding', 'feed put out times the hours a tonne takes with this feeder').product([
+    'feedTonnes',
+    'feedingHoursPerTonne',
+  ]),
+  checkingHours: hours(
+    'checking the herd',
+    'minutes a head a day and fixed minutes a day on the site, over the winter',
+  ).of(
+    ['headCount', 'winterDays', 'checkMinutesPerHeadDay', 'siteMinutesPerDay'],
+    (i, head, days, perHead, site) => winterHours(head[i], days[i]) * (head[i] * perHead[i] + site[i]),
+  ),
+  beddingHours: hours(
+    'bedding up',
+    'bedding over the rate it is spread at, and fixed minutes a day where animals are',
+    'packShare',
+  ).of(
+    [
+      'headCount', 'winterDays', 'bedShare', 'beddingTonnes', 'bedSpreadTonnesPerHour', 'bedSpreadMinutesPerDay',
+    ], // biome-ignore format: one list
+    (i, head, days, bed, tonnes, rate, minutes) =>
+      tonnes[i] / rate[i] + (bed[i] > 0 ? winterHours(head[i], days[i]) : 0) * minutes[i],
+  ),
+  chippingHours: hours(
+    'chipping, sawing, hauling and stacking bedding',
+    'tonnes of each material times own hours a tonne',
+    'packShare',
+  ).of(['beddingTonnes', 'material*Share', 'material*HoursPerTonne'], (i, tonnes, share, perTonne) => {
+    let sum = 0;
+    for (let k = 0; k < share.length; k++) {
+      const part = tonnes[i] * share[k][i];
+      if (part !== 0) sum += part * perTonne[k][i];
+    }
+    return sum;
+  }),
+  fenceHours: hours(
+    'moving and walking fence',
+    'moves in the winter times the minutes of a move, and a look at the fence each day, where animals are out',
+    'paddockShare',
+  ).of(
+    [
+      'headCount', 'winterDays', 'pastureShare', 'fenceMovesPerDay', 'fenceMinutesPerMove',
+      'fenceCheckMinutesPerDay',
+    ], // biome-ignore format: one list
+    (i, head, days, out, moves, move, look) =>
+      out[i] > 0 ? winterHours(head[i], days[i]) * (moves[i] * move[i] + look[i]) : 0,
+  ),
+  iceHours: hours(
+    'breaking ice outdoors',
+    'minutes a frozen day, for the time animals spend outdoors',
+    'paddockShare',
+  ).of(
+    ['headCount', 'pastureShare', 'frozenDays', 'iceMinutesPerFrozenDay'],
+    (i, head, out, frozen, minutes) => (head[i] > 0 ? (out[i] * frozen[i] * minutes[i]) / MINUTES : 0),
+  ),
+  waterHours: hours(
+    'water',
+    'minutes a day at bowls and troughs, and ice on frozen days for the time spent outdoors',
+  ).of(
+    ['headCount', 'winterDays', 'waterMinutesPerDay', 'iceHours'],
+    (i, head, days, minutes, ice) => winterHours(head[i], days[i]) * minutes[i] + ice[i],
+  ),
+  scrapedM2: quantity(
+    'area scraped',
+    'm²',
+    'stance of the bedded shed, fouled yard of the slatted one, and hard standing',
+    { source: ['own'] },
+  ).of(
+    ['shedLengthM', 'stanceDepthM', 'bedShare', 'openYardM2', 'slatsShare', 'hardStandingM2'],
+    (i, length, stance, bed, yard, slats, standing) =>
+      (bed[i] > 0 ? length[i] * stance[i] : 0) + (slats[i] > 0 ? yard[i] : 0) + standing[i],
+  ),
+  scrapingHours: hours(
+    'scraping stance and yard',
+    'scraped area times minutes a square metre, and fixed minutes a day, where animals are',
+  ).of(
+    ['headCount', 'winterDays', 'scrapedM2', 'scrapeMinutesPerM2Day', 'scrapeMinutesPerDay'],
+    (i, head, days, area, perM2, fixed) =>
+      area[i] > 0 ? winterHours(head[i], days[i]) * (area[i] * perM2[i] + fixed[i]) : 0,
+  ),
+  barrierHours: hours(
+    'raising barrier and trough',
+    'rise of the bed over the winter, where animals are, over the step it is raised by, times the hours of a step',
+    'packShare',
+  ).of(
+    [
+      'headCount', 'winterDays', 'bedShare', 'packDepthM', 'startDepthM', 'barrierRaiseStepM',
+      'barrierHoursPerStep',
+    ], // biome-ignore format: one list
+    (i, head, days, bed, end, start, step, perStep) => {
+      const rises = bed[i] > 0 && winterHours(head[i], days[i]) > 0;
+      return ((rises ? Math.max(0, end[i] - start[i]) : 0) / step[i]) * perStep[i];
+    },
+  ),
+  pushOutHours: hours('pushing out the bed', 'weight of the pack over the loading rate', 'packShare').of(
+    ['packTonnes', 'packLoadTonnesPerHour'],
+    (i, tonnes, rate) => tonnes[i] / rate[i],
+  ),
+  turningHours: hours(
+    'turning the compost',
+    'volume of the pack times turns over the turning rate, when it is turned',
+    'packShare',
+  ).of(
+    ['packM3', 'compostTurns', 'turningUsedShare', 'turnM3PerHour'],
+    (i, pack, turns, used, rate) => (pack[i] * turns[i] * used[i]) / rate[i],
+  ),
+  agitatingHours: hours(
+    'stirring slurry (gas: animals and people out first)',
+    'slurry times the hours a cubic metre takes',
+    'slurryShare',
+  ).product(['slurryM3', 'agitateHoursPerM3']),
+  slurrySpreadingHours: hours('spreading slurry', 'slurry over its spreading rate', 'slurryShare').of(
+    ['slurryM3', 'slurrySpreadM3PerHour'],
+    (i, slurry, rate) => slurry[i] / rate[i],
+  ),
+  solidSpreadingHours: hours(
+    'spreading compost or dung',
+    'compost or dung over its spreading rate',
+    'packShare',
+  ).of(['compostTonnes', 'solidSpreadTonnesPerHour'], (i, tonnes, rate) => tonnes[i] / rate[i]),
+  spreadingHours: hours('spreading', 'slurry and compost over their spreading rates').sum([
+    'slurrySpreadingHours',
+    'solidSpreadingHours',
+  ]),
+};
+
+const BY_CONTRACTOR = "the contractor's share of the hours";
+
+const totals = {
+  contractorSlurryHours: hours('contractor spreading slurry', BY_CONTRACTOR, 'slurryShare').product([
+    'slurrySpreadingHours',
+    'contractorShare',
+  ]),
+  contractorAgitatingHours: hours('contractor stirring slurry', BY_CONTRACTOR, 'slurryShare').product([
+    'agitatingHours',
+    'contractorShare',
+  ]),
+  contractorSolidHours: hours('contractor spreading compost or dung', BY_CONTRACTOR, 'packShare').product([
+    'solidSpreadingHours',
+    'contractorShare',
+  ]),
+  ownSpreadingHours: hours(
+    'own stirring and spreading',
+    'stirring and spreading less what a contractor does',
+  ).of(
+    ['agitatingHours', 'slurrySpreadingHours', 'solidSpreadingHours', 'contractorShare'],
+    (i, stirring, slurry, solid, contractor) => (stirring[i] + slurry[i] + solid[i]) * (1 - contractor[i]),
+  ),
+  tractorHours: hours(
+    'own tractor',
+    "the tractor's share of feeding and bedding, and all scraping, pushing out, turning and own stirring and spreading",
+  ).of(
+    [
+      'feedingHours', 'tractorFeedingShare', 'beddingHours', 'tractorBeddingShare', 'scrapingHours',
+      'pushOutHours', 'turningHours', 'ownSpreadingHours',
+    ], // biome-ignore format: one list
+    (i, feeding, feedingShare, bedding, beddingShare, scraping, pushOut, turning, spreading) =>
+      feeding[i] * feedingShare[i] +
+      bedding[i] * beddingShare[i] +
+      scraping[i] +
+      pushOut[i] +
+      turning[i] +
+      spreading[i],
+  ),
+  labourHours: hours("keeper's hours", 'all tasks less what a contractor does').sum([
+    'feedingHours', 'checkingHours', 'fenceHours', 'waterHours', 'scrapingHours', 'barrierHours', 'beddingHours',
+    'chippingHours', 'pushOutHours', 'turningHours', 'ownSpreadingHours',
+  ]), // biome-ignore format: one list
+  labourHoursPerHeadDay: quantity(
+    "keeper's hours a head and winter day",
+    'h/head/d',
+    "keeper's hours over head and days; 0 for no animals",
+    { source: ['own'] },
+  ).of(['labourHours', 'headCount', 'winterDays'], (i, all, head, days) =>
+    head[i] > 0 && days[i] > 0 ? all[i] / (head[i] * days[i]) : 0,
+  ),
+};
+
 const weekOf = (day: number) => Math.min(WEEKS - 1, Math.max(0, Math.floor(day / 7)));
 
-export const labourStage = defineStage({
-  name: 'labour',
-  about: 'Hours of the keeper, the tractor and the contractor by task, over the winter and by week',
+const weeks = walk({
+  name: 'labour by week',
+  about: "The keeper's hours shared out over the weeks",
   // biome-ignore format: one list of names
   reads: [
-    'winterDays', 'headCount', 'bedShare', 'slatsShare', 'pastureShare', 'frozenDays', 'feedTonnes',
-    'beddingTonnes', 'startMaterialKg', 'packTonnes', 'packM3', 'packDepthM', 'startDepthM', 'compostTonnes',
-    'compostDays', 'compostTurns', 'slurryM3', 'spreadDay', 'shedLengthM', 'stanceDepthM', 'hardStandingM2',
-    'openYardM2', 'feedingHoursPerTonne', 'checkMinutesPerHeadDay', 'siteMinutesPerDay',
-    'bedSpreadTonnesPerHour', 'bedSpreadMinutesPerDay', 'fenceMovesPerDay', 'fenceMinutesPerMove',
-    'fenceCheckMinutesPerDay', 'waterMinutesPerDay', 'iceMinutesPerFrozenDay', 'scrapeMinutesPerM2Day',
-    'scrapeMinutesPerDay', 'barrierRaiseStepM', 'barrierHoursPerStep', 'packLoadTonnesPerHour', 'turnM3PerHour',
-    'turningUsedShare', 'agitateHoursPerM3', 'slurrySpreadM3PerHour', 'solidSpreadTonnesPerHour',
-    'contractorShare', 'tractorFeedingShare', 'tractorBeddingShare',
+    'winterDays', 'feedingHours', 'checkingHours', 'fenceHours', 'waterHours', 'iceHours', 'scrapingHours',
+    'barrierHours', 'beddingHours', 'chippingHours', 'pushOutHours', 'turningHours', 'agitatingHours',
+    'slurrySpreadingHours', 'solidSpreadingHours', 'contractorShare', 'weekFrozenDays', 'beddingTonnes',
+    'startMaterialKg', 'compostTurns', 'compostDays', 'spreadDay',
   ],
-  families: { material: ['Share', 'HoursPerTonne'] },
-  readsTracks: ['weekFrozenDays'],
   makes: {
-    feedingHours: hours('feeding', 'feed put out times the hours a tonne takes with this feeder', [
-      'feedTonnes',
-      'feedingHoursPerTonne',
-    ]),
-    checkingHours: hours(
-      'checking the herd',
-      'minutes a head a day and fixed minutes a day on the site, over the winter',
-      ['headCount', 'winterDays', 'checkMinutesPerHeadDay', 'siteMinutesPerDay'],
+    weekLabourHours: week(
+      "keeper's hours in the week",
+      'h',
+      'daily tasks evenly over the winter, ice by frozen days, own bedding and the first layer in the first week, pushing out in the last, turning in the weeks after, spreading in its week',
     ),
-    beddingHours: hours(
-      'bedding up',
-      'bedding over the rate it is spread at, and fixed minutes a day',
-      ['beddingTonnes', 'bedSpreadTonnesPerHour', 'bedSpreadMinutesPerDay', 'winterDays', 'bedShare'],
-      'pack',
-    ),
-    chippingHours: hours(
-      'chipping, sawing, hauling and stacking bedding',
-      'tonnes of each material times own hours a tonne',
-      ['beddingTonnes', 'material*Share', 'material*HoursPerTonne'],
-      'pack',
-    ),
-    fenceHours: hours(
-      'moving and walking fence',
-      'moves in the winter times the minutes of a move, and a look at the fence each day',
-      ['pastureShare', 'winterDays', 'fenceMovesPerDay', 'fenceMinutesPerMove', 'fenceCheckMinutesPerDay'],
-      'paddock',
-    ),
-    waterHours: hours(
-      'water',
-      'minutes a day at bowls and troughs, and ice on frozen days for the time spent outdoors',
-      [
-        'winterDays',
-        'headCount',
-        'waterMinutesPerDay',
-        'frozenDays',
-        'iceMinutesPerFrozenDay',
-        'pastureShare',
-      ],
-    ),
-    scrapingHours: hours(
-      'scraping stance and yard',
-      'scraped area times minutes a square metre, and fixed minutes a day',
-      [
-        'shedLengthM',
-        'stanceDepthM',
-        'hardStandingM2',
-        'openYardM2',
-        'scrapeMinutesPerM2Day',
-        'scrapeMinutesPerDay',
-        'winterDays',
-        'bedShare',
-        'slatsShare',
-      ],
-    ),
-    barrierHours: hours(
-      'raising barrier and trough',
-      'rise of the bed over the step it is raised by, times the hours of a step',
-      ['packDepthM', 'startDepthM', 'barrierRaiseStepM', 'barrierHoursPerStep', 'bedShare'],
-      'pack',
-    ),
-    pushOutHours: hours(
-      'pushing out the bed',
-      'weight of the pack over the loading rate',
-      ['packTonnes', 'packLoadTonnesPerHour'],
-      'pack',
-    ),
-    turningHours: hours(
-      'turning the compost',
-      'volume of the pack times turns over the turning rate, when it is turned',
-      ['packM3', 'compostTurns', 'turnM3PerHour', 'turningUsedShare'],
-      'pack',
-    ),
-    agitatingHours: hours(
-      'stirring slurry (gas: animals and people out first)',
-      'slurry times the hours a cubic metre takes',
-      ['slurryM3', 'agitateHoursPerM3'],
-      'slurry',
-    ),
-    spreadingHours: hours('spreading', 'slurry and compost over their spreading rates', [
-      'slurryM3',
-      'slurrySpreadM3PerHour',
-      'compostTonnes',
-      'solidSpreadTonnesPerHour',
-    ]),
-    contractorSlurryHours: hours(
-      'contractor spreading slurry',
-      "the contractor's share of the hours",
-      ['slurryM3', 'slurrySpreadM3PerHour', 'contractorShare'],
-      'slurry',
-    ),
-    contractorAgitatingHours: hours(
-      'contractor stirring slurry',
-      "the contractor's share of the hours",
-      ['agitatingHours', 'contractorShare'],
-      'slurry',
-    ),
-    contractorSolidHours: hours(
-      'contractor spreading compost or dung',
-      "the contractor's share of the hours",
-      ['compostTonnes', 'solidSpreadTonnesPerHour', 'contractorShare'],
-      'pack',
-    ),
-    tractorHours: hours(
-      'own tractor',
-      "the tractor's share of feeding and bedding, and all scraping, pushing out, turning and own stirring and spreading",
-      [
-        'feedingHours',
-        'tractorFeedingShare',
-        'beddingHours',
-        'tractorBeddingShare',
-        'scrapingHours',
-        'pushOutHours',
-        'turningHours',
-        'agitatingHours',
-        'spreadingHours',
-        'contractorShare',
-      ],
-    ),
-    labourHours: hours("keeper's hours", 'all tasks less what a contractor does', [
-      'feedingHours',
-      'checkingHours',
-      'beddingHours',
-      'chippingHours',
-      'fenceHours',
-      'waterHours',
-      'scrapingHours',
-      'barrierHours',
-      'pushOutHours',
-      'turningHours',
-      'agitatingHours',
-      'spreadingHours',
-      'contractorShare',
-    ]),
-    labourHoursPerHeadDay: {
-      ...hours(
-        "keeper's hours a head and winter day",
-        "keeper's hours over head and days; 0 for no animals",
-        ['labourHours', 'headCount', 'winterDays'],
-      ),
-      unit: 'h/head/d',
-    },
   },
-  tracks: {
-    weekLabourHours: {
-      label: "keeper's hours in the week",
-      unit: 'h',
-      formula:
-        'daily tasks evenly over the winter, ice by frozen days, own bedding and the first layer in the first week, pushing out in the last, turning in the weeks after, spreading in its week',
-      from: ['labourHours', 'frozenDays', 'spreadDay', 'compostDays', 'startMaterialKg', 'winterDays'],
-    },
-  },
-  run({ count, read: r, family, readTrack, write: w, track, tracked }) {
-    const week = track.weekLabourHours;
+  run({ count, read: r, write: { weekLabourHours: all } }) {
+    // The weeks add up to the total: each task is shared out by weights that sum to 1.
     for (let i = 0; i < count; i++) {
-      const days = r.winterDays[i];
-      const head = r.headCount[i];
-      // A site without animals takes no work.
-      const on = head > 0 ? days / MINUTES : 0;
-      const bed = r.bedShare[i] > 0 ? on : 0;
-      const out = r.pastureShare[i];
-      const scraped =
-        (r.bedShare[i] > 0 ? r.shedLengthM[i] * r.stanceDepthM[i] : 0) +
-        (r.slatsShare[i] > 0 ? r.openYardM2[i] : 0) +
-        r.hardStandingM2[i];
-
-      const feeding = r.feedTonnes[i] * r.feedingHoursPerTonne[i];
-      const checking = on * (head * r.checkMinutesPerHeadDay[i] + r.siteMinutesPerDay[i]);
-      const bedding = r.beddingTonnes[i] / r.bedSpreadTonnesPerHour[i] + bed * r.bedSpreadMinutesPerDay[i];
-      let chipping = 0;
-      for (let k = 0; k < family.material.length; k++) {
-        const part = r.beddingTonnes[i] * family.material[k].Share[i];
-        if (part !== 0) chipping += part * family.material[k].HoursPerTonne[i];
-      }
-      const fence =
-        out > 0 ? on * (r.fenceMovesPerDay[i] * r.fenceMinutesPerMove[i] + r.fenceCheckMinutesPerDay[i]) : 0;
-      const ice = head > 0 ? (out * r.frozenDays[i] * r.iceMinutesPerFrozenDay[i]) / MINUTES : 0;
-      const water = on * r.waterMinutesPerDay[i] + ice;
-      const scraping =
-        scraped > 0 ? on * (scraped * r.scrapeMinutesPerM2Day[i] + r.scrapeMinutesPerDay[i]) : 0;
-      const rise = bed > 0 ? Math.max(0, r.packDepthM[i] - r.startDepthM[i]) : 0;
-      const barrier = (rise / r.barrierRaiseStepM[i]) * r.barrierHoursPerStep[i];
-      const pushOut = r.packTonnes[i] / r.packLoadTonnesPerHour[i];
-      const turning = (r.packM3[i] * r.compostTurns[i] * r.turningUsedShare[i]) / r.turnM3PerHour[i];
-      const agitating = r.slurryM3[i] * r.agitateHoursPerM3[i];
-      const slurry = r.slurryM3[i] / r.slurrySpreadM3PerHour[i];
-      const solid = r.compostTonnes[i] / r.solidSpreadTonnesPerHour[i];
-      const byContractor = r.contractorShare[i];
-      const own = 1 - byContractor;
-
-      w.feedingHours[i] = feeding;
-      w.checkingHours[i] = checking;
-      w.beddingHours[i] = bedding;
-      w.chippingHours[i] = chipping;
-      w.fenceHours[i] = fence;
-      w.waterHours[i] = water;
-      w.scrapingHours[i] = scraping;
-      w.barrierHours[i] = barrier;
-      w.pushOutHours[i] = pushOut;
-      w.turningHours[i] = turning;
-      w.agitatingHours[i] = agitating;
-      w.spreadingHours[i] = slurry + solid;
-      w.contractorSlurryHours[i] = slurry * byContractor;
-      w.contractorAgitatingHours[i] = agitating * byContractor;
-      w.contractorSolidHours[i] = solid * byContractor;
-      w.tractorHours[i] =
-        feeding * r.tractorFeedingShare[i] +
-        bedding * r.tractorBeddingShare[i] +
-        scraping +
-        pushOut +
-        turning +
-        (agitating + slurry + solid) * own;
-      const daily = feeding + checking + fence + water - ice + scraping + barrier;
-      const total = daily + ice + bedding + chipping + pushOut + turning + (agitating + slurry + solid) * own;
-      w.labourHours[i] = total;
-      w.labourHoursPerHeadDay[i] = head > 0 && days > 0 ? total / (head * days) : 0;
-
-      if (!tracked) continue;
-      // The weeks add up to the total: each task is shared out by weights that sum to 1.
       const at = i * WEEKS;
+      const days = r.winterDays[i];
+      const own = 1 - r.contractorShare[i];
+      const ice = r.iceHours[i];
+      const bedding = r.beddingHours[i];
+      const daily =
+        r.feedingHours[i] +
+        r.checkingHours[i] +
+        r.fenceHours[i] +
+        r.waterHours[i] -
+        ice +
+        r.scrapingHours[i] +
+        r.barrierHours[i];
       let frozen = 0;
       for (let k = 0; k < WEEKS; k++)
-        if (winterDaysInWeek(k, days) > 0) frozen += Math.max(0, readTrack.weekFrozenDays[at + k]) || 0;
+        if (winterDaysInWeek(k, days) > 0) frozen += Math.max(0, r.weekFrozenDays[at + k]) || 0;
       const startShare =
         r.beddingTonnes[i] > 0 ? Math.min(1, r.startMaterialKg[i] / 1000 / r.beddingTonnes[i]) : 0;
       for (let k = 0; k < WEEKS; k++) {
         const part = days > 0 ? winterDaysInWeek(k, days) / days : k === 0 ? 1 : 0;
-        const icy =
-          frozen > 0 && part > 0 ? (Math.max(0, readTrack.weekFrozenDays[at + k]) || 0) / frozen : part;
-        week[at + k] = (daily + bedding * (1 - startShare)) * part + ice * icy;
+        const icy = frozen > 0 && part > 0 ? (Math.max(0, r.weekFrozenDays[at + k]) || 0) / frozen : part;
+        all[at + k] = (daily + bedding * (1 - startShare)) * part + ice * icy;
       }
-      week[at] += chipping + bedding * startShare;
+      all[at] += r.chippingHours[i] + bedding * startShare;
       const last = Math.min(WEEKS - 1, Math.max(0, Math.ceil(days / 7) - 1));
-      week[at + last] += pushOut;
+      all[at + last] += r.pushOutHours[i];
       const turns = Math.max(1, Math.ceil(r.compostTurns[i]));
-      for (let k = 1; k <= turns; k++) week[at + Math.min(WEEKS - 1, last + k)] += turning / turns;
-      week[at + weekOf(r.spreadDay[i])] += (agitating + slurry) * own;
-      week[at + weekOf(days + r.compostDays[i])] += solid * own;
+      for (let k = 1; k <= turns; k++) all[at + Math.min(WEEKS - 1, last + k)] += r.turningHours[i] / turns;
+      all[at + weekOf(r.spreadDay[i])] += (r.agitatingHours[i] + r.slurrySpreadingHours[i]) * own;
+      all[at + weekOf(days + r.compostDays[i])] += r.solidSpreadingHours[i] * own;
     }
   },
 });
+
+/** Hours of the keeper, the tractor and the contractor by task, over the winter and by week. */
+export const labour = [tasks, totals, weeks] as const;

@@ -1,223 +1,38 @@
 /** What is kept → what the crops of the next years can use, capped by their need, and its worth. */
-import { defineStage } from '../stage.ts';
-
-const ORGANIC = [
-  'slurrySoilNitrogenKg', 'slurrySoilTanKg', 'compostSoilNitrogenKg', 'compostSoilTanKg', 'soilNitrogenKeptKg',
-  'soilMineralKg', 'slurryMineralisedFraction', 'compostMineralisedFraction',
-] as const; // biome-ignore format: one list
-const PADDOCK = ['paddockNitrogenKeptKg', 'paddockMineralKg', 'dungMineralisedFraction'] as const;
-const GROUND = ['receivingHa', 'paddockHa', 'spotExcretaFraction', 'spotAreaFraction'] as const;
-const REACHED = ['receivingHa', 'spotExcretaFraction', 'spotReachedHa', 'restReachedHa'] as const;
-const PHOSPHORUS = [
-  'soilPhosphorusKeptKg', 'slurryPhosphorusKg', 'compostPhosphorusKg', 'paddockPhosphorusKeptKg',
-  'slurryPhosphorusFirstYearFraction', 'compostPhosphorusFirstYearFraction', 'dungPhosphorusFirstYearFraction',
-  'cropPhosphorusNeedKgPerHa', 'pasturePhosphorusNeedKgPerHa', ...GROUND,
-] as const; // biome-ignore format: one list
-const POTASSIUM = [
-  'soilPotassiumKeptKg', 'paddockPotassiumKeptKg', 'potassiumFirstYearFraction', 'cropPotassiumNeedKgPerHa',
-  'pasturePotassiumNeedKgPerHa', ...REACHED,
-] as const; // biome-ignore format: one list
-const NITROGEN = [
-  ...ORGANIC,
-  ...PADDOCK,
-  'cropNitrogenNeedKgPerHa',
-  'pastureNitrogenNeedKgPerHa',
-  ...REACHED,
-] as const;
-const LATER = [
-  'slurrySoilNitrogenKg', 'compostSoilNitrogenKg', 'soilNitrogenKeptKg', 'soilMineralKg', 'paddockNitrogenKeptKg',
-  'paddockMineralKg', 'slurrySecondYearFraction', 'compostSecondYearFraction', 'dungSecondYearFraction',
-] as const; // biome-ignore format: one list
+import { quantity } from '../engine/quantity.ts';
 
 const CAP =
   'on spreading ground at most the need of the crop × area, on the paddock at most the need of pasture × the ground reached (by urine for nitrogen and potassium), apart for the spots where animals gather and for the rest';
+const IN_BALANCE =
+  'what could be available in the first year − what the crops need; in the balance, worth nothing';
 
-export const valueStage = defineStage({
-  name: 'value',
-  about:
-    'First-crop availability by element, what is too much for the ground, later years, and worth in money.',
-  reads: [
-    'receivingHa', 'paddockHa', 'slurrySoilNitrogenKg', 'slurrySoilTanKg', 'compostSoilNitrogenKg', 'compostSoilTanKg',
-    'slurryPhosphorusKg', 'compostPhosphorusKg', 'slurryPotassiumKg', 'compostPotassiumKg', 'soilNitrogenKeptKg',
-    'soilMineralKg', 'soilPhosphorusKeptKg', 'soilPotassiumKeptKg', 'paddockNitrogenKeptKg', 'paddockMineralKg',
-    'paddockPhosphorusKeptKg', 'paddockPotassiumKeptKg', 'compostTonnes', 'slurryMineralisedFraction',
-    'compostMineralisedFraction', 'dungMineralisedFraction', 'slurrySecondYearFraction', 'compostSecondYearFraction',
-    'dungSecondYearFraction', 'thirdYearFactor', 'slurryPhosphorusFirstYearFraction', 'compostPhosphorusFirstYearFraction',
-    'dungPhosphorusFirstYearFraction', 'potassiumFirstYearFraction', 'cropNitrogenNeedKgPerHa', 'cropPhosphorusNeedKgPerHa',
-    'cropPotassiumNeedKgPerHa', 'pastureNitrogenNeedKgPerHa', 'pasturePhosphorusNeedKgPerHa', 'pasturePotassiumNeedKgPerHa',
-    'spotExcretaFraction', 'spotAreaFraction', 'spotReachedHa', 'restReachedHa', 'nitrogenPricePerKg', 'phosphorusPricePerKg', 'potassiumPricePerKg', 'compostPricePerTonne',
-  ], // biome-ignore format: one list
-  makes: {
-    nitrogenAvailableKg: {
-      label: 'nitrogen for the first crop',
-      unit: 'kg',
-      formula: `mineral nitrogen left after drainage + share of the organic nitrogen of slurry, compost and dung released in the first year; ${CAP}`,
-      from: NITROGEN,
-      source: ['rb209', 'eghball2000'],
-    },
-    phosphorusAvailableKg: {
-      label: 'phosphorus for the first crop',
-      unit: 'kg',
-      formula: `phosphorus kept × share a crop can use in the first year, by kind of manure; ${CAP}`,
-      from: PHOSPHORUS,
-      source: ['rb209', 'eghball2001'],
-    },
-    potassiumAvailableKg: {
-      label: 'potassium for the first crop',
-      unit: 'kg',
-      formula: `potassium kept × share a crop can use in the first year; ${CAP}`,
-      from: POTASSIUM,
-      source: ['rb209'],
-    },
-    nitrogenSurplusKg: {
-      label: 'nitrogen more than the ground can use',
-      unit: 'kg',
-      formula:
-        'what could be available in the first year − what the crops need; in the balance, worth nothing',
-      from: NITROGEN,
-    },
-    phosphorusSurplusKg: {
-      label: 'phosphorus more than the ground can use in a year',
-      unit: 'kg',
-      formula:
-        'what could be available in the first year − what the crops need; in the balance, worth nothing here',
-      from: PHOSPHORUS,
-    },
-    potassiumSurplusKg: {
-      label: 'potassium more than the ground can use in a year',
-      unit: 'kg',
-      formula:
-        'what could be available in the first year − what the crops need; in the balance, worth nothing here',
-      from: POTASSIUM,
-    },
-    nitrogenAvailableSecondYearKg: {
-      label: 'nitrogen released in the second year',
-      unit: 'kg',
-      formula:
-        'nitrogen that entered the soil with slurry, compost and dung × share released in the second year, at most the organic nitrogen that is left',
-      from: [...LATER, 'slurryMineralisedFraction', 'compostMineralisedFraction', 'dungMineralisedFraction'],
-      source: ['eghball2001', 'schoenau2015'],
-    },
-    nitrogenAvailableThirdYearKg: {
-      label: 'nitrogen released in the third year',
-      unit: 'kg',
-      formula: 'nitrogen released in the second year × share of it in the year after',
-      from: ['nitrogenAvailableSecondYearKg', 'thirdYearFactor'],
-    },
-    compostValue: {
-      label: "worth of the compost at the farm's own price",
-      unit: 'money',
-      formula: "compost × the farm's own price a tonne; 0 where no price is given",
-      from: ['compostTonnes', 'compostPricePerTonne'],
-      route: 'pack',
-    },
-    nutrientValue: {
-      label: 'worth of the nutrients kept',
-      unit: 'money',
-      formula:
-        "nitrogen, phosphorus and potassium for the first crop × fertiliser prices; where the farm gives its own price for compost, that price stands in place of the compost's nutrients",
-      from: [
-        'nitrogenAvailableKg', 'phosphorusAvailableKg', 'potassiumAvailableKg', 'nitrogenPricePerKg', 'phosphorusPricePerKg',
-        'potassiumPricePerKg', 'compostValue', 'compostPotassiumKg', 'slurryPotassiumKg',
-      ], // biome-ignore format: one list
-    },
-  },
-  run({ count, read, write }) {
-    for (let i = 0; i < count; i++) {
-      const spreadHa = read.receivingHa[i];
-      const paddockHa = read.paddockHa[i];
-      const spotLoad = read.spotExcretaFraction[i];
-      const spotArea = read.spotAreaFraction[i];
+const kg = (label: string, formula: string, source?: readonly string[]) =>
+  quantity(label, 'kg', formula, { source });
+const routeKg = (label: string, formula: string, when: string) => quantity(label, 'kg', formula, { when });
 
-      // Organic nitrogen by kind as spread; what the soil stage kept bounds it, so nothing is released twice.
-      const slurryOrganic = Math.max(0, read.slurrySoilNitrogenKg[i] - read.slurrySoilTanKg[i]);
-      const compostOrganic = Math.max(0, read.compostSoilNitrogenKg[i] - read.compostSoilTanKg[i]);
-      const organic = slurryOrganic + compostOrganic;
-      const organicKept = Math.max(0, read.soilNitrogenKeptKg[i] - read.soilMineralKg[i]);
-      const held = organic > organicKept ? organicKept / organic : 1;
-      const fromSlurry = slurryOrganic * held * read.slurryMineralisedFraction[i];
-      const fromCompost = compostOrganic * held * read.compostMineralisedFraction[i];
-      const tan = read.slurrySoilTanKg[i] + read.compostSoilTanKg[i];
-      const compostTanPart = part(read.compostSoilTanKg[i], tan);
-      const nitrogen = read.soilMineralKg[i] + fromSlurry + fromCompost;
-      const compostNitrogenPart = part(read.soilMineralKg[i] * compostTanPart + fromCompost, nitrogen);
+/** What is organic in it: the whole less what is mineral. */
+const organic = (label: string, whole: string, mineral: string, when?: string) =>
+  quantity(label, 'kg', 'nitrogen − mineral nitrogen, not below 0', { when }).of(
+    [whole, mineral],
+    (i, all, free) => Math.max(0, all[i] - free[i]),
+  );
 
-      const dungOrganic = Math.max(0, read.paddockNitrogenKeptKg[i] - read.paddockMineralKg[i]);
-      const fromDung = dungOrganic * read.dungMineralisedFraction[i];
-      const paddockNitrogen = read.paddockMineralKg[i] + fromDung;
+/** Organic nitrogen of what was spread, as far as the soil still holds it, so that nothing is released twice. */
+const released = (manure: 'slurry' | 'compost', when: string) =>
+  routeKg(
+    `organic nitrogen of ${manure} released in the first year`,
+    `organic nitrogen of ${manure} into the soil × share still held × share released in the first year`,
+    when,
+  ).product([`${manure}OrganicNitrogenKg`, 'organicNitrogenHeldFraction', `${manure}MineralisedFraction`]);
 
-      const compostPhosphorus = read.compostPhosphorusKg[i];
-      const compostShare = part(compostPhosphorus, read.slurryPhosphorusKg[i] + compostPhosphorus);
-      const phosphorusOfCompost =
-        read.soilPhosphorusKeptKg[i] * compostShare * read.compostPhosphorusFirstYearFraction[i];
-      const phosphorus =
-        phosphorusOfCompost +
-        read.soilPhosphorusKeptKg[i] * (1 - compostShare) * read.slurryPhosphorusFirstYearFraction[i];
-      const paddockPhosphorus = read.paddockPhosphorusKeptKg[i] * read.dungPhosphorusFirstYearFraction[i];
-
-      const potassium = read.soilPotassiumKeptKg[i] * read.potassiumFirstYearFraction[i];
-      const compostPotassiumPart = part(
-        read.compostPotassiumKg[i],
-        read.slurryPotassiumKg[i] + read.compostPotassiumKg[i],
-      );
-      const paddockPotassium = read.paddockPotassiumKeptKg[i] * read.potassiumFirstYearFraction[i];
-
-      const nitrogenSpread = Math.min(nitrogen, read.cropNitrogenNeedKgPerHa[i] * spreadHa);
-      const nitrogenDung = usedOnPaddock(
-        paddockNitrogen,
-        read.pastureNitrogenNeedKgPerHa[i],
-        spotLoad,
-        read.spotReachedHa[i],
-        read.restReachedHa[i],
-      );
-      const phosphorusSpread = Math.min(phosphorus, read.cropPhosphorusNeedKgPerHa[i] * spreadHa);
-      const phosphorusDung = usedOnPaddock(
-        paddockPhosphorus,
-        read.pasturePhosphorusNeedKgPerHa[i],
-        spotLoad,
-        paddockHa * spotArea,
-        paddockHa * (1 - spotArea),
-      );
-      const potassiumSpread = Math.min(potassium, read.cropPotassiumNeedKgPerHa[i] * spreadHa);
-      const potassiumDung = usedOnPaddock(
-        paddockPotassium,
-        read.pasturePotassiumNeedKgPerHa[i],
-        spotLoad,
-        read.spotReachedHa[i],
-        read.restReachedHa[i],
-      );
-
-      write.nitrogenAvailableKg[i] = nitrogenSpread + nitrogenDung;
-      write.phosphorusAvailableKg[i] = phosphorusSpread + phosphorusDung;
-      write.potassiumAvailableKg[i] = potassiumSpread + potassiumDung;
-      write.nitrogenSurplusKg[i] = nitrogen + paddockNitrogen - nitrogenSpread - nitrogenDung;
-      write.phosphorusSurplusKg[i] = phosphorus + paddockPhosphorus - phosphorusSpread - phosphorusDung;
-      write.potassiumSurplusKg[i] = potassium + paddockPotassium - potassiumSpread - potassiumDung;
-
-      const second =
-        Math.min(
-          read.slurrySoilNitrogenKg[i] * read.slurrySecondYearFraction[i] +
-            read.compostSoilNitrogenKg[i] * read.compostSecondYearFraction[i],
-          Math.min(organic, organicKept) - fromSlurry - fromCompost,
-        ) + Math.min(read.paddockNitrogenKeptKg[i] * read.dungSecondYearFraction[i], dungOrganic - fromDung);
-      write.nitrogenAvailableSecondYearKg[i] = second;
-      write.nitrogenAvailableThirdYearKg[i] = second * read.thirdYearFactor[i];
-
-      // No own price stands as 0, or NaN where the tables have no row.
-      const own = read.compostPricePerTonne[i] > 0;
-      const replaced = own ? 1 : 0;
-      const compostValue = own ? read.compostTonnes[i] * read.compostPricePerTonne[i] : 0;
-      write.compostValue[i] = compostValue;
-      write.nutrientValue[i] =
-        compostValue +
-        read.nitrogenPricePerKg[i] * (nitrogenDung + nitrogenSpread * (1 - compostNitrogenPart * replaced)) +
-        read.phosphorusPricePerKg[i] *
-          (phosphorusDung + phosphorusSpread * (1 - part(phosphorusOfCompost, phosphorus) * replaced)) +
-        read.potassiumPricePerKg[i] *
-          (potassiumDung + potassiumSpread * (1 - compostPotassiumPart * replaced));
-    }
-  },
-});
+const onGround = (matter: string, field: string) =>
+  kg(
+    `${matter} the crop on spreading ground uses`,
+    `what could be available, at most the need of the crop × area`,
+  ).of(
+    [`ground${field}UsableKg`, `crop${field}NeedKgPerHa`, 'receivingHa'] as const,
+    (i, usable, need, area) => Math.min(usable[i], need[i] * area[i]),
+  );
 
 /**
  * What pasture can use of what fell on it, kg: at most its need on the ground that was reached, apart for the spots
@@ -236,7 +51,260 @@ function usedOnPaddock(
   );
 }
 
+const usedByPasture = (matter: string) =>
+  routeKg(
+    `${matter} the pasture uses`,
+    'what could be available, at most the need of pasture × the ground reached, apart for the spots where animals gather and for the rest',
+    'paddockShare',
+  );
+
+const byReach = (matter: string, field: string) =>
+  usedByPasture(matter).of(
+    [
+      `paddock${field}UsableKg`, `pasture${field}NeedKgPerHa`, 'spotExcretaFraction', 'spotReachedHa', 'restReachedHa',
+    ] as const, // biome-ignore format: one list
+    (i, usable, need, spot, spotHa, restHa) =>
+      usedOnPaddock(usable[i], need[i], spot[i], spotHa[i], restHa[i]),
+  );
+
+const surplus = (field: string) =>
+  [
+    `ground${field}UsableKg`,
+    `paddock${field}UsableKg`,
+    `ground${field}UsedKg`,
+    `paddock${field}UsedKg`,
+  ] as const;
+
 /** `a` as a share of `whole`; 0 of nothing. */
 function part(a: number, whole: number): number {
   return whole > 0 ? a / whole : 0;
 }
+
+/** A fertiliser price on what the crops use; the compost's part of it goes where the compost has its own price. */
+const worth = (matter: string, field: string) =>
+  quantity(
+    `worth of the ${matter} kept`,
+    'money',
+    `${matter} for the first crop × fertiliser price; without the compost's part where the farm gives its own price for compost`,
+  ).of(
+    [
+      `${matter}PricePerKg`, `paddock${field}UsedKg`, `ground${field}UsedKg`, `compost${field}Fraction`,
+      'compostPricePerTonne',
+    ] as const, // biome-ignore format: one list
+    (i, price, pasture, ground, ofCompost, own) =>
+      // No own price stands as 0, or NaN where the tables have no row.
+      price[i] * (pasture[i] + ground[i] * (1 - ofCompost[i] * (own[i] > 0 ? 1 : 0))),
+  );
+
+export const value = {
+  slurryOrganicNitrogenKg: organic(
+    'organic nitrogen of slurry into the soil',
+    'slurrySoilNitrogenKg',
+    'slurrySoilTanKg',
+    'slurryShare',
+  ),
+  compostOrganicNitrogenKg: organic(
+    'organic nitrogen of compost into the soil',
+    'compostSoilNitrogenKg',
+    'compostSoilTanKg',
+    'packShare',
+  ),
+  soilOrganicNitrogenKg: organic(
+    'organic nitrogen of slurry and compost kept in the soil',
+    'soilNitrogenKeptKg',
+    'soilMineralKg',
+  ),
+  organicNitrogenHeldFraction: quantity(
+    'share of the organic nitrogen spread that the soil still holds',
+    'fraction',
+    'organic nitrogen kept in the soil ÷ organic nitrogen of slurry and compost into the soil, at most 1',
+  ).of(
+    ['slurryOrganicNitrogenKg', 'compostOrganicNitrogenKg', 'soilOrganicNitrogenKg'],
+    (i, slurry, compost, kept) => {
+      const spread = slurry[i] + compost[i];
+      return spread > kept[i] ? kept[i] / spread : 1;
+    },
+  ),
+  slurryNitrogenReleasedKg: released('slurry', 'slurryShare'),
+  compostNitrogenReleasedKg: released('compost', 'packShare'),
+  groundNitrogenUsableKg: kg(
+    'nitrogen a first crop could find on spreading ground',
+    'mineral nitrogen left after drainage + organic nitrogen of slurry and compost released in the first year',
+  ).sum(['soilMineralKg', 'slurryNitrogenReleasedKg', 'compostNitrogenReleasedKg']),
+  dungOrganicNitrogenKg: organic(
+    'organic nitrogen kept on the paddock',
+    'paddockNitrogenKeptKg',
+    'paddockMineralKg',
+    'paddockShare',
+  ),
+  dungNitrogenReleasedKg: routeKg(
+    'organic nitrogen of dung released in the first year',
+    'organic nitrogen kept on the paddock × share released in the first year',
+    'paddockShare',
+  ).product(['dungOrganicNitrogenKg', 'dungMineralisedFraction']),
+  paddockNitrogenUsableKg: routeKg(
+    'nitrogen pasture could find on the paddock',
+    'mineral nitrogen left after drainage + organic nitrogen of dung released in the first year',
+    'paddockShare',
+  ).sum(['paddockMineralKg', 'dungNitrogenReleasedKg']),
+  compostSpreadPhosphorusFraction: quantity(
+    'part of compost in the phosphorus spread',
+    'fraction',
+    'phosphorus in compost ÷ (in slurry + in compost)',
+    { when: 'packShare' },
+  ).of(['compostPhosphorusKg', 'slurryPhosphorusKg'], (i, compost, slurry) =>
+    part(compost[i], slurry[i] + compost[i]),
+  ),
+  compostPhosphorusUsableKg: routeKg(
+    'phosphorus of compost a first crop could find',
+    'phosphorus kept in the soil × part of compost in it × share a crop can use in the first year',
+    'packShare',
+  ).product([
+    'soilPhosphorusKeptKg',
+    'compostSpreadPhosphorusFraction',
+    'compostPhosphorusFirstYearFraction',
+  ]),
+  groundPhosphorusUsableKg: kg(
+    'phosphorus a first crop could find on spreading ground',
+    'that of compost + phosphorus kept in the soil × part of slurry in it × share a crop can use in the first year',
+  ).of(
+    [
+      'compostPhosphorusUsableKg', 'soilPhosphorusKeptKg', 'compostSpreadPhosphorusFraction',
+      'slurryPhosphorusFirstYearFraction',
+    ], // biome-ignore format: one list
+    (i, compost, kept, ofCompost, usable) => compost[i] + kept[i] * (1 - ofCompost[i]) * usable[i],
+  ),
+  paddockPhosphorusUsableKg: routeKg(
+    'phosphorus pasture could find on the paddock',
+    'phosphorus kept on the paddock × share a crop can use in the first year',
+    'paddockShare',
+  ).product(['paddockPhosphorusKeptKg', 'dungPhosphorusFirstYearFraction']),
+  groundPotassiumUsableKg: kg(
+    'potassium a first crop could find on spreading ground',
+    'potassium kept in the soil × share a crop can use in the first year',
+  ).product(['soilPotassiumKeptKg', 'potassiumFirstYearFraction']),
+  paddockPotassiumUsableKg: routeKg(
+    'potassium pasture could find on the paddock',
+    'potassium kept on the paddock × share a crop can use in the first year',
+    'paddockShare',
+  ).product(['paddockPotassiumKeptKg', 'potassiumFirstYearFraction']),
+
+  groundNitrogenUsedKg: onGround('nitrogen', 'Nitrogen'),
+  groundPhosphorusUsedKg: onGround('phosphorus', 'Phosphorus'),
+  groundPotassiumUsedKg: onGround('potassium', 'Potassium'),
+  paddockNitrogenUsedKg: byReach('nitrogen', 'Nitrogen'),
+  paddockPhosphorusUsedKg: usedByPasture('phosphorus').of(
+    [
+      'paddockPhosphorusUsableKg', 'pasturePhosphorusNeedKgPerHa', 'spotExcretaFraction', 'paddockHa', 'spotAreaFraction',
+    ], // biome-ignore format: one list
+    (i, usable, need, spot, area, spotArea) =>
+      usedOnPaddock(usable[i], need[i], spot[i], area[i] * spotArea[i], area[i] * (1 - spotArea[i])),
+  ),
+  paddockPotassiumUsedKg: byReach('potassium', 'Potassium'),
+
+  nitrogenAvailableKg: kg(
+    'nitrogen for the first crop',
+    `mineral nitrogen left after drainage + share of the organic nitrogen of slurry, compost and dung released in the first year; ${CAP}`,
+    ['rb209', 'eghball2000'],
+  ).sum(['groundNitrogenUsedKg', 'paddockNitrogenUsedKg']),
+  phosphorusAvailableKg: kg(
+    'phosphorus for the first crop',
+    `phosphorus kept × share a crop can use in the first year, by kind of manure; ${CAP}`,
+    ['rb209', 'eghball2001'],
+  ).sum(['groundPhosphorusUsedKg', 'paddockPhosphorusUsedKg']),
+  potassiumAvailableKg: kg(
+    'potassium for the first crop',
+    `potassium kept × share a crop can use in the first year; ${CAP}`,
+    ['rb209'],
+  ).sum(['groundPotassiumUsedKg', 'paddockPotassiumUsedKg']),
+  nitrogenSurplusKg: kg('nitrogen more than the ground can use', IN_BALANCE).of(
+    surplus('Nitrogen'),
+    (i, ground, paddock, crop, pasture) => ground[i] + paddock[i] - crop[i] - pasture[i],
+  ),
+  phosphorusSurplusKg: kg('phosphorus more than the ground can use in a year', `${IN_BALANCE} here`).of(
+    surplus('Phosphorus'),
+    (i, ground, paddock, crop, pasture) => ground[i] + paddock[i] - crop[i] - pasture[i],
+  ),
+  potassiumSurplusKg: kg('potassium more than the ground can use in a year', `${IN_BALANCE} here`).of(
+    surplus('Potassium'),
+    (i, ground, paddock, crop, pasture) => ground[i] + paddock[i] - crop[i] - pasture[i],
+  ),
+
+  groundNitrogenSecondYearKg: kg(
+    'nitrogen of slurry and compost released in the second year',
+    'nitrogen of slurry and compost into the soil × share released in the second year, at most the organic nitrogen that is left',
+  ).of(
+    [
+      'slurrySoilNitrogenKg', 'slurrySecondYearFraction', 'compostSoilNitrogenKg', 'compostSecondYearFraction',
+      'slurryOrganicNitrogenKg', 'compostOrganicNitrogenKg', 'soilOrganicNitrogenKg', 'slurryNitrogenReleasedKg',
+      'compostNitrogenReleasedKg',
+    ], // biome-ignore format: one list
+    (i, slurry, ofSlurry, compost, ofCompost, slurryOrganic, compostOrganic, kept, slurryGone, compostGone) =>
+      Math.min(
+        slurry[i] * ofSlurry[i] + compost[i] * ofCompost[i],
+        Math.min(slurryOrganic[i] + compostOrganic[i], kept[i]) - slurryGone[i] - compostGone[i],
+      ),
+  ),
+  paddockNitrogenSecondYearKg: routeKg(
+    'nitrogen of dung released in the second year',
+    'nitrogen kept on the paddock × share released in the second year, at most the organic nitrogen that is left',
+    'paddockShare',
+  ).of(
+    ['paddockNitrogenKeptKg', 'dungSecondYearFraction', 'dungOrganicNitrogenKg', 'dungNitrogenReleasedKg'],
+    (i, kept, second, whole, gone) => Math.min(kept[i] * second[i], whole[i] - gone[i]),
+  ),
+  nitrogenAvailableSecondYearKg: kg(
+    'nitrogen released in the second year',
+    'nitrogen that entered the soil with slurry, compost and dung × share released in the second year, at most the organic nitrogen that is left',
+    ['eghball2001', 'schoenau2015'],
+  ).sum(['groundNitrogenSecondYearKg', 'paddockNitrogenSecondYearKg']),
+  nitrogenAvailableThirdYearKg: kg(
+    'nitrogen released in the third year',
+    'nitrogen released in the second year × share of it in the year after',
+  ).product(['nitrogenAvailableSecondYearKg', 'thirdYearFactor']),
+
+  compostNitrogenFraction: quantity(
+    'part of compost in what a first crop could find of nitrogen',
+    'fraction',
+    '(mineral nitrogen left × part of compost in the TAN spread + organic nitrogen of compost released) ÷ nitrogen a first crop could find on spreading ground',
+    { when: 'packShare' },
+  ).of(
+    [
+      'soilMineralKg', 'compostSoilTanKg', 'slurrySoilTanKg', 'compostNitrogenReleasedKg', 'groundNitrogenUsableKg',
+    ], // biome-ignore format: one list
+    (i, mineral, compostTan, slurryTan, fromCompost, usable) => {
+      const ofTan = part(compostTan[i], slurryTan[i] + compostTan[i]);
+      return part(mineral[i] * ofTan + fromCompost[i], usable[i]);
+    },
+  ),
+  compostPhosphorusFraction: quantity(
+    'part of compost in what a first crop could find of phosphorus',
+    'fraction',
+    'phosphorus of compost ÷ phosphorus a first crop could find on spreading ground',
+    { when: 'packShare' },
+  ).ratio('compostPhosphorusUsableKg', 'groundPhosphorusUsableKg'),
+  compostPotassiumFraction: quantity(
+    'part of compost in the potassium spread',
+    'fraction',
+    'potassium in compost ÷ (in slurry + in compost)',
+    { when: 'packShare' },
+  ).of(['compostPotassiumKg', 'slurryPotassiumKg'], (i, compost, slurry) =>
+    part(compost[i], slurry[i] + compost[i]),
+  ),
+  compostValue: quantity(
+    "worth of the compost at the farm's own price",
+    'money',
+    "compost × the farm's own price a tonne; 0 where no price is given",
+    { when: 'packShare' },
+  ).of(['compostTonnes', 'compostPricePerTonne'], (i, tonnes, price) =>
+    price[i] > 0 ? tonnes[i] * price[i] : 0,
+  ),
+  nitrogenValue: worth('nitrogen', 'Nitrogen'),
+  phosphorusValue: worth('phosphorus', 'Phosphorus'),
+  potassiumValue: worth('potassium', 'Potassium'),
+  nutrientValue: quantity(
+    'worth of the nutrients kept',
+    'money',
+    "nitrogen, phosphorus and potassium for the first crop × fertiliser prices; where the farm gives its own price for compost, that price stands in place of the compost's nutrients",
+  ).sum(['compostValue', 'nitrogenValue', 'phosphorusValue', 'potassiumValue']),
+};

@@ -2,7 +2,7 @@
 import type { Scenario } from '../../notebook/schema.ts';
 import { dateOf, dayNumber, type WeatherDay, type WeatherSeries } from '../../tables/weatherSeries.ts';
 import type { Problem } from '../../units/problem.ts';
-import { DAYS } from '../stage.ts';
+import { DAYS } from '../series.ts';
 import { hargreavesTermMm } from './evapotranspiration.ts';
 import type { PreparedWeather } from './prepared.ts';
 import { extraterrestrialRadiationMj } from './radiation.ts';

@@ -11,3 +11,10 @@ export interface PreparedWeather {
   /** (Tmean + 17.8)·√(Tmax − Tmin)·Ra in mm a day: Hargreaves without its coefficient. */
   readonly hargreavesTermMm: Float64Array;
 }
+
+declare module '../engine/columns.ts' {
+  interface Resources {
+    /** The winters of the run, found by each row's `weatherIndex`. */
+    weather: readonly PreparedWeather[];
+  }
+}

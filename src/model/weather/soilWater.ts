@@ -1,33 +1,23 @@
 /** Rain and temperature by day → snow, run-off, evapotranspiration, soil water and drainage; frozen and wet days. */
-
-import { DAYS, defineStage, WEEKS } from '../stage.ts';
+import { walk } from '../engine/walk.ts';
+import { DAYS, day, WEEKS, week } from '../series.ts';
 import { stressPerMm, takenMm } from './bucket.ts';
 import { retentionMm, runoffMm } from './curveNumber.ts';
-import { daysToDaylight, growthDayOf, seasonOf } from './season.ts';
+import { seasonOf } from './season.ts';
 import { meltMm, snowfallMm } from './snow.ts';
 
-const READS = [
-  'weatherIndex', 'winterDays', 'rainFactor', 'latitudeDeg', 'rootDepthMm', 'snowThresholdC', 'meltThresholdC',
-  'meltFactorMmPerCDay', 'hargreavesFactor', 'grassCropFactor', 'snowEvaporationFraction', 'readilyAvailableFraction',
-  'startSoilWaterFraction', 'groundResponsePerDay', 'frozenGroundBelowC', 'growthBaseC', 'growthRunDays',
-  'curveNumberFrozen', 'curveNumberTrodden', 'growthDaylightHours', 'snowPoachingLimitMm', 'wetMarginMm', 'fieldCapacityM3PerM3', 'wiltingPointM3PerM3',
-  'curveNumber', 'drainageRatePerDay',
-] as const; // biome-ignore format: one list
-
-const RAIN = ['weatherIndex', 'rainFactor'] as const;
+const RAIN = ['@weather', 'weatherIndex', 'rainFactor'] as const;
 const SNOW = [...RAIN, 'snowThresholdC', 'meltThresholdC', 'meltFactorMmPerCDay'] as const;
-const FROST = ['weatherIndex', 'groundResponsePerDay', 'frozenGroundBelowC'] as const;
-const RUNOFF = [...new Set([...SNOW, ...FROST, 'curveNumber', 'curveNumberFrozen'])];
+const FROST = ['@weather', 'weatherIndex', 'groundResponsePerDay', 'frozenGroundBelowC'] as const;
+const GROUND = [...SNOW, 'groundResponsePerDay', 'frozenGroundBelowC'] as const;
 const SOIL = [
-  ...new Set([
-    ...RUNOFF, 'hargreavesFactor', 'grassCropFactor', 'snowEvaporationFraction', 'readilyAvailableFraction', 'latitudeDeg',
-    'startSoilWaterFraction', 'fieldCapacityM3PerM3', 'wiltingPointM3PerM3', 'rootDepthMm', 'drainageRatePerDay',
-  ]),
-]; // biome-ignore format: one list
-const WET = [...SOIL, 'wetMarginMm', 'snowPoachingLimitMm'];
+  ...GROUND, 'curveNumber', 'curveNumberFrozen', 'hargreavesFactor', 'grassCropFactor', 'snowEvaporationFraction',
+  'readilyAvailableFraction', 'startSoilWaterFraction', 'fieldCapacityM3PerM3', 'wiltingPointM3PerM3', 'rootDepthMm',
+  'drainageRatePerDay',
+] as const; // biome-ignore format: one list
+const WET = [...SOIL, 'wetMarginMm', 'snowPoachingLimitMm'] as const;
 
 const words = {
-  rain: 'rain and snow of the weather × rain factor',
   runoff: 'curve number of the soil, or of frozen ground, applied to rain and melt day by day',
   taken: 'Hargreaves × winter factor of grass, less as the soil dries or snow lies',
   drained: 'each day the draining share of the water above field capacity',
@@ -35,17 +25,11 @@ const words = {
   frozen: 'days whose lagged air temperature stays below that of frozen ground',
 };
 
-export const weatherStage = defineStage({
-  name: 'weather',
+export const soilWater = walk({
+  name: 'soil water',
   about: 'A daily water balance of the root zone through the winter and on to the end of the weather year.',
-  reads: READS,
+  reads: [...WET, 'winterDays', 'growthDay', 'curveNumberTrodden'],
   makes: {
-    rainMm: {
-      label: 'rain and snow over the winter',
-      unit: 'mm',
-      formula: words.rain,
-      from: [...RAIN, 'winterDays'],
-    },
     snowfallMm: {
       label: 'of it snow',
       unit: 'mm',
@@ -57,7 +41,7 @@ export const weatherStage = defineStage({
       label: 'surface run-off over the winter',
       unit: 'mm',
       formula: words.runoff,
-      from: [...RUNOFF, 'winterDays'],
+      from: [...GROUND, 'curveNumber', 'curveNumberFrozen', 'winterDays'],
       source: ['scsTr55'],
     },
     evapotranspirationMm: {
@@ -95,88 +79,43 @@ export const weatherStage = defineStage({
       formula: words.frozen,
       from: [...FROST, 'winterDays'],
     },
-    winterTemperatureC: {
-      label: 'mean temperature of the winter',
-      unit: '°C',
-      formula: 'mean of the daily means over the winter days',
-      from: ['weatherIndex', 'winterDays'],
-    },
-    growthDay: {
-      label: 'day grass starts to grow, from the first winter day',
-      unit: 'd',
-      formula:
-        'first day after midwinter, once the days are long enough, from which the running mean reaches the growth temperature',
-      from: ['weatherIndex', 'latitudeDeg', 'growthDaylightHours', 'growthRunDays', 'growthBaseC'],
-    },
+    weekRunoffMm: week('surface run-off', 'mm', words.runoff, {
+      from: [...GROUND, 'curveNumber', 'curveNumberFrozen'],
+    }),
+    weekTroddenRunoffMm: week(
+      'surface run-off from trodden ground',
+      'mm',
+      'curve number of badly trodden ground, or of frozen ground, applied to rain and melt day by day',
+      { from: [...GROUND, 'curveNumberTrodden', 'curveNumberFrozen'] },
+    ),
+    weekDrainageMm: week('drainage', 'mm', words.drained, { from: SOIL }),
+    weekFrozenDays: week('days of frozen ground', 'd', words.frozen, { from: FROST }),
+    weekWetDays: week('wet days', 'd', words.wet, { from: WET }),
+    dayRainMm: day('rain and snow', 'mm', 'rain and snow of the weather × rain factor', { from: RAIN }),
+    dayTemperatureC: day('mean temperature', '°C', 'daily mean of the weather', {
+      from: ['@weather', 'weatherIndex'],
+    }),
+    daySnowWaterMm: day('water in the snow', 'mm', 'snow fallen − snow melted', { from: SNOW }),
+    daySoilWaterMm: day(
+      'water in the root zone',
+      'mm',
+      'day before + rain and melt − run-off − evapotranspiration − drainage',
+      { from: SOIL },
+    ),
+    dayDrainageMm: day('drainage', 'mm', words.drained, { from: SOIL }),
+    dayEvapotranspirationMm: day('evapotranspiration', 'mm', words.taken, { from: SOIL }),
   },
-  tracks: {
-    weekRainMm: { label: 'rain and snow', unit: 'mm', formula: words.rain, from: RAIN },
-    weekRunoffMm: { label: 'surface run-off', unit: 'mm', formula: words.runoff, from: RUNOFF },
-    weekTroddenRunoffMm: {
-      label: 'surface run-off from trodden ground',
-      unit: 'mm',
-      formula:
-        'curve number of badly trodden ground, or of frozen ground, applied to rain and melt day by day',
-      from: [...SNOW, ...FROST, 'curveNumberTrodden', 'curveNumberFrozen'],
-    },
-    weekDrainageMm: { label: 'drainage', unit: 'mm', formula: words.drained, from: SOIL },
-    weekTemperatureC: {
-      label: 'mean temperature',
-      unit: '°C',
-      formula: 'mean of the daily means',
-      from: ['weatherIndex'],
-    },
-    weekFrozenDays: { label: 'days of frozen ground', unit: 'd', formula: words.frozen, from: FROST },
-    weekWetDays: { label: 'wet days', unit: 'd', formula: words.wet, from: WET },
-  },
-  dailies: {
-    dayRainMm: { label: 'rain and snow', unit: 'mm', formula: words.rain, from: RAIN },
-    dayTemperatureC: {
-      label: 'mean temperature',
-      unit: '°C',
-      formula: 'daily mean of the weather',
-      from: ['weatherIndex'],
-    },
-    daySnowWaterMm: {
-      label: 'water in the snow',
-      unit: 'mm',
-      formula: 'snow fallen − snow melted',
-      from: SNOW,
-    },
-    daySoilWaterMm: {
-      label: 'water in the root zone',
-      unit: 'mm',
-      formula: 'day before + rain and melt − run-off − evapotranspiration − drainage',
-      from: SOIL,
-    },
-    dayDrainageMm: { label: 'drainage', unit: 'mm', formula: words.drained, from: SOIL },
-    dayEvapotranspirationMm: { label: 'evapotranspiration', unit: 'mm', formula: words.taken, from: SOIL },
-  },
-  run({ count, read, write, track, daily, weather }) {
-    const columns = Object.values(read);
-    const results = Object.values(write);
-    const weekly = Object.values(track);
+  // Long: one pass through the days; cut apart, each day would be walked several times.
+  run({ count, read, write, wants, repeats }) {
+    const daily = wants('daySoilWaterMm');
     for (let i = 0; i < count; i++) {
       // Scenarios of one draw share their weather; a row like the one above it is copied.
-      if (i > 0 && daily === undefined && sameAsAbove(columns, i)) {
-        for (const result of results) result[i] = result[i - 1];
-        for (const week of weekly) week.copyWithin(i * WEEKS, (i - 1) * WEEKS, i * WEEKS);
-        continue;
-      }
-      const year = weather[read.weatherIndex[i]];
+      if (repeats(i)) continue;
+      const year = read['@weather'][read.weatherIndex[i]];
       const { days, rainMm, temperatureC, hargreavesTermMm } = year;
       const season = seasonOf(year);
-      const midwinter = read.latitudeDeg[i] < 0 ? season.midwinterSouth : season.midwinterNorth;
-      const light = midwinter + 1 + daysToDaylight(read.latitudeDeg[i], read.growthDaylightHours[i]);
-      const growthDay = growthDayOf(
-        season.temperatureSum,
-        days,
-        light,
-        read.growthRunDays[i],
-        read.growthBaseC[i],
-      );
       const winterEnd = Math.max(0, Math.min(days, Math.ceil(read.winterDays[i])));
-      const seasonEnd = Math.max(winterEnd, growthDay);
+      const seasonEnd = Math.max(winterEnd, read.growthDay[i]);
 
       const rainFactor = read.rainFactor[i];
       const snowThreshold = read.snowThresholdC[i];
@@ -256,14 +195,14 @@ export const weatherStage = defineStage({
             drained += drain;
             if (isFrozen) frozen++;
             else if (excess > 0 && excess >= wetMargin && snow <= snowLimit) wet++;
-            if (daily !== undefined) {
+            if (daily) {
               const k = i * DAYS + day;
-              daily.dayRainMm[k] = fall;
-              daily.dayTemperatureC[k] = warmth;
-              daily.daySnowWaterMm[k] = snow;
-              daily.daySoilWaterMm[k] = soil + wilting;
-              daily.dayDrainageMm[k] = drain;
-              daily.dayEvapotranspirationMm[k] = use;
+              write.dayRainMm[k] = fall;
+              write.dayTemperatureC[k] = warmth;
+              write.daySnowWaterMm[k] = snow;
+              write.daySoilWaterMm[k] = soil + wilting;
+              write.dayDrainageMm[k] = drain;
+              write.dayEvapotranspirationMm[k] = use;
             }
           }
           if (day === winterEnd) {
@@ -278,23 +217,15 @@ export const weatherStage = defineStage({
           if (day === seasonEnd) write.drainageMm[i] = drained;
         }
         const past = end <= first;
-        track.weekRainMm[at] = past ? Number.NaN : rainFactor * (season.rainSum[end] - season.rainSum[first]);
-        track.weekRunoffMm[at] = past ? Number.NaN : runoff - runoffBefore;
-        track.weekTroddenRunoffMm[at] = past ? Number.NaN : trodden - troddenBefore;
-        track.weekDrainageMm[at] = past ? Number.NaN : drained - drainedBefore;
-        track.weekWetDays[at] = past ? Number.NaN : wet - wetBefore;
-        track.weekFrozenDays[at] = past ? Number.NaN : frozen - frozenBefore;
-        track.weekTemperatureC[at] = past
-          ? Number.NaN
-          : (season.temperatureSum[end] - season.temperatureSum[first]) / (end - first);
+        write.weekRunoffMm[at] = past ? Number.NaN : runoff - runoffBefore;
+        write.weekTroddenRunoffMm[at] = past ? Number.NaN : trodden - troddenBefore;
+        write.weekDrainageMm[at] = past ? Number.NaN : drained - drainedBefore;
+        write.weekWetDays[at] = past ? Number.NaN : wet - wetBefore;
+        write.weekFrozenDays[at] = past ? Number.NaN : frozen - frozenBefore;
       }
       if (winterEnd === 0) for (const name of IN_WINTER) write[name][i] = 0;
       if (seasonEnd === 0) write.drainageMm[i] = 0;
-      if (daily !== undefined)
-        for (const series of Object.values(daily)) series.fill(Number.NaN, i * DAYS + days, (i + 1) * DAYS);
-      write.rainMm[i] = rainFactor * season.rainSum[winterEnd];
-      write.winterTemperatureC[i] = winterEnd > 0 ? season.temperatureSum[winterEnd] / winterEnd : 0;
-      write.growthDay[i] = growthDay;
+      if (daily) for (const name of BY_DAY) write[name].fill(Number.NaN, i * DAYS + days, (i + 1) * DAYS);
     }
   },
 });
@@ -304,7 +235,6 @@ const IN_WINTER = [
   'snowfallMm', 'runoffMm', 'evapotranspirationMm', 'drainageWinterMm', 'wetDays', 'frozenDays', 'soilWaterChangeMm',
 ] as const; // biome-ignore format: one list
 
-function sameAsAbove(columns: readonly Float64Array[], i: number): boolean {
-  for (const column of columns) if (column[i] !== column[i - 1]) return false;
-  return true;
-}
+const BY_DAY = [
+  'dayRainMm', 'dayTemperatureC', 'daySnowWaterMm', 'daySoilWaterMm', 'dayDrainageMm', 'dayEvapotranspirationMm',
+] as const; // biome-ignore format: one list

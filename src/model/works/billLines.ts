@@ -1,516 +1,87 @@
 /**
- * The lines of the bill of quantities, each declared once: what is counted, from what, and at which price row.
- * Every line has a price row of its own, so that a quote for one line never moves another.
+ * All lines of the bill of quantities, in the order they are printed; each is declared once. Every line has a price
+ * row of its own, so that a quote for one line never moves another.
  */
-import type { Route } from '../stage.ts';
+import { type BillSpec, cents, line } from './billLine.ts';
+import { INDOOR_LINES } from './indoorLines.ts';
+import { OUTDOOR_LINES } from './outdoorLines.ts';
+import { SHED_LINES } from './shedLines.ts';
 
-export interface BillSpec {
-  /** What a keeper's quote names. */
-  readonly id: string;
-  readonly label: string;
-  /** Column with the quantity, made by the building stage. */
-  readonly quantity: string;
-  readonly cost: string;
-  readonly unit: string;
-  /** Column with the price of one unit; for the shares at the foot, a fraction of the lines above. */
-  readonly price: string;
-  /** Choice of the scenario the price hangs on, if any. */
-  readonly choice?: 'store' | 'feeder';
-  readonly formula: string;
-  readonly from: readonly string[];
-  readonly works: 'shed' | 'deep bed' | 'slats' | 'outdoors' | 'all';
-  /** Absent where no matter takes this route. */
-  readonly route?: Route;
-  /** Paid in own timber or own hours, not in cash. */
-  readonly own?: true;
-  /** Bought again before the buildings are worn out. */
-  readonly shortLived?: true;
-  /** A share of the cash lines above it: of sheds and stores, or of all. */
-  readonly onTop?: 'buildings' | 'all';
-}
+export type { BillSpec } from './billLine.ts';
 
-type Extra = Partial<Pick<BillSpec, 'choice' | 'route' | 'own' | 'shortLived' | 'onTop'>>;
-
-function line(
-  id: string,
-  label: string,
-  quantityUnit: string,
-  unit: string,
-  price: string,
-  works: BillSpec['works'],
-  formula: string,
-  from: readonly string[],
-  extra: Extra = {},
-): BillSpec {
-  const name = id[0].toUpperCase() + id.slice(1);
-  return {
-    id,
-    label,
-    quantity: `bill${name}${quantityUnit}`,
-    cost: `cost${name}`,
-    unit,
-    price,
-    works,
-    formula,
-    from,
-    ...extra,
-  };
-}
-
-const SHED = [
-  'shedLengthM',
-  'shedDepthM',
-  'slatsUsedM2',
-  'slattedPenDepthM',
-  'commonPracticeFeedRoadOneSideM',
-  'bedShare',
-  'slatsShare',
-];
-const FRAME = [...SHED, 'bayM', 'postRowSpanM', 'longestTimberM', 'pitchDeg'];
-const ROOF = [...SHED, 'pitchDeg', 'overhangM'];
-const bedOnly: Extra = { route: 'pack' };
-const slatsOnly: Extra = { route: 'slurry' };
-const outOnly: Extra = { route: 'paddock' };
-
-export const BILL_LINES: readonly BillSpec[] = [
-  line(
-    'groundwork',
-    'stripping, levelling and hardcore',
-    'M2',
-    'm²',
-    'groundworkPricePerM2',
-    'shed',
-    'plan of the sheds',
-    SHED,
-  ),
-  line(
-    'padConcrete',
-    'concrete pads under posts',
-    'M3',
-    'm³',
-    'padConcretePricePerM3',
-    'shed',
-    'posts times the concrete of a pad',
-    [...FRAME, 'padConcreteM3PerPost'],
-  ),
-  line(
-    'postFixings',
-    'post shoes and bolts',
-    'Count',
-    'posts',
-    'postFixingPriceEach',
-    'shed',
-    'frames (bays + 1) times rows of posts',
-    FRAME,
-  ),
-  line(
-    'timberBought',
-    'timber, bought',
-    'M3',
-    'm³',
-    'timberPricePerM3',
-    'shed',
-    'posts, rafters and purlins with bracing and waste, heavier with snow, for the share that is bought',
-    [
-      ...FRAME,
-      'eaveM',
-      'overhangM',
-      'postSectionM2',
-      'rafterSectionM2',
-      'purlinSectionM2',
-      'purlinSpacingM',
-      'timberBracingFraction',
-      'timberWasteFraction',
-      'snowLoadKnPerM2',
-      'referenceSnowLoadKnPerM2',
-      'roofDeadLoadKnPerM2',
-      'ownTimberShare',
-    ],
-  ),
-  line(
-    'timberOwn',
-    'timber, own trees',
-    'M3',
-    'm³',
-    'ownTimberPricePerM3',
-    'shed',
-    'the same timber for the share from own wood, at what the trees would have sold for',
-    ['billTimberBoughtM3', 'ownTimberShare'],
-    { own: true },
-  ),
-  line(
-    'sawing',
-    'sawing own timber, own hours',
-    'Hours',
-    'h',
-    'labourPricePerHour',
-    'shed',
-    'own timber times the hours a cubic metre takes',
-    ['billTimberOwnM3', 'sawingHoursPerM3'],
-    { own: true },
-  ),
-  line(
-    'sawmill',
-    'sawmill fuel, blades and wear',
-    'Hours',
-    'h',
-    'sawmillPricePerHour',
-    'shed',
-    'hours of sawing',
-    ['billSawingHours'],
-  ),
-  line(
-    'erection',
-    'erecting frame, roof and walls, builder',
-    'Hours',
-    'h',
-    'builderPricePerHour',
-    'shed',
-    'plan of the sheds times the hours a square metre takes, less what is done by own hands',
-    [...SHED, 'erectionHoursPerM2', 'ownBuildShare'],
-  ),
-  line(
-    'erectionOwn',
-    'erecting, own hours',
-    'Hours',
-    'h',
-    'labourPricePerHour',
-    'shed',
-    'the same hours for the share done by own hands',
-    [...SHED, 'erectionHoursPerM2', 'ownBuildShare'],
-    { own: true },
-  ),
-  line(
-    'roof',
-    'roof sheets and fixings',
-    'M2',
-    'm²',
-    'roofPricePerM2',
-    'shed',
-    'length and depth with overhangs, over the cosine of the pitch',
-    ROOF,
-  ),
-  line(
-    'cladding',
-    'cladding above the walls',
-    'M2',
-    'm²',
-    'claddingPricePerM2',
-    'shed',
-    'rear and both gables from the top of the wall to the roof; the front is open',
-    [...SHED, 'eaveM', 'pitchDeg', 'pushWallM', 'penWallHeightM'],
-  ),
-  line(
-    'gutters',
-    'gutters and downpipes',
-    'M',
-    'm',
-    'gutterPricePerM',
-    'shed',
-    'both eaves with overhangs',
-    [...SHED, 'overhangM'],
-    { shortLived: true },
-  ),
-  line(
-    'waterTank',
-    'tank for roof water',
-    'M3',
-    'm³',
-    'waterTankPricePerM3',
-    'shed',
-    'plan of the sheds times the tank a square metre of roof is given',
-    [...SHED, 'roofTankM3PerM2'],
-  ),
-  line(
-    'slab',
-    'concrete slab: stance and feed passage',
-    'M2',
-    'm²',
-    'slabPricePerM2',
-    'shed',
-    'length times stance depth of the bedded shed, and the passage of the slatted one',
-    [...SHED, 'stanceDepthM'],
-  ),
-  line(
-    'yard',
-    'hard standing and yard',
-    'M2',
-    'm²',
-    'yardPricePerM2',
-    'all',
-    'hard standing, and the fouled yard that drains to a store',
-    ['hardStandingM2', 'openYardM2', 'slatsShare'],
-  ),
-  line(
-    'bedFloor',
-    'compacted floor under the bed',
-    'M2',
-    'm²',
-    'bedFloorPricePerM2',
-    'deep bed',
-    'length times depth without the stance',
-    ['shedLengthM', 'shedDepthM', 'stanceDepthM', 'bedShare'],
-    bedOnly,
-  ),
-  line(
-    'pushWall',
-    'push walls',
-    'M2',
-    'm²',
-    'pushWallPricePerM2',
-    'deep bed',
-    'rear and both ends of the bed times the height of the wall',
-    ['shedLengthM', 'shedDepthM', 'stanceDepthM', 'pushWallM', 'bedShare'],
-    bedOnly,
-  ),
-  line(
-    'risingBarrier',
-    'feed barrier that can be raised',
-    'M',
-    'm',
-    'risingBarrierPricePerM',
-    'deep bed',
-    'length of the shed where feed is given at a barrier',
-    ['shedLengthM', 'barrierUsedShare', 'bedShare'],
-    bedOnly,
-  ),
-  line(
-    'penWall',
-    'pen walls',
-    'M2',
-    'm²',
-    'penWallPricePerM2',
-    'slats',
-    'rear and both ends of the slatted pens times the height of the wall',
-    [...SHED, 'penWallHeightM'],
-    slatsOnly,
-  ),
-  line(
-    'slats',
-    'slats',
-    'M2',
-    'm²',
-    'slatsPricePerM2',
-    'slats',
-    'slatted area',
-    ['slatsUsedM2', 'slatsShare'],
-    slatsOnly,
-  ),
-  line(
-    'tank',
-    'tank or channel under the slats',
-    'M3',
-    'm³',
-    'tankPricePerM3',
-    'slats',
-    'slatted area times tank depth, or times the depth of a channel where slurry goes to an outside store',
-    ['slatsUsedM2', 'tankDepthM', 'channelDepthM', 'tankUsedShare', 'slatsShare'],
-    slatsOnly,
-  ),
-  line(
-    'outsideStore',
-    'outside slurry store',
-    'M3',
-    'm³',
-    'outsideStorePricePerM3',
-    'slats',
-    'store needed beyond what fits under the slats below the freeboard',
-    ['storeNeededM3', 'slatsUsedM2', 'tankDepthM', 'irelandCoveredFreeboardM', 'tankUsedShare', 'slatsShare'],
-    slatsOnly,
-  ),
-  line(
-    'storeCover',
-    'cover of the outside store',
-    'M2',
-    'm²',
-    'storeCoverPricePerM2',
-    'slats',
-    'open area of the store, at the price of its kind of cover',
-    ['openStoreM2', 'slatsShare'],
-    { ...slatsOnly, choice: 'store', shortLived: true },
-  ),
-  line(
-    'feedBarrier',
-    'feed barrier, fixed',
-    'M',
-    'm',
-    'feedBarrierPricePerM',
-    'slats',
-    'length of the slatted pens where feed is given at a barrier',
-    ['slatsUsedM2', 'slattedPenDepthM', 'barrierUsedShare', 'slatsShare'],
-    slatsOnly,
-  ),
-  line('gates', 'gates', 'Count', 'gates', 'gatePriceEach', 'shed', 'bays times gates a bay, rounded up', [
-    ...SHED,
-    'bayM',
-    'gatesPerBay',
-  ]),
-  line(
-    'bowls',
-    'water bowls, frost-free',
-    'Count',
-    'bowls',
-    'waterBowlPriceEach',
-    'shed',
-    'bowls named in the notebook, at least one for every so many head',
-    ['waterBowls', 'headCount', 'commonPracticeAnimalsPerBowl'],
-    { shortLived: true },
-  ),
-  line(
-    'beddingStore',
-    'store for straw or chips',
-    'M2',
-    'm²',
-    'beddingStorePricePerM2',
-    'deep bed',
-    'loose bedding kept under a roof at once over the height it is stacked',
-    ['beddingM3', 'beddingStoredShare', 'beddingStackM', 'bedShare'],
-    bedOnly,
-  ),
-  line(
-    'compostPad',
-    'compost pad',
-    'M2',
-    'm²',
-    'compostPadPricePerM2',
-    'deep bed',
-    'volume of the pack times the ground a cubic metre of windrow and its turning take',
-    ['packM3', 'compostPadM2PerM3', 'bedShare'],
-    bedOnly,
-  ),
-  line(
-    'heapCover',
-    'covers for the heap',
-    'M2',
-    'm²',
-    'heapCoverPricePerM2',
-    'deep bed',
-    'volume of the pack times cover a cubic metre, where it is composted',
-    ['packM3', 'heapCoverM2PerM3', 'compostPadM2PerM3', 'bedShare'],
-    { ...bedOnly, shortLived: true },
-  ),
-  line(
-    'feeders',
-    'feeders',
-    'Count',
-    'feeders',
-    'feederPriceEach',
-    'all',
-    'head times feeders a head, rounded up',
-    ['headCount', 'feedersPerHead'],
-    { choice: 'feeder', shortLived: true },
-  ),
-  line(
-    'fence',
-    'electric fence round the paddock',
-    'M',
-    'm',
-    'fencePricePerM',
-    'outdoors',
-    'outline of a square of the paddock area',
-    ['paddockHa', 'pastureShare'],
-    { ...outOnly, shortLived: true },
-  ),
-  line(
-    'movableFence',
-    'movable fence on reels',
-    'M',
-    'm',
-    'movableFencePricePerM',
-    'outdoors',
-    'side of that square times the lengths needed for how it is moved',
-    ['paddockHa', 'movableFenceLengths', 'pastureShare'],
-    { ...outOnly, shortLived: true },
-  ),
-  line(
-    'energiser',
-    'fence energiser and earth',
-    'Count',
-    'sets',
-    'energiserPriceEach',
-    'outdoors',
-    'one where animals are out',
-    ['pastureShare'],
-    { ...outOnly, shortLived: true },
-  ),
-  line(
-    'waterPipe',
-    'water pipe in the ground',
-    'M',
-    'm',
-    'waterPipePricePerM',
-    'outdoors',
-    'two sides of that square',
-    ['paddockHa', 'pastureShare'],
-    outOnly,
-  ),
-  line(
-    'troughs',
-    'troughs outdoors',
-    'Count',
-    'troughs',
-    'troughPriceEach',
-    'outdoors',
-    'head over head a trough, rounded up',
-    ['headCount', 'headPerTrough', 'pastureShare'],
-    { ...outOnly, shortLived: true },
-  ),
-  line(
-    'windbreak',
-    'windbreak',
-    'M',
-    'm',
-    'windbreakPricePerM',
-    'outdoors',
-    'head times length a head, where the scenario has one',
-    ['headCount', 'windbreakMPerHead', 'pastureShare'],
-    outOnly,
-  ),
+/** Places by the head, for a scenario that names no shed. */
+const PLACE_LINES = [
   line(
     'beddedPlaces',
-    'bedded places, not drawn',
     'Head',
+    'bedded places, not drawn',
     'head',
-    'beddedPlacePrice',
-    'deep bed',
-    'head, where no shed is given',
-    ['headCount', 'shedLengthM', 'shedDepthM', 'bedShare'],
-    bedOnly,
+    {
+      price: 'beddedPlacePrice',
+      works: 'deep bed',
+      formula: 'head, where no shed is given',
+      when: 'packShare',
+    },
+    (counted) =>
+      counted.of(
+        ['headCount', 'beddedShedLengthM', 'beddedShedDepthM', 'bedShare'],
+        (i, head, length, depth, bed) => (depth[i] * length[i] > 0 ? 0 : (bed[i] > 0 ? 1 : 0) * head[i]),
+      ),
   ),
   line(
     'slattedPlaces',
-    'slatted places, not drawn',
     'Head',
+    'slatted places, not drawn',
     'head',
-    'slattedPlacePrice',
-    'slats',
-    'head, where no slatted area is given or known',
-    ['headCount', 'slatsUsedM2', 'slatsShare'],
-    slatsOnly,
+    {
+      price: 'slattedPlacePrice',
+      works: 'slats',
+      formula: 'head, where no slatted area is given or known',
+      when: 'slurryShare',
+    },
+    (counted) =>
+      counted.of(['headCount', 'billSlatsM2', 'slatsShare'], (i, head, slats, share) =>
+        slats[i] > 0 ? 0 : (share[i] > 0 ? 1 : 0) * head[i],
+      ),
   ),
+] as const;
+
+const ON_TOP_LINES = [
   line(
     'engineer',
-    'engineer and drawings',
     'Sum',
+    'engineer and drawings',
     'money',
-    'engineerFraction',
-    'all',
-    'share of the cash lines of sheds and stores',
-    [],
-    { onTop: 'buildings' },
+    {
+      price: 'engineerFraction',
+      works: 'all',
+      formula: 'share of the cash lines of sheds and stores',
+      onTop: 'buildings',
+    },
+    (counted) => counted.of(['capitalLinesBuildings'], (i, below) => cents(below[i])),
   ),
   line(
     'contingency',
-    'unforeseen',
     'Sum',
+    'unforeseen',
     'money',
-    'contingencyFraction',
-    'all',
-    'share of the cash lines above',
-    [],
-    { onTop: 'all' },
+    {
+      price: 'contingencyFraction',
+      works: 'all',
+      formula: 'share of the cash lines above',
+      onTop: 'all',
+    },
+    (counted) => counted.of(['capitalLinesCash'], (i, below) => cents(below[i])),
   ),
-];
+] as const;
+
+const LINES = [...SHED_LINES, ...INDOOR_LINES, ...OUTDOOR_LINES, ...PLACE_LINES, ...ON_TOP_LINES] as const;
+
+export const BILL_LINES: readonly BillSpec[] = LINES;
+
+type ColumnOfLine<Line> = Line extends BillSpec<infer Column> ? Column : never;
+/** Quantity and cost columns of all lines. */
+export type BillColumn = ColumnOfLine<(typeof LINES)[number]>;
 
 /** What a real project also pays for and this bill leaves out; said in the printed case. */
 export const BILL_LEFT_OUT: readonly string[] = [

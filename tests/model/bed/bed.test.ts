@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { bedStage } from '../../../src/model/bed/bed.ts';
-import { WEEKS } from '../../../src/model/stage.ts';
+import { WEEKS } from '../../../src/model/series.ts';
 import { cowOnStraw, lastOf, runCase } from '../bedCase.ts';
 
 const of = (columns: Record<string, number> = {}, days = 180) =>
-  runCase([bedStage], { columns: { ...cowOnStraw(days), ...columns } });
+  runCase(['bed'], { columns: { ...cowOnStraw(days), ...columns } });
 
 describe('the bed by week', () => {
   it('ends where the winter ends, and stands still after', () => {
@@ -39,7 +38,7 @@ describe('the bed by week', () => {
 
   it('stays empty, without a number that is none, when nothing falls on it', () => {
     for (const days of [0, 180]) {
-      const { values } = runCase([bedStage], { columns: { winterDays: days } });
+      const { values } = runCase(['bed'], { columns: { winterDays: days } });
       for (const [name, value] of Object.entries(values)) expect(value, name).toBe(0);
     }
   });

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { beddingStage } from '../../../src/model/bed/bedding.ts';
 import { MATERIALS } from '../../../src/notebook/schema.ts';
 import { central, type MixPart, runCase, runCases, tables } from '../bedCase.ts';
 
@@ -15,7 +14,7 @@ const shed = {
 };
 const straw: readonly MixPart[] = [{ material: 'barleyStraw', share: 1 }];
 const of = (columns: Record<string, number> = {}, mix = straw) =>
-  runCase([beddingStage], { columns: { ...shed, ...columns }, mix }).values;
+  runCase(['bedding'], { columns: { ...shed, ...columns }, mix }).values;
 
 describe('bedding', () => {
   it('is a first layer and a rate by live weight, worked by hand', () => {
@@ -67,7 +66,7 @@ describe('bedding', () => {
       { bedShare: 0 },
     ];
     for (const { values } of runCases(
-      [beddingStage],
+      ['bedding'],
       cases.map((columns) => ({ columns: { ...shed, ...columns }, mix: straw })),
     ))
       for (const [name, value] of Object.entries(values)) expect(Number.isFinite(value), name).toBe(true);

@@ -1,11 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { bedStage } from '../../../src/model/bed/bed.ts';
-import { compostStage } from '../../../src/model/bed/compost.ts';
 import { cowHeap, runCase } from '../bedCase.ts';
+import { isAmount } from '../parts.ts';
 
 const of = (columns: Record<string, number> = {}, way = 'turned', cover = 'covered') =>
-  runCase([bedStage, compostStage], { columns: { ...cowHeap(), compostTurns: 5, ...columns }, way, cover })
-    .values;
+  runCase(['bed', 'compost'], { columns: { ...cowHeap(), compostTurns: 5, ...columns }, way, cover }).values;
 const lost = (v: Readonly<Record<string, number>>) => v.packNitrogenKg - v.compostNitrogenKg;
 
 describe('no heap', () => {
@@ -40,12 +38,12 @@ describe('a heap', () => {
   it('is empty, without a number that is none, when there is no bed', () => {
     for (const way of ['turned', 'static', 'none'])
       for (const days of [0, 180]) {
-        const { values } = runCase([bedStage, compostStage], {
+        const { values } = runCase(['bed', 'compost'], {
           columns: { winterDays: days, rainPerWeekMm: 20 },
           way,
         });
         for (const [name, value] of Object.entries(values))
-          if (name !== 'heapRainMm') expect(value, `${way} ${name}`).toBe(0);
+          if (name !== 'heapRainMm' && isAmount(name)) expect(value, `${way} ${name}`).toBe(0);
       }
   });
 

@@ -2,7 +2,7 @@
 
 import type { Check, ShedResult } from '../../../src/model/checks/check.ts';
 import { checkScenario } from '../../../src/model/checks/index.ts';
-import { WEEKS } from '../../../src/model/stage.ts';
+import { WEEKS } from '../../../src/model/series.ts';
 import { type Scenario, scenarioSchema } from '../../../src/notebook/schema.ts';
 import { SYSTEMS, type System } from '../../../src/notebook/systems.ts';
 import type { Coefficient } from '../../../src/tables/coefficient.ts';

@@ -1,12 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { paddockStage } from '../../../src/model/field/paddock.ts';
-import { weatherStage } from '../../../src/model/weather/soilWater.ts';
 import { runRows, smoothYear, type Turn, weatherOf } from '../fieldRig.ts';
 
 const nordic = smoothYear(5, 12, 1.9);
 const atlantic = smoothYear(9.5, 5, 3.2);
 const run = (turns: readonly Turn[], picks = {}, weather = [nordic, atlantic]) =>
-  runRows([weatherStage, paddockStage], weather, turns, picks, false);
+  runRows(['winter', 'soilWater', 'paddock'], weather, turns, picks, false);
 const constant = (meanC: number, rainMm: number) =>
   weatherOf(
     Array.from({ length: 365 }, () => rainMm),

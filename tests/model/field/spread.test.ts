@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { spreadStage } from '../../../src/model/field/spread.ts';
 import { TECHNIQUES } from '../../../src/notebook/schema.ts';
 import { central, run } from '../nutrientRig.ts';
 
@@ -8,7 +7,7 @@ const LOAD = { slurryNitrogenKg: 300, slurryTanKg: 150, compostNitrogenKg: 400, 
 describe('spread', () => {
   it('lets technique act on slurry only and incorporation on both', () => {
     const [plain, shoe, ploughed] = run(
-      [spreadStage],
+      ['spreading'],
       [LOAD, { ...LOAD, spreadTechniqueFactor: 0.5 }, { ...LOAD, spreadIncorporationFactor: 0.15 }],
     );
     expect(shoe.slurrySpreadAmmoniaKg / plain.slurrySpreadAmmoniaKg).toBeCloseTo(0.5, 12);
@@ -19,7 +18,7 @@ describe('spread', () => {
   it('loses less with each technique that puts slurry deeper', () => {
     const lost = TECHNIQUES.map(
       (t) =>
-        run([spreadStage], { ...LOAD, spreadTechniqueFactor: central('spreadTechniqueFactor', t) })[0]
+        run(['spreading'], { ...LOAD, spreadTechniqueFactor: central('spreadTechniqueFactor', t) })[0]
           .slurrySpreadAmmoniaKg,
     );
     expect(lost).toEqual([...lost].sort((a, b) => b - a));
@@ -27,7 +26,7 @@ describe('spread', () => {
   });
 
   it('loses no more TAN than there is', () => {
-    const [out] = run([spreadStage], {
+    const [out] = run(['spreading'], {
       ...LOAD,
       slurrySpreadAmmoniaFraction: 0.8,
       spreadTechniqueFactor: 1.5,
@@ -37,7 +36,7 @@ describe('spread', () => {
   });
 
   it('asks for no ground where no limit is set', () => {
-    const [out] = run([spreadStage], { ...LOAD, nitrogenCapKgPerHa: 0, phosphorusCapKgPerHa: 0 });
+    const [out] = run(['spreading'], { ...LOAD, nitrogenCapKgPerHa: 0, phosphorusCapKgPerHa: 0 });
     expect(out.areaNeededHa).toBe(0);
   });
 });

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { excretionStage } from '../../../src/model/herd/excretion.ts';
 import { central, run } from '../nutrientRig.ts';
 
 const HERD = {
@@ -16,14 +15,14 @@ const HERD = {
 
 describe('excretion', () => {
   it('is what is eaten where nothing is kept', () => {
-    const [out] = run([excretionStage], HERD);
+    const [out] = run(['herd', 'excretion'], HERD);
     expect([out.nitrogenExcretedKg, out.phosphorusExcretedKg, out.potassiumExcretedKg]).toEqual([
       160, 24, 190,
     ]);
   });
 
   it('leaves out gain, milk that leaves the herd, and half of a calf in half of its time', () => {
-    const [out] = run([excretionStage], {
+    const [out] = run(['herd', 'excretion'], {
       ...HERD,
       group1GainKgPerDay: 0.1,
       group1MilkKgPerDay: 2,
@@ -48,17 +47,21 @@ describe('excretion', () => {
 
   it('keeps milk in the balance that calves of the herd drink', () => {
     const calves = { group2HeadCount: 10, group2WeightKg: 100, group2MilkDrunkKgPerDay: 6 };
-    const [none, drunk] = run([excretionStage], [HERD, { ...HERD, group1MilkKgPerDay: 5, ...calves }]);
+    const [none, drunk] = run(['herd', 'excretion'], [HERD, { ...HERD, group1MilkKgPerDay: 5, ...calves }]);
     expect(drunk.nitrogenExcretedKg).toBe(none.nitrogenExcretedKg);
   });
 
   it('adds the nutrients of weight lost', () => {
-    const [out] = run([excretionStage], { ...HERD, group1GainKgPerDay: -0.2, gainNitrogenKgPerKg: 0.025 });
+    const [out] = run(['herd', 'excretion'], {
+      ...HERD,
+      group1GainKgPerDay: -0.2,
+      gainNitrogenKgPerKg: 0.025,
+    });
     expect(out.nitrogenExcretedKg).toBeCloseTo(160 + 10 * 90 * 0.2 * 0.025, 9);
   });
 
   it('never lets animals keep more than the limit share of what they eat', () => {
-    const [out] = run([excretionStage], {
+    const [out] = run(['herd', 'excretion'], {
       ...HERD,
       phosphorusEatenKg: 2,
       group1GainKgPerDay: 1,
@@ -69,7 +72,7 @@ describe('excretion', () => {
 
   it('holds TAN between its bounds on straw and on rich grass', () => {
     const [straw, grass] = run(
-      [excretionStage],
+      ['herd', 'excretion'],
       [
         { ...HERD, nitrogenEatenKg: 50 },
         { ...HERD, nitrogenEatenKg: 600 },
@@ -80,7 +83,7 @@ describe('excretion', () => {
   });
 
   it('gives no less water than dung holds', () => {
-    const [out] = run([excretionStage], { ...HERD, waterIntakeKgPerKg: 0 });
+    const [out] = run(['herd', 'excretion'], { ...HERD, waterIntakeKgPerKg: 0 });
     const dung = 9900 * 0.4;
     const wet = central('faecesMoistureFraction');
     expect(out.waterExcretedKg).toBeCloseTo((dung * wet) / (1 - wet), 6);

@@ -1,9 +1,8 @@
 import { expect, it } from 'vitest';
-import { herdStage } from '../../../src/model/herd/herd.ts';
 import { run } from '../nutrientRig.ts';
 
 it('adds up groups at mid-winter weight', () => {
-  const [out] = run([herdStage], {
+  const [out] = run(['herd'], {
     herdFactor: 0.5,
     winterDays: 100,
     group1HeadCount: 20,

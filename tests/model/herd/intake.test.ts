@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { intakeStage } from '../../../src/model/herd/intake.ts';
 import { run } from '../nutrientRig.ts';
 
 const COW = {
@@ -13,23 +12,23 @@ const COW = {
 
 describe('intake', () => {
   it('is head × weight × share × days', () => {
-    expect(run([intakeStage], COW)[0].dryMatterEatenKg).toBeCloseTo(10 * 600 * 0.018 * 100, 9);
+    expect(run(['intake'], COW)[0].dryMatterEatenKg).toBeCloseTo(10 * 600 * 0.018 * 100, 9);
   });
 
   it('adds feed for milk', () => {
-    const [dry, milking] = run([intakeStage], [COW, { ...COW, group1MilkKgPerDay: 8, intakePerMilkKg: 0.3 }]);
+    const [dry, milking] = run(['intake'], [COW, { ...COW, group1MilkKgPerDay: 8, intakePerMilkKg: 0.3 }]);
     expect(milking.dryMatterEatenKg - dry.dryMatterEatenKg).toBeCloseTo(10 * 8 * 0.3 * 100, 9);
   });
 
   it('counts only the days of the last, short week, and no warmth against cold', () => {
     const cold = { ...COW, winterDays: 10, lowerCriticalTemperatureC: -5, coldIntakePerC: 0.018 };
-    expect(run([intakeStage], cold, -15)[0].coldIntakeFactor).toBeCloseTo(1.18, 12);
-    expect(run([intakeStage], cold, -5)[0].coldIntakeFactor).toBe(1);
-    expect(run([intakeStage], cold, 12)[0].coldIntakeFactor).toBe(1);
+    expect(run(['intake'], cold, -15)[0].coldIntakeFactor).toBeCloseTo(1.18, 12);
+    expect(run(['intake'], cold, -5)[0].coldIntakeFactor).toBe(1);
+    expect(run(['intake'], cold, 12)[0].coldIntakeFactor).toBe(1);
   });
 
   it('mixes feeds by share of dry matter and weighs them as they lie', () => {
-    const [out] = run([intakeStage], {
+    const [out] = run(['intake'], {
       ...COW,
       feedWasteFraction: 0.1,
       feed1Share: 0.6,
@@ -48,7 +47,7 @@ describe('intake', () => {
   });
 
   it('passes over a feed a shorter scenario does not have', () => {
-    const [out] = run([intakeStage], { ...COW, feed2Share: 0, feed2DryMatterFraction: 0 });
+    const [out] = run(['intake'], { ...COW, feed2Share: 0, feed2DryMatterFraction: 0 });
     expect(Number.isFinite(out.feedTonnes)).toBe(true);
   });
 });

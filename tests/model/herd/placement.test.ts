@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { placementStage } from '../../../src/model/herd/placement.ts';
 import { run, total } from '../nutrientRig.ts';
 
 const HERD = {
@@ -20,7 +19,7 @@ const DAY = { bedShare: 0.5, slatsShare: 0.1, yardShare: 0.25, pastureShare: 0.1
 describe('placement', () => {
   it('sends scrapings where they go', () => {
     const [toPack, toSlurry] = run(
-      [placementStage],
+      ['placement'],
       [
         { ...HERD, ...DAY, yardToPackShare: 1 },
         { ...HERD, ...DAY, yardToPackShare: 0 },
@@ -33,7 +32,7 @@ describe('placement', () => {
   });
 
   it('counts the ammonia of the yard once, out of nitrogen and TAN of where the scrapings go', () => {
-    const [out] = run([placementStage], {
+    const [out] = run(['placement'], {
       ...HERD,
       ...DAY,
       yardToPackShare: 1,
@@ -47,7 +46,7 @@ describe('placement', () => {
 
   it('never loses more TAN than lies on the yard', () => {
     const [out] = run(
-      [placementStage],
+      ['placement'],
       { ...HERD, yardShare: 1, yardToPackShare: 1, yardAmmoniaTanFraction: 0.9 },
       30,
     );
@@ -56,13 +55,13 @@ describe('placement', () => {
   });
 
   it('keeps a day of 24 hours when a sweep moves one share alone', () => {
-    const [out] = run([placementStage], { ...HERD, slatsShare: 1, pastureShare: 1 });
+    const [out] = run(['placement'], { ...HERD, slatsShare: 1, pastureShare: 1 });
     expect([out.paddockShare, out.slurryShare]).toEqual([0.5, 0.5]);
     expect(total(out, 'paddockNitrogenInKg', 'slurryNitrogenInKg', 'packNitrogenInKg')).toBeCloseTo(710, 9);
   });
 
   it('leaves bedding out of every route but the bed', () => {
-    const [out] = run([placementStage], { ...HERD, ...DAY, yardToPackShare: 1 });
+    const [out] = run(['placement'], { ...HERD, ...DAY, yardToPackShare: 1 });
     expect(out.paddockPhosphorusInKg).toBeCloseTo(94 * 0.15, 9);
     expect(out.packPhosphorusInKg).toBeCloseTo(94 * 0.75 + 14, 9);
     expect(out.packNitrogenWastedKg).toBeCloseTo(22.5, 9);

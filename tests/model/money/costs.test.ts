@@ -1,9 +1,8 @@
 /** Yearly cost by line. Hand-worked figures are regression checks; published ones say so. */
 import { describe, expect, it } from 'vitest';
-import { costsStage } from '../../../src/model/money/costs.ts';
 import { type Options, type Row, runMoney } from '../moneyRig.ts';
 
-const one = (row: Row, options: Options = {}) => runMoney([costsStage], [row], options)[0].values;
+const one = (row: Row, options: Options = {}) => runMoney(['costs'], [row], options)[0].values;
 
 const WINTER: Row = {
   headCount: 24, winterDays: 180, capitalCost: 60_000, capitalShortLived: 0, interestRate: 0.04, lifeYears: 25,

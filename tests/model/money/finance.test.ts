@@ -1,9 +1,8 @@
 /** Loans and present value of a scenario alone. Hand-worked: own arithmetic, so regression checks. */
 import { describe, expect, it } from 'vitest';
-import { financeStage } from '../../../src/model/money/finance.ts';
 import { type Row, runMoney } from '../moneyRig.ts';
 
-const one = (row: Row) => runMoney([financeStage], [row])[0].values;
+const one = (row: Row) => runMoney(['finance', 'against'], [row])[0].values;
 
 const SHED: Row = {
   capitalCost: 60_000, capitalCash: 52_000, capitalShortLived: 0, grantUsed: 10_000, operatingCost: 9000,

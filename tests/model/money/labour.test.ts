@@ -1,11 +1,10 @@
 /** Hours by task. Rates are our own split of recalled totals, so hand-worked figures are regression checks. */
 import { describe, expect, it } from 'vitest';
-import { labourStage } from '../../../src/model/money/labour.ts';
-import { WEEKS } from '../../../src/model/stage.ts';
+import { WEEKS } from '../../../src/model/series.ts';
 import { central, type Options, type Row, runMoney } from '../moneyRig.ts';
 
 const one = (row: Row, options: Options = {}, frozen?: (week: number) => number) =>
-  runMoney([labourStage], [row], options, frozen)[0];
+  runMoney(['labour'], [row], options, frozen)[0];
 
 const HERD: Row = { headCount: 35, winterDays: 180 };
 /** 35 cows at about 14.5 kg of hay a day, put out. */

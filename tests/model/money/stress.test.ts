@@ -1,8 +1,6 @@
 /** Stresses on invented scenarios through costs and finance. Own arithmetic, so regression checks. */
 import { describe, expect, it } from 'vitest';
 import type { CaseInput } from '../../../src/model/money/case.ts';
-import { costsStage } from '../../../src/model/money/costs.ts';
-import { financeStage } from '../../../src/model/money/finance.ts';
 import { STRESSES, type StressRun, stressTable } from '../../../src/model/money/stress.ts';
 import { type Row, runMoney, TABLES } from '../moneyRig.ts';
 
@@ -15,7 +13,7 @@ const NAMES = ['outside', 'bed'];
 
 const run: StressRun = (changes) =>
   runMoney(
-    [costsStage, financeStage],
+    ['costs', 'finance', 'against'],
     ROWS.map((row, k) => ({ ...row, ...Object.fromEntries(changes[k]) })),
   ).map(
     ({ values }, k): CaseInput => ({

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { valueStage } from '../../../src/model/nutrients/value.ts';
 import { run } from '../nutrientRig.ts';
 
 const FIELD = {
@@ -25,7 +24,7 @@ const SLURRY = {
 
 describe('value', () => {
   it('adds mineral nitrogen left and the organic share released', () => {
-    const [out] = run([valueStage], { ...FIELD, ...SLURRY });
+    const [out] = run(['value'], { ...FIELD, ...SLURRY });
     // 200 kg organic as spread, 190 kg of it kept.
     expect(out.nitrogenAvailableKg).toBeCloseTo(70 + 190 * 0.15, 9);
     expect(out.nitrogenSurplusKg).toBeCloseTo(0, 9);
@@ -34,7 +33,7 @@ describe('value', () => {
 
   it('caps what is available by the need of the ground it lies on, and names the rest', () => {
     const [spread, dung] = run(
-      [valueStage],
+      ['value'],
       [
         { ...FIELD, ...SLURRY, receivingHa: 0.5 },
         { ...FIELD, paddockNitrogenKeptKg: 500, paddockMineralKg: 150, dungMineralisedFraction: 0.1 },
@@ -49,7 +48,7 @@ describe('value', () => {
   });
 
   it('shares phosphorus kept between slurry and compost', () => {
-    const [out] = run([valueStage], {
+    const [out] = run(['value'], {
       ...FIELD, soilPhosphorusKeptKg: 40, slurryPhosphorusKg: 10, compostPhosphorusKg: 30, slurryPhosphorusFirstYearFraction: 0.5,
       compostPhosphorusFirstYearFraction: 0.6, cropPhosphorusNeedKgPerHa: 100,
     }); // biome-ignore format: one row
@@ -63,7 +62,7 @@ describe('value', () => {
       paddockNitrogenKeptKg: 20, paddockMineralKg: 20, compostPricePerTonne: 30,
     }; // biome-ignore format: one row
     const [own, none, missing] = run(
-      [valueStage],
+      ['value'],
       [compost, { ...compost, compostPricePerTonne: 0 }, { ...compost, compostPricePerTonne: Number.NaN }],
     );
     expect(own.nutrientValue).toBeCloseTo(50 * 30 + 20, 9);
@@ -76,7 +75,7 @@ describe('value', () => {
   });
 
   it('releases no more in later years than is left', () => {
-    const [out] = run([valueStage], {
+    const [out] = run(['value'], {
       ...FIELD,
       ...SLURRY,
       slurryMineralisedFraction: 0.9,

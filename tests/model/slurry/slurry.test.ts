@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { slurryStage } from '../../../src/model/slurry/slurry.ts';
 import { STORE_COVERS } from '../../../src/notebook/schema.ts';
 import { central, run, total } from '../nutrientRig.ts';
 
@@ -18,7 +17,7 @@ const TANK = {
 
 describe('slurry', () => {
   it('sums solids, water, wash and rain to volume', () => {
-    const [plain, wet] = run([slurryStage], [
+    const [plain, wet] = run(['slurry'], [
       { ...TANK, storeDryMatterLossFraction: 0, slurryDensityKgPerM3: 1000 },
       { ...TANK, storeDryMatterLossFraction: 0, slurryDensityKgPerM3: 1000, washLitresPerDay: 100, openStoreM2: 80, openYardM2: 20, yardRunoffFraction: 0.5, rainMm: 400 },
     ]); // biome-ignore format: two rows
@@ -27,7 +26,7 @@ describe('slurry', () => {
   });
 
   it('catches no rain and no wash water where there is no slurry', () => {
-    const [out] = run([slurryStage], {
+    const [out] = run(['slurry'], {
       winterDays: 140,
       washLitresPerDay: 100,
       openStoreM2: 80,
@@ -38,7 +37,7 @@ describe('slurry', () => {
 
   it('takes the slatted area given, or that of the class a head', () => {
     const [given, absent] = run(
-      [slurryStage],
+      ['slurry'],
       [
         { ...TANK, slatsM2: 90 },
         { ...TANK, slatsM2: Number.NaN },
@@ -49,19 +48,19 @@ describe('slurry', () => {
   });
 
   it('loses no more TAN than there is when shares are overridden past all sense', () => {
-    const [out] = run([slurryStage], { ...TANK, storeAmmoniaTanFraction: 0.9, storeDinitrogenFraction: 0.5, storeNitrousFraction: 0.2 });
+    const [out] = run(['slurry'], { ...TANK, storeAmmoniaTanFraction: 0.9, storeDinitrogenFraction: 0.5, storeNitrousFraction: 0.2 });
     expect(out.slurryTanKg).toBeCloseTo(0, 9);
     expect(total(out, 'houseAmmoniaKg', 'storeAmmoniaKg', 'storeNitrousKg', 'storeDinitrogenKg', 'slurryNitrogenKg')).toBeCloseTo(600, 9);
   }); // biome-ignore format: one row
 
   it('loses house ammonia only from what falls on slats, not from yard scrapings', () => {
-    const [out] = run([slurryStage], { ...TANK, slatsTanKg: 100 });
+    const [out] = run(['slurry'], { ...TANK, slatsTanKg: 100 });
     expect(out.houseAmmoniaKg).toBeCloseTo(100 * central('houseAmmoniaTanFraction'), 9);
   });
 
   it('keeps nitrogen in the order of the covers: lid, sheet, straw, none', () => {
     const kept = (store: (typeof STORE_COVERS)[number]) =>
-      run([slurryStage], {
+      run(['slurry'], {
         ...TANK,
         storeAmmoniaFactor: central('storeAmmoniaFactor', store),
         storeNitrousFraction: central('storeNitrousFraction', store),

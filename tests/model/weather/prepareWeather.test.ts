@@ -11,7 +11,6 @@ import {
   wintersIn,
 } from '../../../src/model/weather/prepareWeather.ts';
 import { extraterrestrialRadiationMj, MM_PER_MJ } from '../../../src/model/weather/radiation.ts';
-import { weatherStage } from '../../../src/model/weather/soilWater.ts';
 import { makeYear } from '../../../src/model/weather/weatherGenerator.ts';
 import { readWeather } from '../../../src/tables/weather.ts';
 import type { WeatherSeries } from '../../../src/tables/weatherSeries.ts';
@@ -254,7 +253,7 @@ describe('a real station, Seattle 2012 to 2015', () => {
       '2014/15',
     ]);
     const { rows } = runRows(
-      [weatherStage],
+      ['winter', 'soilWater'],
       winters,
       winters.map((_, k) => ({ weatherIndex: k, winterDays: 181, latitudeDeg: 47.6 })),
     );

@@ -1,15 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { WEEKS } from '../../../src/model/stage.ts';
+import { WEEKS } from '../../../src/model/series.ts';
 import { daylightHours } from '../../../src/model/weather/radiation.ts';
 import { daysToDaylight, midwinterDay } from '../../../src/model/weather/season.ts';
-import { weatherStage } from '../../../src/model/weather/soilWater.ts';
 import { CHOICE_OPTIONS } from '../../../src/notebook/choiceOptions.ts';
 import { coefficients, problems, runRows, smoothYear, type Turn, weatherOf } from '../fieldRig.ts';
 
 const nordic = smoothYear(5, 12, 1.9);
 const atlantic = smoothYear(9.5, 5, 3.2);
 const run = (turns: readonly Turn[], picks = {}, weather = [nordic, atlantic]) =>
-  runRows([weatherStage], weather, turns, picks, false);
+  runRows(['winter', 'soilWater'], weather, turns, picks, false);
 
 describe('the weather stage', () => {
   it('reads coefficient files without a problem, with a row for every option', () => {

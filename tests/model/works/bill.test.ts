@@ -2,8 +2,6 @@
 import { describe, expect, it } from 'vitest';
 import { bindScenario, toTable } from '../../../src/model/bind.ts';
 import { moneyFaults } from '../../../src/model/money/moneyFaults.ts';
-import { runPipeline } from '../../../src/model/pipeline.ts';
-import { defineStage } from '../../../src/model/stage.ts';
 import {
   applyQuotes,
   BILL_LINES,
@@ -12,12 +10,12 @@ import {
   quoteFaults,
   readBill,
 } from '../../../src/model/works/bill.ts';
-import { buildingStage } from '../../../src/model/works/building.ts';
 import { timberNotes } from '../../../src/model/works/timberNotes.ts';
 import { type Scenario, scenarioSchema } from '../../../src/notebook/schema.ts';
 import { SYSTEMS } from '../../../src/notebook/systems.ts';
 import type { Tables } from '../../../src/tables/coefficient.ts';
 import { TABLES } from '../moneyRig.ts';
+import { columnsRead, namesIn, runParts } from '../parts.ts';
 
 type Part = Record<string, unknown>;
 
@@ -47,35 +45,25 @@ function scenario(
   });
 }
 
-/** What other stages would have made. */
-const before = defineStage({
-  name: 'before',
-  about: 'results of other stages, as given',
-  reads: [],
-  makes: Object.fromEntries(
-    ['headCount', 'slatsUsedM2', 'storeNeededM3', 'beddingM3', 'packM3'].map((name) => [
-      name,
-      { label: name, unit: '', formula: 'given', from: [] },
-    ]),
-  ),
-  run: ({ count, write }) => {
-    for (let i = 0; i < count; i++) {
-      write.headCount[i] = 24;
-      write.slatsUsedM2[i] = 66;
-      write.storeNeededM3[i] = 180;
-      write.beddingM3[i] = 350;
-      write.packM3[i] = 150;
-    }
-  },
-});
+/** What other parts would have made. */
+const BEFORE = {
+  headCount: 24,
+  slatsUsedM2: 66,
+  storeNeededM3: 180,
+  beddingM3: 350,
+  packM3: 150,
+  slatsShare: 1,
+};
 
 function bill(given: Scenario, tables: Tables = TABLES) {
-  const stages = [before, buildingStage];
-  const bound = bindScenario(applyQuotes(given), tables, { overrides: [] }, stages);
-  const { table } = runPipeline(toTable([{ bound, weatherIndex: 0 }]), { weather: [] }, stages);
+  const bound = bindScenario(applyQuotes(given), tables);
+  const columns = toTable([{ bound, weatherIndex: 0 }]);
+  for (const [name, value] of Object.entries(BEFORE)) columns[name] ??= Float64Array.of(value);
+  for (const name of columnsRead(['building'])) columns[name] ??= Float64Array.of(1);
+  const out = runParts(['building'], columns, 1);
   const values: Record<string, number | null> = {};
-  for (const name of stages.flatMap((stage) => Object.keys(stage.makes))) {
-    const value = Number(table.get(name, 0));
+  for (const name of [...namesIn(['building'], 1), ...Object.keys(BEFORE)]) {
+    const value = (out[name] ?? columns[name])[0];
     values[name] = Number.isFinite(value) ? value : null;
   }
   return { bound, values, lines: readBill(values, bound.bindings, given.farm.money) };

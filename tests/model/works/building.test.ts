@@ -5,10 +5,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import { BILL_LINES, readBill } from '../../../src/model/works/bill.ts';
-import { buildingStage } from '../../../src/model/works/building.ts';
 import { EUR, type Options, type Row, runMoney, TABLE_PROBLEMS, TABLES } from '../moneyRig.ts';
 
-const one = (row: Row, options: Options = {}) => runMoney([buildingStage], [row], options)[0].values;
+const one = (row: Row, options: Options = {}) => runMoney(['building'], [row], options)[0].values;
 
 const SHED: Row = {
   headCount: 24, bedShare: 0.75, shedLengthM: 24, shedDepthM: 9, beddingM3: 350, packM3: 150, waterBowls: 2,

@@ -1,0 +1,71 @@
+/** Columns in, the results asked for out: one scenario, a sweep and ten thousand draws are the same call. */
+import type { Columns } from './engine/columns.ts';
+import { downstream, type Plan, planOf } from './engine/plan.ts';
+import { run } from './engine/run.ts';
+import { BASELINE, BASELINE_COLUMNS, CATALOGUE, planFor } from './quantities.ts';
+import type { PreparedWeather } from './weather/prepared.ts';
+
+/** For each row the row its own scenario is held against; −1 for none. */
+export type BaselineRows = ArrayLike<number>;
+
+/**
+ * The results and series called `names`, and the columns that say whether they exist, for every row of `columns`
+ * (which must hold what `planFor(names).inputs` lists, `weatherIndex` among them, but for the baseline's). What holds
+ * a scenario against its baseline is NaN for rows without one, and for all where `baselines` is not given; where it
+ * hangs on results, `baselines` is a function of them. Throws on a missing column.
+ */
+export function compute(
+  names: readonly string[],
+  columns: Columns,
+  weather: readonly PreparedWeather[],
+  baselines: BaselineRows | ((made: Columns) => BaselineRows) = [],
+): Record<string, Float64Array> {
+  const rows = columns.weatherIndex.length;
+  const options = { resources: { weather } };
+  const { alone, against } = inTwo(names);
+  const first = run(alone, columns, rows, options);
+  if (!against) return first;
+  const given: Record<string, Float64Array> = { ...columns, ...first };
+  const of = typeof baselines === 'function' ? baselines(given) : baselines;
+  for (const { name, own } of peersOf(against)) given[name] = taken(given[own], of, rows);
+  return { ...first, ...run(against, given, rows, options) };
+}
+
+interface TwoPlans {
+  /** What a row tells by itself, and what the second plan needs of it. */
+  readonly alone: Plan;
+  /** What needs another row too. */
+  readonly against: Plan | undefined;
+}
+
+const AGAINST = downstream(CATALOGUE, BASELINE_COLUMNS);
+const ALONE = new Set([...CATALOGUE.entries.keys()].filter((name) => !AGAINST.has(name)));
+const known = new Map<string, TwoPlans>();
+
+function inTwo(names: readonly string[]): TwoPlans {
+  const key = names.join(' ');
+  const before = known.get(key);
+  if (before) return before;
+  const later = names.filter((name) => AGAINST.has(name));
+  const against = later.length > 0 ? planOf(CATALOGUE, later, ALONE) : undefined;
+  const needed = against
+    ? [...[...against.inputs].filter((name) => ALONE.has(name)), ...peersOf(against).map(({ own }) => own)]
+    : [];
+  const first = [...names.filter((name) => ALONE.has(name)), ...needed.filter((name) => ALONE.has(name))];
+  const plans = { alone: planFor([...new Set(first)]), against };
+  known.set(key, plans);
+  return plans;
+}
+
+/** The baseline's columns a plan reads, with the name each has in its own row. */
+const peersOf = ({ inputs }: Plan) =>
+  [...inputs].flatMap((name) => {
+    const match = BASELINE.exec(name);
+    return match ? [{ name, own: `${match[1][0].toLowerCase()}${match[1].slice(1)}` }] : [];
+  });
+
+function taken(column: Float64Array | undefined, of: BaselineRows, rows: number): Float64Array {
+  const out = new Float64Array(rows).fill(Number.NaN);
+  if (column) for (let row = 0; row < rows; row++) if (of[row] >= 0) out[row] = column[of[row]];
+  return out;
+}

@@ -1,0 +1,157 @@
+/**
+ * What the steps of a plan see of a table: windows of one chunk on its columns. They are laid out once for a plan and
+ * then moved over the rows, so that a call of three rows is not all preparation.
+ */
+import type { Step } from './catalogue.ts';
+import { familyOf } from './columns.ts';
+import type { Plan } from './plan.ts';
+import type { WalkRun } from './walk.ts';
+
+/** Rows worked on at once: their results and series stay in the cache, and memory stays flat. */
+export const CHUNK = 128;
+
+const NOTHING = new Float64Array(0);
+
+/** One column or series, and every window that shows it. */
+export interface Slot {
+  readonly name: string;
+  /** Numbers a row. */
+  readonly width: number;
+  readonly show: ((values: Float64Array) => void)[];
+  /** Made here, and not given by the caller. */
+  readonly made: boolean;
+  /** Where it is worked out when nobody keeps it. */
+  readonly scratch: Float64Array;
+}
+
+export interface Call {
+  /** Works out the first `count` rows of the windows. */
+  readonly run: (count: number) => void;
+}
+
+export interface Layout {
+  readonly calls: readonly Call[];
+  readonly slots: readonly Slot[];
+  /** Hands the steps what is read as `@name`, and says which names the caller keeps. */
+  readonly begin: (resources: Readonly<Record<string, unknown>>, kept: ReadonlySet<string>) => void;
+}
+
+/** How many items each family has, e.g. `{ group: 2 }`. */
+export type FamilySizes = Readonly<Record<string, number>>;
+
+const layouts = new WeakMap<Plan, Map<string, Layout>>();
+
+/** The layout of this plan; the same one, with the same scratch memory, whenever it is asked for again. */
+export function layoutOf(plan: Plan, sizes: FamilySizes): Layout {
+  const known = layouts.get(plan) ?? new Map<string, Layout>();
+  layouts.set(plan, known);
+  const key = Object.values(sizes).join(' ');
+  const layout = known.get(key) ?? lay(plan, sizes);
+  known.set(key, layout);
+  return layout;
+}
+
+function lay({ steps, catalogue }: Plan, sizes: FamilySizes): Layout {
+  const makes = new Set(steps.flatMap((step) => step.makes.map(({ name }) => name)));
+  const slots = new Map<string, Slot>();
+  const slotOf = (name: string): Slot => {
+    const known = slots.get(name);
+    if (known) return known;
+    const made = makes.has(name);
+    const entry = catalogue.entries.get(name);
+    const width = entry?.width ?? 1;
+    // What is only made on demand has no place until somebody keeps it.
+    const scratch = made && !entry?.onDemand ? new Float64Array(CHUNK * width) : NOTHING;
+    const slot = { name, width, show: [], made, scratch };
+    slots.set(name, slot);
+    return slot;
+  };
+  const resourceShows: ((resources: Readonly<Record<string, unknown>>) => void)[] = [];
+  /** Puts what `name` reads at `into[key]`, now and whenever the window moves. */
+  const bind = (into: Record<string | number, unknown>, key: string | number, name: string): void => {
+    if (name.startsWith('@')) {
+      resourceShows.push((resources) => {
+        into[key] = resources[name.slice(1)];
+      });
+      return;
+    }
+    const family = familyOf(name);
+    if (family) {
+      const items: Float64Array[] = Array.from({ length: sizes[family.family] ?? 0 }, () => NOTHING);
+      into[key] = items;
+      items.forEach((_, k) => {
+        bind(items as unknown as Record<number, unknown>, k, `${family.family}${k + 1}${family.field}`);
+      });
+      return;
+    }
+    slotOf(name).show.push((values) => {
+      into[key] = values;
+    });
+  };
+  const followed = new Set(steps.flatMap(({ reads }) => reads));
+  let kept: ReadonlySet<string> = new Set();
+  const wants = (name: string) => kept.has(name) || followed.has(name);
+  const calls = steps.map(
+    (step): Call => (step.quantity ? quantityCall(step, bind) : walkCall(step, bind, wants)),
+  );
+  return {
+    calls,
+    slots: [...slots.values()],
+    begin: (resources, keeps) => {
+      kept = keeps;
+      for (const show of resourceShows) show(resources);
+    },
+  };
+}
+
+type Bind = (into: Record<string | number, unknown>, key: string | number, name: string) => void;
+
+function quantityCall({ quantity, reads, makes }: Step, bind: Bind): Call {
+  const columns: Float64Array[] = reads.map(() => NOTHING);
+  reads.forEach((read, k) => {
+    bind(columns as unknown as Record<number, unknown>, k, read);
+  });
+  const into = { out: NOTHING };
+  bind(into, 'out', makes[0].name);
+  const fill = (quantity as NonNullable<Step['quantity']>).fill;
+  return { run: (count) => fill(count, into.out, columns as unknown as readonly never[]) };
+}
+
+function walkCall({ walk, reads, makes }: Step, bind: Bind, wants: (name: string) => boolean): Call {
+  // An object made of all its entries at once keeps the shape that makes reading it fast.
+  const read: Record<string, unknown> = Object.fromEntries(reads.map((name) => [name, NOTHING]));
+  const write: Record<string, unknown> = Object.fromEntries(makes.map(({ name }) => [name, NOTHING]));
+  for (const name of reads) bind(read, name, name);
+  for (const { name } of makes) bind(write, name, name);
+  const io: { -readonly [K in keyof WalkRun<string, string>]: WalkRun<string, string>[K] } = {
+    count: 0,
+    read: read as WalkRun<string, string>['read'],
+    write: write as WalkRun<string, string>['write'],
+    wants,
+    repeats: (i) => i > 0 && sameRow(read, i) && copyRow(write as Record<string, Float64Array>, makes, i),
+  };
+  const { run } = walk as NonNullable<Step['walk']>;
+  return {
+    run: (count) => {
+      io.count = count;
+      run(io);
+    },
+  };
+}
+
+function sameRow(read: Readonly<Record<string, unknown>>, i: number): boolean {
+  for (const name in read) {
+    const column = read[name];
+    if (column instanceof Float64Array && column[i] !== column[i - 1]) return false;
+  }
+  return true;
+}
+
+function copyRow(write: Readonly<Record<string, Float64Array>>, makes: Step['makes'], i: number): true {
+  for (const { name, width } of makes) {
+    const values = write[name];
+    if (width === 1) values[i] = values[i - 1];
+    else if (values.length > 0) values.copyWithin(i * width, (i - 1) * width, i * width);
+  }
+  return true;
+}

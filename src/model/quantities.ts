@@ -1,0 +1,87 @@
+/**
+ * The whole calculation on one screen: what is declared, in the order the matter flows.
+ *
+ *   herd ─ winter ─ intake ─ excretion ─ bedding ─ placement ┬─ paddock ──────────────┐
+ *                                                            ├─ slurry ──┐            ├─ ledger ─ value ─ …
+ *                                                            └─ bed ─ compost ─ spreading ─ soil ┘
+ *
+ * The engine orders the work by what each declaration reads; the order here is that of the dictionary.
+ */
+import { bed } from './bed/bed.ts';
+import { bedding } from './bed/bedding.ts';
+import { compost } from './bed/compost.ts';
+import { type Catalogue, catalogue, type NamesIn } from './engine/catalogue.ts';
+import { type Plan, planOf } from './engine/plan.ts';
+import { paddock } from './field/paddock.ts';
+import { soil } from './field/soil.ts';
+import { spreading } from './field/spread.ts';
+import { excretion } from './herd/excretion.ts';
+import { herd } from './herd/herd.ts';
+import { intake } from './herd/intake.ts';
+import { placement } from './herd/placement.ts';
+import { against } from './money/against.ts';
+import { costs } from './money/costs.ts';
+import { finance } from './money/finance.ts';
+import { labour } from './money/labour.ts';
+import { ledger } from './nutrients/ledger.ts';
+import { value } from './nutrients/value.ts';
+import { slurry } from './slurry/slurry.ts';
+import { soilWater } from './weather/soilWater.ts';
+import { winter } from './weather/winter.ts';
+import { building } from './works/building.ts';
+
+const PARTS = {
+  herd,
+  winter,
+  soilWater,
+  intake,
+  excretion,
+  bedding,
+  placement,
+  paddock,
+  slurry,
+  bed,
+  compost,
+  spreading,
+  soil,
+  ledger,
+  value,
+  labour,
+  building,
+  costs,
+  finance,
+  against,
+} as const;
+
+export const CATALOGUE: Catalogue = catalogue(PARTS);
+
+/** Every name the model makes: results, weekly and daily series. */
+export type QuantityName = NamesIn<(typeof PARTS)[keyof typeof PARTS]>;
+
+/** Columns that bring in another scenario, the baseline of the row's own: `baselineOperatingCost`. */
+export const BASELINE = /^baseline([A-Z]\w*)$/;
+
+/** Every column of a baseline that any declaration reads. */
+export const BASELINE_COLUMNS: readonly string[] = [
+  ...new Set(
+    [...CATALOGUE.stepOf.values()].flatMap(({ reads }) => reads).filter((read) => BASELINE.test(read)),
+  ),
+];
+
+const plans = new Map<string, Plan>();
+
+/** The plan for these names, the same one whenever it is asked for again. Throws on a name the model does not make. */
+export function planFor(names: readonly string[]): Plan {
+  const key = names.join(' ');
+  const known = plans.get(key);
+  if (known) return known;
+  const plan = planOf(CATALOGUE, names);
+  plans.set(key, plan);
+  return plan;
+}
+
+const namesOf = (holds: (width: number, onDemand: boolean) => boolean) =>
+  [...CATALOGUE.entries.values()].filter((e) => holds(e.width, e.onDemand)).map((e) => e.name);
+
+/** Every result, and every series that is always worked out. */
+export const ALWAYS: readonly string[] = namesOf((_, onDemand) => !onDemand);

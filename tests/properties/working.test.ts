@@ -1,0 +1,171 @@
+/**
+ * The working is the working: every column is turned, and exactly what is declared to depend on it may move. So no
+ * figure hangs on what its working denies, and nothing stands in a working that the figure does not need.
+ */
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { openNotebook } from '../../src/cli/open.ts';
+import { toTable } from '../../src/model/bind.ts';
+import { compute } from '../../src/model/compute.ts';
+import type { Step } from '../../src/model/engine/catalogue.ts';
+import { type Columns, familyOf } from '../../src/model/engine/columns.ts';
+import { downstream, planOf } from '../../src/model/engine/plan.ts';
+import { run } from '../../src/model/engine/run.ts';
+import { ALWAYS, BASELINE, CATALOGUE } from '../../src/model/quantities.ts';
+import { baselineRows, type Run } from '../../src/study/evaluate.ts';
+import { FARMS, farmRun, NOTEBOOKS } from '../snapshot/figures.ts';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const DAILY = [...CATALOGUE.entries.values()].filter((e) => e.onDemand).map((e) => e.name);
+const EVERY = [...ALWAYS, ...DAILY];
+
+const steps = [...new Set(CATALOGUE.stepOf.values())];
+const baselineReads = [...new Set(steps.flatMap((s) => s.reads))].filter((r) => BASELINE.test(r));
+
+const runs: Run[] = [];
+for (const name of NOTEBOOKS) runs.push((await openNotebook(`${ROOT}/notebooks/${name}.md`)).run);
+for (let seed = 1; seed <= FARMS; seed++) runs.push(await farmRun(seed));
+
+/** Every scenario of every farm is a row of one table, so that each turn is one call. */
+const weather = runs.flatMap((r) => r.weather);
+let before = 0;
+const placed = runs.flatMap((r) => {
+  const rows = r.bound.map((bound, k) => ({ bound, weatherIndex: r.weatherIndex[k] + before }));
+  before += r.weather.length;
+  return rows;
+});
+const rows = placed.length;
+const baselines = (first: Columns) => {
+  let from = 0;
+  return runs.flatMap(({ bound }) => {
+    const own = baselineRows(bound, first.capitalCost.subarray(from, from + bound.length));
+    const at = from;
+    from += bound.length;
+    return own.map((row) => (row < 0 ? row : row + at));
+  });
+};
+const input = toTable(placed);
+const columns: Record<string, Float64Array> = { ...input, ...compute(EVERY, input, weather, baselines) };
+for (const name of baselineReads) {
+  const own = columns[`${name[8].toLowerCase()}${name.slice(9)}`];
+  columns[name] = Float64Array.from(baselines(columns), (row) => (row >= 0 && own ? own[row] : Number.NaN));
+}
+
+/** Columns under a read: one, or those of a family. */
+function columnsUnder(read: string): string[] {
+  const of = familyOf(read);
+  if (!of) return columns[read] ? [read] : [];
+  const found: string[] = [];
+  while (columns[`${of.family}${found.length + 1}${of.field}`])
+    found.push(`${of.family}${found.length + 1}${of.field}`);
+  return found;
+}
+
+/** A little up and down, then far, so that limits and switches are passed too. */
+const TURNS: readonly ((value: number) => number)[] = [
+  (v) => v * 1.01 + 1e-6,
+  (v) => v * 0.9 - 1e-6,
+  (v) => v * 3 + 1,
+  (v) => v * 0.2,
+  (v) => v - 10,
+  (v) => v * 30 + 300,
+  () => 0,
+  () => 1,
+];
+const TURNED_IF_ABSENT = 0.5;
+
+/**
+ * What the farms leave off: prices nobody gave, slopes that are 0 in the tables, own hours where a contractor does it
+ * all, soil too wet to run dry. Switched on, so that what hangs on them can be seen to move.
+ */
+const SWITCHED: Readonly<Record<string, number>> = {
+  compostPricePerTonne: 25,
+  smallWindrowHeightM: 99,
+  houseAmmoniaSlopePerC: 0.03,
+  energyColdMjPerKgC: 0.005,
+  contractorShare: 0.5,
+  startSoilWaterFraction: 0.05,
+  rainFactor: 0.4,
+};
+const switched = Object.fromEntries(
+  Object.entries(columns).map(([name, values]) => {
+    const to = /^bill(Bedded|Slatted)Places/.test(name) ? 3 : SWITCHED[name];
+    return [name, to === undefined ? values : values.map(() => to)];
+  }),
+);
+
+/** What a step makes that hangs on a read, its own results in between included. */
+function declaredBelow({ makes }: Step, read: string): Set<string> {
+  const below = new Set<string>();
+  for (let before = -1; before < below.size; ) {
+    before = below.size;
+    for (const { name, from } of makes)
+      if (from.includes(read) || from.some((f) => below.has(f))) below.add(name);
+  }
+  return below;
+}
+
+const differs = (a: Float64Array, b: Float64Array) => a.some((value, k) => !Object.is(value, b[k]));
+
+/** What of a step's results moves, anywhere, when one read is turned alone. */
+function movedBy(step: Step, read: string): Set<string> {
+  const own = new Set(step.makes.map(({ name }) => name));
+  const given = new Set([...CATALOGUE.entries.keys()].filter((name) => !own.has(name)));
+  const plan = planOf(CATALOGUE, [...own], given);
+  const moved = new Set<string>();
+  for (const table of [columns, switched]) {
+    const still = run(plan, table, rows, { resources: { weather } });
+    for (const turn of TURNS) {
+      const turned: Record<string, Float64Array> = { ...table };
+      for (const name of columnsUnder(read))
+        turned[name] = table[name].map((v) => (Number.isNaN(v) ? TURNED_IF_ABSENT : turn(v)));
+      const after = run(plan, turned, rows, { resources: { weather } });
+      for (const name of own) if (!moved.has(name) && differs(still[name], after[name])) moved.add(name);
+    }
+  }
+  return moved;
+}
+
+/**
+ * Reads that stand in a working for another reason than their amount: the winter a row stands in is a choice and no
+ * number, and is turned by the test of winters.
+ */
+const NO_NUMBER = /^@|^weatherIndex$/;
+
+describe('every step', () => {
+  for (const step of steps)
+    it(`${step.makes.length > 1 ? step.name : step.makes[0].name} moves with what it declares, and with nothing else`, () => {
+      for (const read of step.reads) {
+        if (NO_NUMBER.test(read)) continue;
+        const below = declaredBelow(step, read);
+        const moved = movedBy(step, read);
+        expect({ read, undeclared: [...moved].filter((name) => !below.has(name)) }).toEqual({
+          read,
+          undeclared: [],
+        });
+        expect({ read, declaredButStill: [...below].filter((name) => !moved.has(name)) }).toEqual({
+          read,
+          declaredButStill: [],
+        });
+      }
+    });
+});
+
+describe('every input', () => {
+  it('moves only what is declared below it, from end to end', () => {
+    const whole = planOf(CATALOGUE, ALWAYS);
+    const inputs = Object.keys(columns).filter(
+      (column) => !CATALOGUE.entries.has(column) && column !== 'weatherIndex' && !BASELINE.test(column),
+    );
+    for (const name of inputs) {
+      const turned = {
+        ...columns,
+        [name]: columns[name].map((v) => (Number.isNaN(v) ? 1 : v * 1.01 + 1e-6)),
+      };
+      const after = run(whole, turned, rows, { resources: { weather } });
+      const below = downstream(CATALOGUE, [name]);
+      const hidden = ALWAYS.filter((made) => !below.has(made) && differs(columns[made], after[made]));
+      expect({ name, hidden }).toEqual({ name, hidden: [] });
+    }
+  });
+});
