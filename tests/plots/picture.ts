@@ -1,5 +1,6 @@
 /** A drawing as text that a person can review in a diff: one element a line, numbers short, nothing of chance. */
 import { parseHTML } from 'linkedom';
+import { escaped } from '../../src/plots/svgText.ts';
 
 /** Gives the figures a document to draw in; returns what takes it away again. */
 export function openDocument(): () => void {
@@ -28,18 +29,18 @@ export function pictureText(root: Element): string {
     const name = node.localName;
     // Plot's own style sheet is the library's, not ours.
     if (name === 'style') return;
-    const attributes = [...node.attributes]
-      .sort((a, b) => (a.name < b.name ? -1 : 1))
-      .filter((a) => !a.name.startsWith('xmlns:') && (a.name !== 'xmlns' || name === 'svg'))
-      .map(
-        (a) =>
-          ` ${a.name}="${/^(aria-label|class|fill|stroke|id)$/.test(a.name) ? a.value : short(a.value)}"`,
-      )
-      .join('');
+    const given = [...node.attributes].filter((a) => !a.name.startsWith('xmlns'));
+    const written = given.map(({ name: key, value }) => {
+      const exact = /^(aria-label|class|fill|stroke|id)$/.test(key);
+      return ` ${key}="${escaped(exact ? value : short(value))}"`;
+    });
+    // With its name space a picture opens in any viewer.
+    if (name === 'svg') written.push(' xmlns="http://www.w3.org/2000/svg"');
+    const attributes = written.sort().join('');
     const own = [...node.childNodes]
       .filter((child) => child.nodeType === 3)
       .map((child) => child.textContent);
-    const said = own.join('').trim();
+    const said = escaped(own.join('').trim());
     const children = [...node.children].filter((child) => child.localName !== 'style');
     if (children.length === 0) {
       lines.push(`${indent}<${name}${attributes}${said === '' ? '/>' : `>${said}</${name}>`}`);
