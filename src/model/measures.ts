@@ -1,11 +1,13 @@
 /** What scenarios are compared on, in the order a keeper asks: what stays, what it takes. */
+import type { QuantityName } from './quantities.ts';
+
 /** Which way a quantity is better. */
 export type Better = 'more' | 'less';
 
 export type Question = 'stays' | 'takes';
 
 export interface Comparison {
-  readonly name: string;
+  readonly name: QuantityName;
   readonly question: Question;
   /** Which way is better; absent where neither is. */
   readonly better?: Better;
@@ -17,7 +19,7 @@ export interface Comparison {
 }
 
 const row = (
-  name: string,
+  name: QuantityName,
   question: Question,
   better: Better | undefined,
   short: string,

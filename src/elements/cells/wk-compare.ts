@@ -44,7 +44,7 @@ export class WkCompare extends LitElement {
   }
 
   protected override render() {
-    const short = new Set(COMPARISONS.map((c) => c.name));
+    const short = new Set<string>(COMPARISONS.map((c) => c.name));
     const rest = RESULTS.filter(({ name }) => !short.has(name));
     const option = (name: string, label: string) =>
       html`<option value=${name} ?selected=${name === this.quantity}>${capital(label)}</option>`;
