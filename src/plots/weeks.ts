@@ -18,16 +18,31 @@ export interface WeekSeries {
 
 /** Series worth a figure, by the name a notebook gives. */
 export const WEEK_SERIES: Readonly<Record<string, WeekSeries>> = {
-  bedDepthM: { track: 'bedDepthM', label: 'bed above the floor', unit: 'm', ends: 'level' },
-  bedMoisture: { track: 'bedMoisture', label: 'moisture of the bed', unit: 'fraction', ends: 'level' },
-  bedCarbonNitrogen: {
-    track: 'bedCarbonNitrogen',
+  weekPackDepthM: { track: 'weekPackDepthM', label: 'bed above the floor', unit: 'm', ends: 'level' },
+  weekPackMoisture: {
+    track: 'weekPackMoisture',
+    label: 'moisture of the bed',
+    unit: 'fraction',
+    ends: 'level',
+  },
+  weekPackCarbonNitrogen: {
+    track: 'weekPackCarbonNitrogen',
     label: 'carbon to nitrogen in the bed',
     unit: '',
     ends: 'level',
   },
-  bedDryMatterKg: { track: 'bedDryMatterKg', label: 'dry matter of the bed', unit: 'kg', ends: 'level' },
-  bedNitrogenKg: { track: 'bedNitrogenKg', label: 'nitrogen in the bed', unit: 'kg', ends: 'level' },
+  weekPackDryMatterKg: {
+    track: 'weekPackDryMatterKg',
+    label: 'dry matter of the bed',
+    unit: 'kg',
+    ends: 'level',
+  },
+  weekPackNitrogenKg: {
+    track: 'weekPackNitrogenKg',
+    label: 'nitrogen in the bed',
+    unit: 'kg',
+    ends: 'level',
+  },
   weekDrainageMm: {
     track: 'weekDrainageMm',
     label: 'water draining below the roots',

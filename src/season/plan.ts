@@ -105,7 +105,7 @@ function beddingWeeks(
   const layer = Math.min(total, values.startMaterialKg ?? 0);
   const perDay = (total - layer) / days;
   return Array.from({ length: Math.ceil(days / 7) }, (_, k) => {
-    const depth = tracks.bedDepthM?.[k];
+    const depth = tracks.weekPackDepthM?.[k];
     return {
       week: k + 1,
       day: weekStart(scenario, k + 1),

@@ -27,7 +27,7 @@ const FIGURES = {
   ledger: () => ledgerFigure(scenarios, 'nitrogen', reading),
   ladder: () => ladderFigure(scenarios, reading),
   compare: () => compareFigure(scenarios, 'netCost', reading),
-  bed: () => weekFigure(scenarios, WEEK_SERIES.bedDepthM, reading),
+  bed: () => weekFigure(scenarios, WEEK_SERIES.weekPackDepthM, reading),
   rain: () => weekFigure(scenarios, WEEK_SERIES.weekRainMm, reading),
 };
 

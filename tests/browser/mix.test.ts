@@ -36,7 +36,7 @@ const finding = (figure: ShadowRoot) => figure.querySelector('.finding')?.textCo
 const bedOptions = () => ({
   explorer,
   results: run.results,
-  series: WEEK_SERIES.bedDepthM,
+  series: WEEK_SERIES.weekPackDepthM,
   seed: 1,
 });
 

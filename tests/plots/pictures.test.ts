@@ -148,7 +148,7 @@ const FIGURES: Readonly<Record<string, () => Figure>> = {
       reading,
     ),
   weeks: () => {
-    const series = WEEK_SERIES.bedDepthM;
+    const series = WEEK_SERIES.weekPackDepthM;
     const bands = weekBandsAll(made.run, { tracks: [series.track], count: 60, seed: 1 });
     const of = new Map(
       bands.scenarios.flatMap(({ name, tracks }) =>

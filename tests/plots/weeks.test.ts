@@ -7,7 +7,7 @@ const { scenarios } = evaluation;
 
 describe('weeks', () => {
   it('shows only scenarios that have the series, from week 1 to the last', () => {
-    const points = weekPoints(scenarios, WEEK_SERIES.bedDepthM);
+    const points = weekPoints(scenarios, WEEK_SERIES.weekPackDepthM);
     expect(new Set(points.map((p) => p.scenario))).toEqual(new Set(['Deep bed']));
     expect(points.map((p) => p.week)).toEqual(Array.from({ length: 28 }, (_, k) => k + 1));
   });
@@ -18,7 +18,7 @@ describe('weeks', () => {
   });
 
   it('says where a level ends and what a flow adds up to', () => {
-    expect(weekFinding(scenarios, WEEK_SERIES.bedDepthM, reading)).toBe(
+    expect(weekFinding(scenarios, WEEK_SERIES.weekPackDepthM, reading)).toBe(
       'Bed above the floor: from 0.3 m to 0.96 m by week 28 in “Deep bed”.',
     );
     expect(weekFinding(scenarios, WEEK_SERIES.weekRainMm, reading)).toMatch(

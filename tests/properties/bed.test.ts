@@ -242,9 +242,11 @@ describe('more room', () => {
           toCase(small, parts),
           toCase({ ...small, shedLengthM: small.shedLengthM * times }, parts),
         ]);
-        for (let w = 0; w < a.weeks.bedDepthM.length; w++) {
-          if (Number.isNaN(a.weeks.bedDepthM[w])) break;
-          expect(b.weeks.bedDepthM[w]).toBeLessThanOrEqual(a.weeks.bedDepthM[w] * (1 + 1e-12) + 1e-12);
+        for (let w = 0; w < a.weeks.weekPackDepthM.length; w++) {
+          if (Number.isNaN(a.weeks.weekPackDepthM[w])) break;
+          expect(b.weeks.weekPackDepthM[w]).toBeLessThanOrEqual(
+            a.weeks.weekPackDepthM[w] * (1 + 1e-12) + 1e-12,
+          );
         }
         expect(b.values.packMoisture).toBeLessThanOrEqual(1);
       }),
@@ -258,9 +260,9 @@ describe('more room', () => {
       fc.property(herd, mix, (h, parts) => {
         const bare = { ...h, startDepthM: 0, shedLengthM: Math.max(1, h.shedLengthM), stanceDepthM: 0 };
         const { weeks } = runCase(ALL, toCase(bare, parts));
-        for (let w = 1; w < weeks.bedDepthM.length; w++) {
-          if (Number.isNaN(weeks.bedDepthM[w])) break;
-          expect(weeks.bedDepthM[w]).toBeGreaterThanOrEqual(weeks.bedDepthM[w - 1] * (1 - 1e-12));
+        for (let w = 1; w < weeks.weekPackDepthM.length; w++) {
+          if (Number.isNaN(weeks.weekPackDepthM[w])) break;
+          expect(weeks.weekPackDepthM[w]).toBeGreaterThanOrEqual(weeks.weekPackDepthM[w - 1] * (1 - 1e-12));
         }
       }),
       { numRuns: 100 },

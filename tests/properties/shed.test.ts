@@ -16,7 +16,7 @@ function weekOf(id: string, patch: Patch, cmPerDay: number): number {
   const checks = checkScenario({
     scenario,
     values: {},
-    tracks: { bedDepthM: bedTrack(scenario, cmPerDay) },
+    tracks: { weekPackDepthM: bedTrack(scenario, cmPerDay) },
     coefficients,
   });
   const found = checks.find((check) => check.id === id);

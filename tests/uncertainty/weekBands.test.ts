@@ -8,7 +8,7 @@ import { bandsOf } from '../../src/uncertainty/percentiles.ts';
 import { type WeekBand, weekBands, weekBandsAll } from '../../src/uncertainty/weekBands.ts';
 import { farm } from '../farm.ts';
 
-const TRACKS = ['bedDepthM', 'bedMoisture', 'bedCarbonNitrogen'];
+const TRACKS = ['weekPackDepthM', 'weekPackMoisture', 'weekPackCarbonNitrogen'];
 const BED = 2;
 let run: Run;
 beforeAll(() => {
@@ -62,15 +62,15 @@ describe('weekly bands', () => {
 
   it('are the same for the same seed and others for another', () => {
     expect(bands(run)).toEqual(bands(run));
-    const other = bands(run, 300, 2).scenarios[BED].tracks.bedDepthM;
-    expect(other).not.toEqual(bands(run).scenarios[BED].tracks.bedDepthM);
+    const other = bands(run, 300, 2).scenarios[BED].tracks.weekPackDepthM;
+    expect(other).not.toEqual(bands(run).scenarios[BED].tracks.weekPackDepthM);
   });
 
   it('are of the same draws as the ranges on the cards, however they are cut', () => {
     // 300 draws of three scenarios take two chunks here and one there; the pack's depth is the bed's last week.
     const drawn = bandsOf(drawAll(run, { count: 300, seed: 1, keep: ['packDepthM'] }), BED);
     const last = (part: keyof WeekBand) =>
-      [...bands(run).scenarios[BED].tracks.bedDepthM[part]].filter(Number.isFinite).at(-1);
+      [...bands(run).scenarios[BED].tracks.weekPackDepthM[part]].filter(Number.isFinite).at(-1);
     expect(last('p10')).toBeCloseTo(drawn.p10.packDepthM as number, 9);
     expect(last('p90')).toBeCloseTo(drawn.p90.packDepthM as number, 9);
   });
@@ -87,12 +87,12 @@ describe('weekly bands', () => {
       changes: new Map([[column, 2 * (run.bound[BED].bindings.get(column)?.value ?? 0)]]),
     });
     const short = bands(run, 60);
-    const at = (of: typeof long) => of.scenarios[BED].tracks.bedDepthM.p50[20];
+    const at = (of: typeof long) => of.scenarios[BED].tracks.weekPackDepthM.p50[20];
     expect(at(long)).toBeLessThan(at(short));
   });
 
   it('go in steps that end at 1, refuse a series the model does not make', () => {
-    const job = weekBands(run, { tracks: ['bedDepthM'], count: 600, seed: 1 });
+    const job = weekBands(run, { tracks: ['weekPackDepthM'], count: 600, seed: 1 });
     const steps: number[] = [];
     for (let step = job.next(); !step.done; step = job.next()) steps.push(step.value);
     expect(steps.length).toBeGreaterThan(2);

@@ -45,7 +45,7 @@ export class WkBed extends LitElement {
     super();
     this.results = [];
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
-    this.series = WEEK_SERIES.bedDepthM;
+    this.series = WEEK_SERIES.weekPackDepthM;
     this.seed = 1;
   }
 

@@ -40,11 +40,11 @@ import '../cells/wk-section.ts';
 
 /** Series of the model behind the words a bed cell uses. */
 const BED: Readonly<Record<string, keyof typeof WEEK_SERIES>> = {
-  depth: 'bedDepthM',
-  moisture: 'bedMoisture',
-  carbonNitrogen: 'bedCarbonNitrogen',
-  dryMatter: 'bedDryMatterKg',
-  nitrogen: 'bedNitrogenKg',
+  depth: 'weekPackDepthM',
+  moisture: 'weekPackMoisture',
+  carbonNitrogen: 'weekPackCarbonNitrogen',
+  dryMatter: 'weekPackDryMatterKg',
+  nitrogen: 'weekPackNitrogenKg',
 };
 
 /**

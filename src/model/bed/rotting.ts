@@ -94,15 +94,30 @@ export const rotting = walk({
       formula: 'TAN in − ammonia − nitrous oxide − dinitrogen − bound by bedding',
       from: TAN,
     },
-    bedDryMatterKg: atEndOfWeek('dry matter of the bed', 'kg', 'resistant + degradable still there', DRY),
-    bedWaterKg: atEndOfWeek('water in the bed', 'kg', 'water in + formed by rotting − evaporated', WATER),
-    bedCarbonKg: atEndOfWeek('carbon in the bed', 'kg', 'carbon in − carbon rotted', CARBON),
-    bedNitrogenKg: atEndOfWeek('nitrogen in the bed', 'kg', 'nitrogen in − losses', [
+    weekPackDryMatterKg: atEndOfWeek(
+      'dry matter of the bed',
+      'kg',
+      'resistant + degradable still there',
+      DRY,
+    ),
+    weekPackWaterKg: atEndOfWeek(
+      'water in the bed',
+      'kg',
+      'water in + formed by rotting − evaporated',
+      WATER,
+    ),
+    weekPackCarbonKg: atEndOfWeek('carbon in the bed', 'kg', 'carbon in − carbon rotted', CARBON),
+    weekPackNitrogenKg: atEndOfWeek('nitrogen in the bed', 'kg', 'nitrogen in − losses', [
       ...TAN,
       'packNitrogenInKg',
       'nitrogenMaterialKg',
     ]),
-    bedTanKg: atEndOfWeek('ammonium nitrogen in the bed', 'kg', 'TAN in − losses − bound by bedding', TAN),
+    weekPackTanKg: atEndOfWeek(
+      'ammonium nitrogen in the bed',
+      'kg',
+      'TAN in − losses − bound by bedding',
+      TAN,
+    ),
   },
   // Long: one walk through the weeks; its states hang on each other, and cut apart they would be walked several times.
   run({ count, read, write }) {
@@ -113,11 +128,11 @@ export const rotting = walk({
       const excretaCarbon = read.bedExcretaCarbonKg[i];
       const winterWeeks = weeksOf(read.winterDays[i]);
       const row = i * WEEKS;
-      write.bedDryMatterKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
-      write.bedWaterKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
-      write.bedCarbonKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
-      write.bedNitrogenKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
-      write.bedTanKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
+      write.weekPackDryMatterKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
+      write.weekPackWaterKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
+      write.weekPackCarbonKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
+      write.weekPackNitrogenKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
+      write.weekPackTanKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
       if (
         materialDry === 0 &&
         wastedDry === 0 &&
@@ -135,11 +150,11 @@ export const rotting = walk({
         write.bedEvaporatedKg[i] = 0;
         write.packCarbonKg[i] = 0;
         write.packTanKg[i] = 0;
-        write.bedDryMatterKg.fill(0, row, row + winterWeeks);
-        write.bedWaterKg.fill(0, row, row + winterWeeks);
-        write.bedCarbonKg.fill(0, row, row + winterWeeks);
-        write.bedNitrogenKg.fill(0, row, row + winterWeeks);
-        write.bedTanKg.fill(0, row, row + winterWeeks);
+        write.weekPackDryMatterKg.fill(0, row, row + winterWeeks);
+        write.weekPackWaterKg.fill(0, row, row + winterWeeks);
+        write.weekPackCarbonKg.fill(0, row, row + winterWeeks);
+        write.weekPackNitrogenKg.fill(0, row, row + winterWeeks);
+        write.weekPackTanKg.fill(0, row, row + winterWeeks);
         continue;
       }
       const days = longestDays(read.winterDays[i]);
@@ -231,11 +246,11 @@ export const rotting = walk({
         ammonia += prompt + slow;
         nitrogen += nitrogenIn * inWeek - prompt - slow - asGas;
 
-        write.bedDryMatterKg[at] = dry;
-        write.bedWaterKg[at] = water;
-        write.bedCarbonKg[at] = rottingCarbon + restingCarbon;
-        write.bedNitrogenKg[at] = nitrogen;
-        write.bedTanKg[at] = tan;
+        write.weekPackDryMatterKg[at] = dry;
+        write.weekPackWaterKg[at] = water;
+        write.weekPackCarbonKg[at] = rottingCarbon + restingCarbon;
+        write.weekPackNitrogenKg[at] = nitrogen;
+        write.weekPackTanKg[at] = tan;
       }
 
       write.bedAmmoniaKg[i] = ammonia;
@@ -255,46 +270,46 @@ export const bedRise = walk({
   name: 'bed by week',
   about: 'What follows, week by week, from what is in the bed: its height, moisture and C:N, and P and K.',
   reads: [
-    ...WHOLE, 'bedDryMatterKg', 'bedWaterKg', 'bedCarbonKg', 'bedNitrogenKg', 'packDryDensityKgPerM3', 'bedM2', 'startLooseM',
+    ...WHOLE, 'weekPackDryMatterKg', 'weekPackWaterKg', 'weekPackCarbonKg', 'weekPackNitrogenKg', 'packDryDensityKgPerM3', 'bedM2', 'startLooseM',
     'startLayerSettlingDays', 'packPhosphorusInKg', 'phosphorusMaterialKg', 'packPotassiumInKg', 'potassiumMaterialKg',
   ], // biome-ignore format: one list
   makes: {
-    bedDepthM: atEndOfWeek(
+    weekPackDepthM: atEndOfWeek(
       'height of the bed',
       'm',
       'dry matter ÷ dry density ÷ area + what is left of the loose first layer',
       [
         'winterDays',
-        'bedDryMatterKg',
+        'weekPackDryMatterKg',
         'packDryDensityKgPerM3',
         'bedM2',
         'startLooseM',
         'startLayerSettlingDays',
       ],
     ),
-    bedPhosphorusKg: atEndOfWeek('phosphorus in the bed', 'kg', 'all that came in', [
+    weekPackPhosphorusKg: atEndOfWeek('phosphorus in the bed', 'kg', 'all that came in', [
       ...WHOLE,
       'packPhosphorusInKg',
       'phosphorusMaterialKg',
     ]),
-    bedPotassiumKg: atEndOfWeek('potassium in the bed', 'kg', 'all that came in', [
+    weekPackPotassiumKg: atEndOfWeek('potassium in the bed', 'kg', 'all that came in', [
       ...WHOLE,
       'packPotassiumInKg',
       'potassiumMaterialKg',
     ]),
-    bedMoisture: atEndOfWeek('moisture of the bed', 'fraction', 'water ÷ (water + dry matter)', [
+    weekPackMoisture: atEndOfWeek('moisture of the bed', 'fraction', 'water ÷ (water + dry matter)', [
       'winterDays',
-      'bedWaterKg',
-      'bedDryMatterKg',
+      'weekPackWaterKg',
+      'weekPackDryMatterKg',
     ]),
-    bedCarbonNitrogen: atEndOfWeek('C:N of the bed', ':1', 'carbon ÷ nitrogen', [
+    weekPackCarbonNitrogen: atEndOfWeek('C:N of the bed', ':1', 'carbon ÷ nitrogen', [
       'winterDays',
-      'bedCarbonKg',
-      'bedNitrogenKg',
+      'weekPackCarbonKg',
+      'weekPackNitrogenKg',
     ]),
   },
   run({ count, read, write }) {
-    const { bedDryMatterKg, bedWaterKg, bedCarbonKg, bedNitrogenKg } = read;
+    const { weekPackDryMatterKg, weekPackWaterKg, weekPackCarbonKg, weekPackNitrogenKg } = read;
     for (let i = 0; i < count; i++) {
       const row = i * WEEKS;
       const days = longestDays(read.winterDays[i]);
@@ -313,23 +328,23 @@ export const bedRise = walk({
       for (let w = 0; w < weeks; w++) {
         const at = row + w;
         const inWeek = winterDaysInWeek(w, days);
-        const dry = bedDryMatterKg[at];
-        const water = bedWaterKg[at];
-        const nitrogen = bedNitrogenKg[at];
+        const dry = weekPackDryMatterKg[at];
+        const water = weekPackWaterKg[at];
+        const nitrogen = weekPackNitrogenKg[at];
         const stillLooseM = looseM > 0 ? looseM * Math.exp(-(w * 7 + inWeek) * settlesPerDay) : 0;
         phosphorus += phosphorusIn * inWeek;
         potassium += potassiumIn * inWeek;
-        write.bedDepthM[at] = dry * depthPerKg + stillLooseM;
-        write.bedPhosphorusKg[at] = phosphorus;
-        write.bedPotassiumKg[at] = potassium;
-        write.bedMoisture[at] = water + dry > 0 ? water / (water + dry) : 0;
-        write.bedCarbonNitrogen[at] = nitrogen > 0 ? bedCarbonKg[at] / nitrogen : 0;
+        write.weekPackDepthM[at] = dry * depthPerKg + stillLooseM;
+        write.weekPackPhosphorusKg[at] = phosphorus;
+        write.weekPackPotassiumKg[at] = potassium;
+        write.weekPackMoisture[at] = water + dry > 0 ? water / (water + dry) : 0;
+        write.weekPackCarbonNitrogen[at] = nitrogen > 0 ? weekPackCarbonKg[at] / nitrogen : 0;
       }
-      write.bedDepthM.fill(Number.NaN, row + weeks, row + WEEKS);
-      write.bedPhosphorusKg.fill(Number.NaN, row + weeks, row + WEEKS);
-      write.bedPotassiumKg.fill(Number.NaN, row + weeks, row + WEEKS);
-      write.bedMoisture.fill(Number.NaN, row + weeks, row + WEEKS);
-      write.bedCarbonNitrogen.fill(Number.NaN, row + weeks, row + WEEKS);
+      write.weekPackDepthM.fill(Number.NaN, row + weeks, row + WEEKS);
+      write.weekPackPhosphorusKg.fill(Number.NaN, row + weeks, row + WEEKS);
+      write.weekPackPotassiumKg.fill(Number.NaN, row + weeks, row + WEEKS);
+      write.weekPackMoisture.fill(Number.NaN, row + weeks, row + WEEKS);
+      write.weekPackCarbonNitrogen.fill(Number.NaN, row + weeks, row + WEEKS);
     }
   },
 });

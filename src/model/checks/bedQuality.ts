@@ -12,7 +12,7 @@ const moisture: CheckRule<Context> = {
     const value = c.bedded ? c.value('packMoisture') : null;
     if (value === null) return null;
     const row = c.row('bedMoistureLimitFraction');
-    const track = c.tracks.bedMoisture ?? new Float64Array();
+    const track = c.tracks.weekPackMoisture ?? new Float64Array();
     const at = track.findIndex((wet) => wet > row.central);
     const week = at < 0 ? undefined : at + 1;
     return {

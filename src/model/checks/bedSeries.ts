@@ -22,7 +22,7 @@ const DAY_MS = 86_400_000;
  * they were run, otherwise the spread of trodden density.
  */
 export function bedSeries({ scenario, tracks, coefficients, bands }: CheckInput): BedSeries | null {
-  const track = tracks.bedDepthM;
+  const track = tracks.weekPackDepthM;
   if (!track) return null;
   const depthM: number[] = [];
   for (const depth of track) {

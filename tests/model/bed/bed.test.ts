@@ -9,16 +9,16 @@ describe('the bed by week', () => {
   it('ends where the winter ends, and stands still after', () => {
     const { values, weeks } = of({}, 180);
     const pairs = [
-      ['bedDepthM', 'packDepthM'],
-      ['bedDryMatterKg', 'packDryMatterKg'],
-      ['bedWaterKg', 'packWaterKg'],
-      ['bedCarbonKg', 'packCarbonKg'],
-      ['bedNitrogenKg', 'packNitrogenKg'],
-      ['bedTanKg', 'packTanKg'],
-      ['bedPhosphorusKg', 'packPhosphorusKg'],
-      ['bedPotassiumKg', 'packPotassiumKg'],
-      ['bedMoisture', 'packMoisture'],
-      ['bedCarbonNitrogen', 'packCarbonNitrogen'],
+      ['weekPackDepthM', 'packDepthM'],
+      ['weekPackDryMatterKg', 'packDryMatterKg'],
+      ['weekPackWaterKg', 'packWaterKg'],
+      ['weekPackCarbonKg', 'packCarbonKg'],
+      ['weekPackNitrogenKg', 'packNitrogenKg'],
+      ['weekPackTanKg', 'packTanKg'],
+      ['weekPackPhosphorusKg', 'packPhosphorusKg'],
+      ['weekPackPotassiumKg', 'packPotassiumKg'],
+      ['weekPackMoisture', 'packMoisture'],
+      ['weekPackCarbonNitrogen', 'packCarbonNitrogen'],
     ] as const;
     for (const [week, whole] of pairs) {
       expect(weeks[week].filter(Number.isFinite)).toHaveLength(26);
@@ -30,10 +30,10 @@ describe('the bed by week', () => {
   it('is the same bed whatever week the winter stops in', () => {
     const long = of({}, 180).weeks;
     const short = of({}, 84).values;
-    expect(long.bedDryMatterKg[11]).toBeCloseTo(short.packDryMatterKg, 9);
-    expect(long.bedWaterKg[11]).toBeCloseTo(short.packWaterKg, 9);
-    expect(long.bedNitrogenKg[11]).toBeCloseTo(short.packNitrogenKg, 9);
-    expect(long.bedTanKg[11]).toBeCloseTo(short.packTanKg, 9);
+    expect(long.weekPackDryMatterKg[11]).toBeCloseTo(short.packDryMatterKg, 9);
+    expect(long.weekPackWaterKg[11]).toBeCloseTo(short.packWaterKg, 9);
+    expect(long.weekPackNitrogenKg[11]).toBeCloseTo(short.packNitrogenKg, 9);
+    expect(long.weekPackTanKg[11]).toBeCloseTo(short.packTanKg, 9);
   });
 
   it('stays empty, without a number that is none, when nothing falls on it', () => {
@@ -72,8 +72,8 @@ describe('the first layer', () => {
   it('lies loose at first and is trodden down', () => {
     const { weeks } = of(layer);
     const flat = of({ ...layer, startLayerSettlingDays: 1e-6 }).weeks;
-    expect(weeks.bedDepthM[0]).toBeGreaterThan(flat.bedDepthM[0] + 0.05);
-    expect(lastOf(weeks.bedDepthM)).toBeCloseTo(lastOf(flat.bedDepthM), 3);
+    expect(weeks.weekPackDepthM[0]).toBeGreaterThan(flat.weekPackDepthM[0] + 0.05);
+    expect(lastOf(weeks.weekPackDepthM)).toBeCloseTo(lastOf(flat.weekPackDepthM), 3);
   });
 
   it('rots from the first day, longer than what is laid later', () => {
@@ -117,8 +117,8 @@ describe('nitrogen of the bed', () => {
   it('keeps TAN within nitrogen and above nothing', () => {
     const { weeks } = of({ bedAmmoniaTanFraction: 1, bedNitrousFraction: 0.5 });
     for (let w = 0; w < 26; w++) {
-      expect(weeks.bedTanKg[w]).toBeGreaterThanOrEqual(0);
-      expect(weeks.bedTanKg[w]).toBeLessThanOrEqual(weeks.bedNitrogenKg[w]);
+      expect(weeks.weekPackTanKg[w]).toBeGreaterThanOrEqual(0);
+      expect(weeks.weekPackTanKg[w]).toBeLessThanOrEqual(weeks.weekPackNitrogenKg[w]);
     }
   });
 });

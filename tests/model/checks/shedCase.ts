@@ -92,8 +92,8 @@ export function resultFrom(
 ): ShedCase {
   const scenario = scenarioWith(patch);
   const tracks = {
-    bedDepthM: bedTrack(scenario, cmPerDay),
-    bedMoisture: bedTrack(scenario).map((d) => (Number.isNaN(d) ? d : 0.66 + d / 30)),
+    weekPackDepthM: bedTrack(scenario, cmPerDay),
+    weekPackMoisture: bedTrack(scenario).map((d) => (Number.isNaN(d) ? d : 0.66 + d / 30)),
   };
   const all = {
     ...VALUES,
