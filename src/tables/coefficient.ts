@@ -2,6 +2,12 @@
 export const BASES = ['published', 'derived', 'common practice', 'from memory', 'invented'] as const;
 export type Basis = (typeof BASES)[number];
 
+/**
+ * Unit of a number that weighs two published forms which disagree: 0 is the first, 1 the second. The best guess is
+ * the weight of the second, and the chance that a draw takes it.
+ */
+export const FORM = 'form';
+
 /** Numbers that move together in the draws. */
 export interface Movement {
   readonly name: string;

@@ -1,6 +1,6 @@
 /** Rows of the coefficient and price tables, each refused unless it says what it is, how sure and whence. */
 import type { Problem } from '../units/problem.ts';
-import { BASES, type Basis, type Coefficient, type Movement, type Source } from './coefficient.ts';
+import { BASES, type Basis, type Coefficient, FORM, type Movement, type Source } from './coefficient.ts';
 import { type CsvRecord, readCsv } from './csv.ts';
 import { MEASURING_FILE, measuringWords, namesOption } from './measuring.ts';
 import { MOVEMENTS_FILE } from './movements.ts';
@@ -112,6 +112,11 @@ function rowProblems(file: string, record: CsvRecord, context: RowContext): Prob
       found: v.source,
       allowed: 'ids in data/sources.csv',
       todo: 'add the source there first',
+    });
+  if (v.unit === FORM && (low !== 0 || high !== 1 || !(central > 0 && central < 1)))
+    complain('central', 'does not weigh two forms', {
+      found: `${v.low}, ${v.central}, ${v.high}`,
+      allowed: 'low 0 for the first form, high 1 for the second, and between them the weight of the second',
     });
   if (!BASES.includes(v.basis as Basis))
     complain('basis', 'unknown basis', { found: v.basis || '(empty)', allowed: BASES.join(', ') });

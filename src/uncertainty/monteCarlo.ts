@@ -5,8 +5,8 @@
 import type { Binding, RowChanges } from '../model/bind.ts';
 import { planFor } from '../model/quantities.ts';
 import { type Block, changesFor, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
-import type { Coefficient } from '../tables/coefficient.ts';
-import { allPlausible, type Filler, filler } from './random.ts';
+import { type Coefficient, FORM } from '../tables/coefficient.ts';
+import { allForms, allPlausible, type Filler, filler } from './random.ts';
 
 /** Rows worked on at once: enough that setting up the pipeline is lost in it, few enough to stop between. */
 const CHUNK_ROWS = 3_072;
@@ -72,9 +72,10 @@ const uncertainOf = new WeakMap<Setting['bound'], readonly Uncertain[]>();
  * of a group, `together` take the group's common probability and the rest their own, which leaves each number's
  * distribution as it is and gives a rank correlation of that share squared.
  */
-export function valuesOf({ id, low, central, high, movesWith }: Uncertain, seed: number): Filler {
+export function valuesOf({ id, unit, low, central, high, movesWith }: Uncertain, seed: number): Filler {
   const own = filler(seed, id);
-  const place: Filler = (out, count) => allPlausible(out, count, low, central, high);
+  const place: Filler = (out, count) =>
+    unit === FORM ? allForms(out, count, central) : allPlausible(out, count, low, central, high);
   if (!movesWith)
     return (out, count) => {
       own(out, count);

@@ -40,6 +40,11 @@ export function allPlausible(
   }
 }
 
+/** One of two forms at each of the first `count` probabilities, in place: 1 with probability `weight`, else 0. */
+export function allForms(values: Float64Array, count: number, weight: number): void {
+  for (let k = 0; k < count; k++) values[k] = values[k] < weight ? 1 : 0;
+}
+
 /** Its distribution function, for checking draws against it. */
 export function plausibleShareBelow(x: number, low: number, central: number, high: number): number {
   if (x <= low) return 0;

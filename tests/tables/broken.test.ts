@@ -29,6 +29,10 @@ const REFUSED: Record<string, { line: number; words: string[] }> = {
     line: 2,
     words: ['range does not hold', 'found 0.3, 0.2, 0.4', 'low ≤ central ≤ high'],
   },
+  'form-without-weight.csv': {
+    line: 2,
+    words: ['lossForm central', 'does not weigh two forms', 'found 0, 0, 1', 'the weight of the second'],
+  },
   'not-a-number.csv': { line: 2, words: ['fraction1 central', 'not a number', 'found about 0.2'] },
   'decimal-comma.csv': { line: 2, words: ['fraction1 low', 'not a number', 'found 0,1'] },
   'missing-number.csv': {

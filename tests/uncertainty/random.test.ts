@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  allForms,
   allPlausible,
   filler,
   plausible,
@@ -74,5 +75,13 @@ describe('random', () => {
 
   it('stands at the best guess when there is no span', () => {
     expect(plausible(0.3, 2, 2, 2)).toBe(2);
+  });
+
+  it('takes one of two forms, the second as often as its weight says', () => {
+    const drawn = Float64Array.from({ length: 10_000 }, stream(7, 'houseForm'));
+    allForms(drawn, drawn.length, 0.3);
+    expect(new Set(drawn)).toEqual(new Set([0, 1]));
+    // Four standard errors of a share of 0.3 in 10,000.
+    expect(Math.abs(drawn.reduce((sum, f) => sum + f, 0) / drawn.length - 0.3)).toBeLessThan(0.0184);
   });
 });
