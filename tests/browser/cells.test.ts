@@ -191,6 +191,18 @@ describe('the diary', () => {
   });
 });
 
+describe('the cheapest mix', () => {
+  it('is sought with the keeper’s own numbers', async () => {
+    const own = 'coefficients:\n  - { id: snowSafetyFactor, value: 1.6, because: a test }';
+    const element = await shown(fence('mix'), `${FRONT}\n${own}`);
+    await expect.poll(() => cellOf(element, 'wk-mix'), SOON).toBeTruthy();
+    expect(open?.notebook.value?.overrides).toHaveLength(1);
+    expect(Reflect.get(cellOf(element, 'wk-mix') as LitElement, 'overrides')).toBe(
+      open?.notebook.value?.overrides,
+    );
+  });
+});
+
 describe('the draws a notebook asks for', () => {
   it('are those of every cell that draws', async () => {
     const front = FRONT.replace('count: 10000', 'count: 440');
