@@ -101,7 +101,7 @@ function mistyped(kind: string, near: string, part: Part, file: string): BrokenB
     file,
     line: part.line,
     allowed: CELL_KINDS.join(', '),
-    todo: `write one of these; for lines that are no cell no word, or ${PLAIN}`,
+    todo: `mend the word; a fence of plain text has none, or ${PLAIN}`,
   };
   return { type: 'broken', kind, ...part, problems: [problem] };
 }

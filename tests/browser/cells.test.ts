@@ -128,6 +128,7 @@ describe('cards in the text', () => {
       }
     }
     expect(text(cellOf(element, 'wk-cards')?.shadowRoot)).toContain('What I ask.');
+    expect(text(cellOf(element, 'wk-cards')?.shadowRoot?.querySelector('.names'))).toContain('EUR of 2024');
     await expect.poll(sound, SOON).toEqual([]);
   });
 
@@ -166,12 +167,12 @@ describe('the diary', () => {
     await expect
       .poll(() => rows(element), SOON)
       .toEqual([
-        ['2025-12-01', 'Bedding put on', '1.2345 t of barley straw, 14.5 % moisture', ''],
-        ['2025-12-24', 'Temperature in the bed', '41.5 °C, 0.25 m deep. By the gate', ''],
-        ['2026-01-10', 'Depth of the bed', '0.455 m', 'Straw bed'],
-        ['2026-01-11', 'Note', 'The trough froze', 'Paddock'],
-        ['2026-01-12', 'Moisture of the bed', '63.1 %', ''],
-        ['2026-01-13', 'Animals in the shed', '15 head', ''],
+        ['2025-12-01', 'Bedding put on', '1.2345 t of barley straw, 14.5 % moisture'],
+        ['2025-12-24', 'Temperature in the bed', '41.5 °C, 0.25 m deep. By the gate'],
+        ['2026-01-10', 'Depth of the bed Straw bed', '0.455 m'],
+        ['2026-01-11', 'Note Paddock', 'The trough froze'],
+        ['2026-01-12', 'Moisture of the bed', '63.1 %'],
+        ['2026-01-13', 'Animals in the shed', '15 head'],
       ]);
     expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(390);
     expect(await sound()).toEqual([]);

@@ -84,10 +84,11 @@ export class WkCards extends LitElement {
   }
 
   #names() {
-    const priced = this.#blocks().find(({ measures }) => measures.some((m) => m.unit.startsWith('money')));
+    const blocks = this.#blocks();
+    const priced = blocks.find(({ measures }) => measures.some((m) => m.unit.startsWith('money')));
     return html`<div class="names" aria-hidden="true">
       <header></header>
-      ${this.#blocks().map(
+      ${blocks.map(
         (block) => html`<div>
           <h3>${block.title}${block === priced ? html` <span class="quiet">${moneyOf(this.reading)}</span>` : nothing}</h3>
           ${block.measures.map((m) => html`<div class="label">${m.label}${m.perDay ? ', hours a day' : ''}</div>`)}

@@ -49,6 +49,11 @@ export class WkDiary extends LitElement {
     css`
       .scroll {
         overflow-x: auto;
+        margin-bottom: 0.6rem;
+      }
+      td .quiet {
+        display: block;
+        font-size: 0.9rem;
       }
       table {
         min-width: 100%;
@@ -60,8 +65,7 @@ export class WkDiary extends LitElement {
       tbody tr {
         border-top: 1px solid var(--rule);
       }
-      th[scope='row'],
-      .date {
+      th[scope='row'] {
         white-space: nowrap;
       }
       @media print {
@@ -94,18 +98,17 @@ export class WkDiary extends LitElement {
         (entry) => scenario === undefined || entry.scenario === undefined || entry.scenario === scenario,
       )
       .sort((a, b) => a.date.localeCompare(b.date));
-    const named = entries.some((entry) => entry.scenario !== undefined);
     return html`<h2>Diary${scenario === undefined ? nothing : ` of ${scenario}`}</h2>
       ${
         entries.length === 0
           ? html`<p>Nothing is written down yet. An entry stands under <code>diary</code> at the top of the text, such as <code>- { date: 2025-12-01, kind: depth, depthM: 0.45 }</code>.</p>`
           : html`<div class="scroll" tabindex="0" role="group" aria-label="Diary, ${entries.length} entries">
               <table>
-                <thead><tr><th scope="col">Day</th><th scope="col">What</th><th scope="col">Written down</th>${named ? html`<th scope="col">Scenario</th>` : nothing}</tr></thead>
+                <thead><tr><th scope="col">Day</th><th scope="col">What</th><th scope="col">Written down</th></tr></thead>
                 <tbody>${entries.map((entry) => {
                   const { what, value } = said(entry, reading);
                   const words = [value, capital(entry.note ?? '')].filter((part) => part !== '').join('. ');
-                  return html`<tr><th scope="row">${entry.date}</th><td>${what}</td><td>${words}</td>${named ? html`<td>${entry.scenario ?? nothing}</td>` : nothing}</tr>`;
+                  return html`<tr><th scope="row">${entry.date}</th><td>${what}${entry.scenario === undefined ? nothing : html` <span class="quiet">${entry.scenario}</span>`}</td><td>${words}</td></tr>`;
                 })}</tbody>
               </table>
             </div>`
