@@ -77,7 +77,7 @@ describe('cells', () => {
     expect(needing).toEqual(['compare', 'sweep', 'flip', 'draws', 'rank']);
   });
 
-  it('of every kind but mix, diary and a few plain ones appear in the shipped notebooks', () => {
+  it('of every kind but the diary appear in the shipped notebooks', () => {
     const used = new Set(
       shipped.flatMap(({ text }) => blocksOf(text).map((b) => (b.type === 'cell' ? b.kind : ''))),
     );
