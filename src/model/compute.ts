@@ -25,7 +25,8 @@ export function compute(
   const { alone, against } = inTwo(names);
   const first = run(alone, columns, rows, options);
   if (!against) return first;
-  const given: Record<string, Float64Array> = { ...columns, ...first };
+  // Over the caller's columns, not a copy of some nine hundred names.
+  const given: Record<string, Float64Array> = Object.assign(Object.create(columns), first);
   const of = typeof baselines === 'function' ? baselines(given) : baselines;
   for (const { name, own } of peersOf(against)) given[name] = taken(given[own], of, rows);
   return { ...first, ...run(against, given, rows, options) };
