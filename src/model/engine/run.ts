@@ -1,7 +1,9 @@
 /** Runs a plan over a table of columns, a chunk of rows at a time. */
-import { type Columns, familyOf } from './columns.ts';
 import { CHUNK, type FamilySizes, layoutOf, type Slot } from './layout.ts';
 import type { Plan } from './plan.ts';
+
+/** A column by its name; nothing where there is none. */
+export type Find = (name: string) => Float64Array | undefined;
 
 export interface RunOptions {
   /** What is read as `@name`. */
@@ -15,7 +17,7 @@ export interface RunOptions {
  */
 export function run(
   plan: Plan,
-  input: Columns,
+  input: Find,
   rows: number,
   { resources = {}, keep = [] }: RunOptions = {},
 ): Record<string, Float64Array> {
@@ -67,22 +69,20 @@ function place(slot: Slot, values: Float64Array): void {
   for (const to of slot.show) to(values);
 }
 
-function columnOf(input: Columns, name: string, rows: number): Float64Array {
-  const column = input[name];
+function columnOf(find: Find, name: string, rows: number): Float64Array {
+  const column = find(name);
   if (!column) throw new Error(`missing column: ${name}`);
   if (column.length < rows) throw new Error(`column ${name} has ${column.length} numbers for ${rows} rows`);
   return column;
 }
 
 /** How many groups, feeds and materials the table has columns for. */
-function familySizes({ inputs }: Plan, input: Columns): FamilySizes {
+function familySizes({ families }: Plan, find: Find): FamilySizes {
   const sizes: Record<string, number> = {};
-  for (const read of inputs) {
-    const of = familyOf(read);
-    if (!of) continue;
+  for (const { family, item } of families) {
     let size = 0;
-    while (input[`${of.family}${size + 1}${of.field}`]) size++;
-    sizes[of.family] = Math.max(size, sizes[of.family] ?? 0);
+    while (find(item(size))) size++;
+    sizes[family] = Math.max(size, sizes[family] ?? 0);
   }
   return sizes;
 }
