@@ -356,11 +356,18 @@ export const INPUTS: readonly InputColumn[] = [
     of: (s) => s.finance.ownMoney ?? Number.NaN,
   },
   {
-    column: 'incomePerYear',
-    label: 'income to serve debt',
+    column: 'incomePerHead',
+    label: 'income a head to serve debt',
     unit: 'money',
-    path: 'finance.incomePerYear',
-    of: (s) => s.finance.incomePerYear ?? Number.NaN,
+    path: 'farm.money.incomePerHead',
+    of: (s) => s.farm.money.incomePerHead ?? Number.NaN,
+  },
+  {
+    column: 'debtServicePerYear',
+    label: 'yearly service of loans the farm already has',
+    unit: 'money',
+    path: 'farm.money.debtServicePerYear',
+    of: (s) => s.farm.money.debtServicePerYear,
   },
   {
     column: 'ownBuildShare',
@@ -374,10 +381,10 @@ export const INPUTS: readonly InputColumn[] = [
   },
   {
     column: 'lifeYears',
-    label: 'life of the works',
+    label: 'years the works are counted over',
     unit: 'yr',
-    path: 'finance.lifeYears',
-    of: (s) => s.finance.lifeYears,
+    path: 'farm.money.horizonYears',
+    of: (s) => s.farm.money.horizonYears,
     min: 5,
     max: 40,
     step: 1,
@@ -386,8 +393,8 @@ export const INPUTS: readonly InputColumn[] = [
     column: 'inflation',
     label: 'inflation',
     unit: 'fraction',
-    path: 'finance.inflation',
-    of: (s) => s.finance.inflation,
+    path: 'farm.money.inflation',
+    of: (s) => s.farm.money.inflation,
   },
 ];
 

@@ -138,7 +138,32 @@ const money = z.strictObject({
   currency: z.string().regex(/^[A-Z]{3}$/),
   year: z.number().int().min(1990).max(2100),
   labourPerHour: amount,
-  interestRate: z.number().min(0).max(1).default(0.05).describe('Yearly, for capital charge and discounting'),
+  interestRate: z
+    .number()
+    .min(0)
+    .max(1)
+    .default(0.05)
+    .describe('Yearly and nominal, for capital charge and discounting; a loan has its own'),
+  inflation: z
+    .number()
+    .min(-0.05)
+    .max(0.3)
+    .default(0)
+    .describe('Rise of all prices a year, the same for every scenario; at 0 all is in prices of the year'),
+  horizonYears: z
+    .number()
+    .int()
+    .min(1)
+    .max(60)
+    .default(20)
+    .describe('Years the works are counted over, the same for every scenario'),
+  incomePerHead: z
+    .number()
+    .optional()
+    .describe(
+      'Left a head and year after all costs but the wintering shown here and after living costs, before interest, tax and depreciation',
+    ),
+  debtServicePerYear: amount.default(0).describe('What loans the farm already has take a year'),
   prices: z
     .record(
       z.string(),
@@ -265,14 +290,6 @@ const finance = z.strictObject({
   grant: amount.default(0),
   ownMoney: amount.optional(),
   loans: z.array(loan).max(6).default([]),
-  lifeYears: z.number().int().min(1).max(60).default(20),
-  inflation: z.number().min(-0.05).max(0.3).default(0),
-  incomePerYear: z
-    .number()
-    .optional()
-    .describe(
-      'Left in a year after all costs but the wintering shown here and after living costs, before interest, tax and depreciation',
-    ),
   baseline: z.string().optional().describe('Name of the scenario this one is compared with'),
   quotes: z
     .array(z.strictObject({ line: z.string().min(1), unitPrice: amount, because: z.string().min(1) }))
