@@ -70,13 +70,20 @@ describe('calibrate', () => {
     expect(out).not.toMatch(/NaN|undefined/);
   });
 
-  it('prints the same as JSON', async () => {
-    const { code, out } = await winterkeep('calibrate', '--format', 'json');
+  it('prints the same as JSON and as CSV, whose best guesses hang on no draws', async () => {
+    const { code, out } = await winterkeep('calibrate', '--format', 'json', '--draws', '20', '--seed', '5');
     expect(code).toBe(0);
-    const { draws, outputs, restsOn, ...score } = JSON.parse(out);
-    expect([draws, score]).toEqual([KEPT, scoreJson(rows)]);
-    expect(outputs).toEqual(JSON.parse(JSON.stringify(rows)));
-    expect(restsOn[0].figures[0]).toHaveProperty('publishedOrDerived');
+    const { draws, outputs, restsOn } = JSON.parse(out);
+    expect(draws).toEqual({ count: 20, seed: 5 });
+    const shown = (all: typeof rows) => all.map(({ output, model, verdict }) => [output, model, verdict]);
+    expect(shown(outputs)).toEqual(shown(rows));
+    for (const { figures } of restsOn)
+      for (const { shares, publishedOrDerived } of figures)
+        expect(publishedOrDerived).toBeCloseTo(shares.published + shares.derived, 12);
+    const csv = await winterkeep('calibrate', '--format', 'csv', '--draws', '20');
+    expect(csv.out.split('\n').filter((line) => /,(pass|near|fail),(yes|no)$/.test(line))).toHaveLength(
+      rows.length,
+    );
   });
 
   it('refuses an unknown format, and to keep a score made with other draws', async () => {
