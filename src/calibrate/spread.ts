@@ -2,8 +2,9 @@
 import type { Run } from '../study/evaluate.ts';
 import { repeatScenarios, runBlock } from '../study/rows.ts';
 import { BASES, type Basis, FORM } from '../tables/coefficient.ts';
-import { type Draws, uncertainIn } from '../uncertainty/monteCarlo.ts';
+import { type Draws, type Uncertain, uncertainIn } from '../uncertainty/monteCarlo.ts';
 import { differencesOf, drawsOf } from '../uncertainty/percentiles.ts';
+import { plausible } from '../uncertainty/random.ts';
 import { setTurn } from '../whatif/turn.ts';
 
 /** The notebook's own numbers have no basis of the tables. */
@@ -36,8 +37,8 @@ export function headlinesOf(run: Run, names: readonly string[], differing: reado
 
 /**
  * Share of the spread of each headline by basis. Each number is turned to its low and to its high end alone; its
- * variance is that of the two triangles of the draws with the figure taken as straight on either side of the best
- * guess. Numbers that move together in the draws count as if they did not.
+ * variance is that of its draws, with the figure taken as straight on either side of the best guess. Numbers that move
+ * together in the draws count as if they did not.
  */
 export function spreadByBasis(run: Run, headlines: readonly Headline[]): Record<SpreadBasis, number>[] {
   const uncertain = uncertainIn(run);
@@ -52,6 +53,7 @@ export function spreadByBasis(run: Run, headlines: readonly Headline[]): Record<
     const binding = run.bound[at[0].scenario].bindings.get(at[0].column);
     return binding?.origin === 'override' ? 'own number' : (binding?.coefficient?.basis ?? 'own number');
   });
+  const moments = uncertain.map(momentsOf);
   return headlines.map(({ name, scenario, less }) => {
     const value = (repeat: number) => {
       const row = (s: number) => made[name][repeat * block.scenarios + s];
@@ -60,10 +62,8 @@ export function spreadByBasis(run: Run, headlines: readonly Headline[]): Record<
     const centre = value(0);
     const sums = Object.fromEntries(SPREAD_BASES.map((basis) => [basis, 0])) as Record<SpreadBasis, number>;
     let all = 0;
-    uncertain.forEach(({ unit, central }, k) => {
-      const [low, high] = [value(2 * k + 1) - centre, value(2 * k + 2) - centre];
-      // A draw takes the one form or the other, by the weight that stands as the best guess.
-      const alone = unit === FORM ? central * (1 - central) * (high - low) ** 2 : varianceAlone(low, high);
+    uncertain.forEach((_, k) => {
+      const alone = varianceAlone(value(2 * k + 1) - centre, value(2 * k + 2) - centre, moments[k]);
       if (!Number.isFinite(alone)) return;
       sums[bases[k]] += alone;
       all += alone;
@@ -73,8 +73,38 @@ export function spreadByBasis(run: Run, headlines: readonly Headline[]): Record<
   });
 }
 
-/** Variance of two triangles that meet at 0 and reach to `a` and `b`, half of the draws in each. */
-export const varianceAlone = (a: number, b: number): number => (a * a + b * b) / 12 - ((a + b) / 6) ** 2;
+/** Mean and mean square of how far the draws of a number reach towards its low (1 at the end) and its high end. */
+interface Moments {
+  readonly down: readonly [mean: number, square: number];
+  readonly up: readonly [mean: number, square: number];
+}
+
+const POINTS = 400;
+
+/** By the law the draws have, at evenly spaced probabilities. */
+export function momentsOf({
+  unit,
+  low,
+  central,
+  high,
+}: Pick<Uncertain, 'unit' | 'low' | 'central' | 'high'>): Moments {
+  // A draw takes the one form or the other, by the weight that stands as the best guess.
+  if (unit === FORM) return { down: [1 - central, 1 - central], up: [central, central] };
+  const [down, up] = [[0, 0] as [number, number], [0, 0] as [number, number]];
+  for (let k = 0; k < POINTS; k++) {
+    const x = plausible((k + 0.5) / POINTS, low, central, high);
+    const [side, reach] =
+      x < central ? [down, (central - x) / (central - low)] : [up, (x - central) / (high - central)];
+    if (!Number.isFinite(reach)) continue;
+    side[0] += reach / POINTS;
+    side[1] += reach ** 2 / POINTS;
+  }
+  return { down, up };
+}
+
+/** Variance of a figure that moves by `low` and `high` at the ends of one number. */
+export const varianceAlone = (low: number, high: number, { down, up }: Moments): number =>
+  low ** 2 * down[1] + high ** 2 * up[1] - (low * down[0] + high * up[0]) ** 2;
 
 /** Share of the draws that lie below the figure by best guesses; half of those that equal it. */
 export function placeOfCentre(run: Run, draws: Draws, { name, scenario, less }: Headline): number {

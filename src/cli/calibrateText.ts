@@ -3,7 +3,7 @@ import { CLASSES, type OutputClass, type Scored, type Tally, tally } from '../ca
 import { SPREAD_BASES } from '../calibrate/spread.ts';
 import { csvLines } from './csv.ts';
 import { CommandError } from './error.ts';
-import type { Rests } from './rests.ts';
+import type { Rest, Rests } from './rests.ts';
 
 const CLASS_SAID: Readonly<Record<OutputClass, string>> = {
   independent: 'Measurements the model was not fitted to',
@@ -144,6 +144,17 @@ export function restsText(rests: readonly Rests[]): string {
         (row) => `  ${row.map((c, k) => (k === 0 ? c.padEnd(widths[k]) : c.padStart(widths[k]))).join('  ')}`,
       ),
     );
+  }
+  lines.push('', 'Published or derived, mean over the scenarios or pairs of each notebook');
+  for (const { notebook, figures } of rests) {
+    const kindOf = ({ figure, less }: Rest) => `${less === undefined ? '' : 'difference in '}${figure}`;
+    const kinds = [...new Set(figures.map(kindOf))];
+    const mean = (kind: string) => {
+      const of = figures.filter((figure) => kindOf(figure) === kind);
+      return of.reduce((sum, { publishedOrDerived }) => sum + publishedOrDerived, 0) / of.length;
+    };
+    const said = kinds.filter((kind) => /nitrogenKeptKg|netCost$/.test(kind));
+    lines.push(`  ${notebook}: ${said.map((kind) => `${kind} ${percent(mean(kind))}`).join(', ')}`);
   }
   return `${lines.join('\n')}\n`;
 }

@@ -1,14 +1,21 @@
 // Verdicts, sums, classes and spreads against sums worked by hand.
 import { readFileSync } from 'node:fs';
+import { variance } from 'd3-array';
 import { describe, expect, it } from 'vitest';
 import { type Case, caseOf } from '../../src/calibrate/case.ts';
 import { scoreCase, tally, verdictOf } from '../../src/calibrate/score.ts';
-import { headlinesOf, placeOfCentre, spreadByBasis, varianceAlone } from '../../src/calibrate/spread.ts';
+import {
+  headlinesOf,
+  momentsOf,
+  placeOfCentre,
+  spreadByBasis,
+  varianceAlone,
+} from '../../src/calibrate/spread.ts';
 import { sumOf, termsOf } from '../../src/calibrate/terms.ts';
 import { openNotebook } from '../../src/cli/open.ts';
 import { readMeasurements } from '../../src/notebook/measurements.ts';
-import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
-import { plausible } from '../../src/uncertainty/random.ts';
+import { FORM } from '../../src/tables/coefficient.ts';
+import { drawAll, sample } from '../../src/uncertainty/monteCarlo.ts';
 import { formatProblem } from '../../src/units/problem.ts';
 
 describe('a verdict', () => {
@@ -106,14 +113,25 @@ describe('a case', () => {
 });
 
 describe('what a spread rests on', () => {
-  it('takes the variance of the draws for a figure that is straight in one number', () => {
-    // The draws are two triangles that meet at the best guess.
-    const many = 40_000;
-    const drawn = Array.from({ length: many }, (_, k) => plausible((k + 0.5) / many, -1, 0, 3));
-    const mean = drawn.reduce((a, b) => a + b, 0) / many;
-    const variance = drawn.reduce((a, b) => a + (b - mean) ** 2, 0) / many;
-    expect(varianceAlone(-1, 3)).toBeCloseTo(variance, 3);
-    expect(varianceAlone(0, 3)).toBeCloseTo(9 / 18, 12);
+  it.each([
+    [1, 2, 5],
+    [1, 1, 5],
+    [1, 5, 5],
+  ])(
+    'takes the variance of its draws for a number of %d, %d, %d that is the figure itself',
+    (low, central, high) => {
+      const number = { id: 'any', label: '', unit: 'kg', low, central, high, at: [] };
+      const drawn = sample(number, 40_000, 1);
+      expect(
+        varianceAlone(low - central, high - central, momentsOf(number)) / (variance(drawn) ?? 0),
+      ).toBeCloseTo(1, 1);
+    },
+  );
+
+  it('takes the variance of two forms by their weight', () => {
+    const form = { unit: FORM, low: 0, central: 0.3, high: 1 };
+    // Two values 10 apart, in 3 of 10 draws the second: 0.3 × 0.7 × 10².
+    expect(varianceAlone(-3, 7, momentsOf(form))).toBeCloseTo(21, 9);
   });
 
   it('shares each headline out whole, and finds the centre among the draws', async () => {
