@@ -5,13 +5,15 @@ import { type Case, caseOf } from '../calibrate/case.ts';
 import { readMeasurements } from '../notebook/measurements.ts';
 import type { Problem } from '../units/problem.ts';
 import { CommandError, refuse } from './error.ts';
-import { openNotebook } from './open.ts';
+import { openNotebook, shippedTables } from './open.ts';
 import { findRoot } from './readData.ts';
 
 export const CASES = 'data/cases';
 
 /** Every case of a folder. Throws `CommandError` with every problem of every file. */
 export async function openCases(folder = join(findRoot(), CASES)): Promise<Case[]> {
+  // A fault of the tables is said once, and not for each case.
+  shippedTables();
   const ids = readdirSync(folder)
     .filter((name) => name.endsWith('.yaml'))
     .map((name) => name.slice(0, -'.yaml'.length))

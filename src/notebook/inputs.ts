@@ -29,6 +29,10 @@ export function dayOfMonthMiddle(start: string, month: number): number {
   return Math.round((at - begin.getTime()) / DAY_MS);
 }
 
+/** 1 where the soil needs it, 0 where it has enough, NaN where no test is known. */
+const needed = (needs: readonly string[] | undefined, nutrient: string): number =>
+  needs === undefined ? Number.NaN : Number(needs.includes(nutrient));
+
 /** Paths that every slider, sweep and lender may turn; a number at the path unless `of` says otherwise. */
 export const INPUTS: readonly InputColumn[] = [
   {
@@ -77,6 +81,20 @@ export const INPUTS: readonly InputColumn[] = [
     min: 200,
     max: 1500,
     step: 50,
+  },
+  {
+    column: 'phosphorusNeeded',
+    label: 'whether the soil needs phosphorus',
+    unit: 'fraction',
+    path: 'farm.soil.needs',
+    of: (s) => needed(s.farm.soil.needs, 'phosphorus'),
+  },
+  {
+    column: 'potassiumNeeded',
+    label: 'whether the soil needs potassium',
+    unit: 'fraction',
+    path: 'farm.soil.needs',
+    of: (s) => needed(s.farm.soil.needs, 'potassium'),
   },
   {
     column: 'receivingHa',

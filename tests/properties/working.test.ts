@@ -80,6 +80,7 @@ const TURNED_IF_ABSENT = 0.5;
  */
 const SWITCHED: Readonly<Record<string, number>> = {
   compostPricePerTonne: 25,
+  organicMatterPricePerTonne: 8,
   smallWindrowHeightM: 99,
   houseAmmoniaSlopePerC: 0.03,
   energyColdMjPerKgC: 0.005,
