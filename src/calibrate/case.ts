@@ -22,6 +22,8 @@ export interface Case {
   readonly id: string;
   readonly title: string;
   readonly source: string;
+  /** Its source and others that stand on the same measurements. */
+  readonly study: ReadonlySet<string>;
   readonly run: Run;
   readonly outputs: readonly Output[];
 }
@@ -49,12 +51,16 @@ export function caseOf(
   const problems: Problem[] = [];
   const complain = (key: string, what: string, rest: Partial<Problem>) =>
     problems.push({ what, file, line: lineOf(key), key, ...rest });
-  if (!run.tables.sources.has(written.source))
-    complain('source', 'no source of this id', {
-      found: written.source,
-      allowed: `nearest ${nearest(written.source, [...run.tables.sources.keys()]).join(', ')}`,
-      todo: 'add its row to data/sources.csv',
-    });
+  const known = (source: string, key: string) => {
+    if (!run.tables.sources.has(source))
+      complain(key, 'no source of this id', {
+        found: source,
+        allowed: `nearest ${nearest(source, [...run.tables.sources.keys()]).join(', ')}`,
+        todo: 'add its row to data/sources.csv',
+      });
+  };
+  known(written.source, 'source');
+  for (const source of written.sameStudy) known(source, 'sameStudy');
   const scenarioAt = (name: string, key: string): number => {
     const at = names.indexOf(name);
     if (at < 0)
@@ -97,23 +103,32 @@ export function caseOf(
   });
   return problems.length > 0
     ? { problems }
-    : { case: { id, title, source: written.source, run, outputs }, problems: [] };
+    : {
+        case: {
+          id,
+          title,
+          source: written.source,
+          study: new Set([written.source, ...written.sameStudy].filter((source) => !NO_STUDY.has(source))),
+          run,
+          outputs,
+        },
+        problems: [],
+      };
 }
 
-/** A row of the tables that a scenario of the case stands on, of the same source as the case. */
+/** A row of the tables that a scenario of the case stands on, of the same study. */
 export interface SameSource {
   readonly id: string;
   readonly at: readonly { readonly scenario: number; readonly column: string }[];
   readonly value: number;
 }
 
-/** Rows of the case's own source among the numbers that enter its scenarios. */
-export function sameSource({ source, run }: Case): SameSource[] {
-  if (NO_STUDY.has(source)) return [];
+/** Rows of the case's own study among the numbers that enter its scenarios. */
+export function sameSource({ study, run }: Case): SameSource[] {
   const found = new Map<string, { value: number; at: { scenario: number; column: string }[] }>();
   run.bound.forEach(({ bindings }, scenario) => {
     for (const { column, id, value, coefficient, origin } of bindings.values()) {
-      if (coefficient?.source !== source || origin === 'override') continue;
+      if (!coefficient || !study.has(coefficient.source) || origin === 'override') continue;
       const entry = found.get(id) ?? { value, at: [] };
       entry.at.push({ scenario, column });
       found.set(id, entry);

@@ -33,6 +33,10 @@ const measurement = z.strictObject({
 
 const measurements = z.strictObject({
   source: words.describe('A row of data/sources.csv'),
+  sameStudy: z
+    .array(words)
+    .default([])
+    .describe('Other rows of data/sources.csv that stand on the same measurements'),
   place: words,
   address: words.optional().describe('Where the copy that was read stands'),
   setup: words.describe('What the study did, and what of the notebook is invented'),
