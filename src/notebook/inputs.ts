@@ -42,6 +42,10 @@ function calvingDay(start: string, date: string | undefined): number {
   return day === 0 ? 1 : day;
 }
 
+/** 1 where the soil needs it, 0 where it has enough, NaN where no test is known. */
+const needed = (needs: readonly string[] | undefined, nutrient: string): number =>
+  needs === undefined ? Number.NaN : Number(needs.includes(nutrient));
+
 /** Paths that every slider, sweep and lender may turn; a number at the path unless `of` says otherwise. */
 export const INPUTS: readonly InputColumn[] = [
   {
@@ -90,6 +94,20 @@ export const INPUTS: readonly InputColumn[] = [
     min: 200,
     max: 1500,
     step: 50,
+  },
+  {
+    column: 'phosphorusNeeded',
+    label: 'whether the soil needs phosphorus',
+    unit: 'fraction',
+    path: 'farm.soil.needs',
+    of: (s) => needed(s.farm.soil.needs, 'phosphorus'),
+  },
+  {
+    column: 'potassiumNeeded',
+    label: 'whether the soil needs potassium',
+    unit: 'fraction',
+    path: 'farm.soil.needs',
+    of: (s) => needed(s.farm.soil.needs, 'potassium'),
   },
   {
     column: 'receivingHa',

@@ -93,6 +93,12 @@ const weather = z.strictObject({
 const soil = z.strictObject({
   texture: z.enum(TEXTURES),
   rootDepthMm: z.number().min(100).max(2000).default(600),
+  needs: z
+    .array(z.enum(['phosphorus', 'potassium']))
+    .optional()
+    .describe(
+      'What a soil test finds short; [] where it has enough of both; left out where no test is known',
+    ),
 });
 
 const group = z.strictObject({
