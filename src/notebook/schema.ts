@@ -48,6 +48,7 @@ export const COMPOST_WAYS = ['turned', 'static', 'none'] as const;
 export const HEAP_COVERS = ['open', 'covered'] as const;
 export const PADDOCK_MOVES = ['fixed', 'monthly', 'weekly', 'daily'] as const;
 export const EXPOSURES = ['open', 'windbreak', 'shed'] as const;
+export const FED_TO = ['need', 'appetite'] as const;
 export const SPACE_RULES = [
   'commonPracticeHorned',
   'sweden',
@@ -109,6 +110,17 @@ const group = z.strictObject({
   pregnantShare: share.default(0),
   milkKgPerDay: z.number().min(0).max(40).default(0),
   hornedShare: share.default(0),
+  calvingDate: isoDate.optional().describe('When those in calf calve; the last winter day when absent'),
+  fedTo: z
+    .enum(FED_TO)
+    .optional()
+    .describe(
+      'Feed to the need of the animals or as much as they will eat; when absent cows and bulls to need, growing classes to appetite',
+    ),
+  dryMatterKgPerDay: positive
+    .max(60)
+    .optional()
+    .describe('Dry matter eaten a head and day where it is known; fedTo does not count then'),
 });
 
 const feed = z.strictObject({
