@@ -12,6 +12,7 @@ import '../../src/elements/cells/wk-case.ts';
 import '../../src/elements/cells/wk-cashflow.ts';
 import '../../src/elements/cells/wk-costs.ts';
 import { CASH_RESULTS } from '../../src/model/money/cashTerms.ts';
+import { STRESSES } from '../../src/model/money/stress.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { setQuote } from '../../src/notebook/quote.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
@@ -160,7 +161,7 @@ describe('costs, cash and case', () => {
       notebook: { title: 'Coast', invented: true, units: 'metric', draws: { count: 200, seed: 1 } },
     });
     await expect.poll(() => element.shadowRoot?.querySelectorAll('dl > div').length, SOON).toBe(10);
-    expect(element.shadowRoot?.querySelectorAll('tbody tr')).toHaveLength(5);
+    expect(element.shadowRoot?.querySelectorAll('tbody tr')).toHaveLength(STRESSES.length);
     expect(words(element)).toMatch(/Bedding dearer50 %\+/);
     await expect.poll(() => drawn(element), SOON).toBeTruthy();
     expect(element.shadowRoot?.querySelectorAll('button.plain')).toHaveLength(2);
