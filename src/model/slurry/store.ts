@@ -22,7 +22,8 @@ const SHARE_DAYS = 180;
 
 export const outsideStore = walk({
   name: 'slurry store',
-  about: 'Temperature and ammonia of an outside slurry store by week, and methane of the slurry month by month.',
+  about:
+    'Temperature and ammonia of an outside slurry store by week, and methane of the slurry month by month.',
   reads: [
     ...AMMONIA, 'weekPitC', 'pitStoreShare', 'slurryShare', 'methaneActivationCalPerMol', 'methaneReferenceC',
     'methaneLowestC', 'emptiedCleanShare', 'cleanStoreMethaneFactor', 'slurryMethaneFraction', 'nordicMethaneFraction',
