@@ -24,11 +24,11 @@ const TWO_POOL_HOURS = 168;
  */
 export function twoPoolLoss(fast: number, rate: number, soak: number, slow: number, bound: number): number {
   const a = rate + soak;
-  const b = slow + bound;
-  const [fastGone, slowGone] = [goneIn(a), goneIn(b)];
   // Equal rates have a solution of their own; a hair apart they give the same.
-  const apart = Math.abs(b - a) < 1e-9 ? 1e-9 : b - a;
-  const through = (soak * fast * (fastGone - slowGone)) / apart;
+  const b = Math.abs(slow + bound - a) < 1e-7 ? a + 1e-7 : slow + bound;
+  const fastGone = goneIn(a);
+  const slowGone = goneIn(b);
+  const through = (soak * fast * (fastGone - slowGone)) / (b - a);
   return rate * fast * fastGone + slow * ((1 - fast) * slowGone + through);
 }
 

@@ -113,10 +113,10 @@ export const outsideStore = walk({
         fresh += enters;
         warmth += lies * weighed(inPit, store, read.weekPitC[row + w]);
         monthDays += lies;
-        const last = lies < 7 || 7 * (w + 1) >= end || w === WEEKS - 1;
-        if (last || 7 * (w + 1) >= (month + 1) * MONTH_DAYS) {
+        const whole = 7 * (w + 1) >= (month + 1) * MONTH_DAYS;
+        if (whole || 7 * (w + 1) >= end || w === WEEKS - 1) {
           const there = waiting + fresh;
-          const part = Math.min(1, monthDays / MONTH_DAYS);
+          const part = whole ? 1 : Math.min(1, monthDays / MONTH_DAYS);
           const given = there * part * monthlyMethaneFraction(warmth / monthDays, activation, full, coldest);
           methane += given;
           waiting = there - given;
