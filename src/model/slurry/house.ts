@@ -3,7 +3,7 @@ import { walk } from '../engine/walk.ts';
 import { WEEKS, week, winterDaysInWeek } from '../series.ts';
 import { houseResponse, staysFraction, weighed } from './ammonia.ts';
 
-const HOUSE = ['weekTemperatureC', 'winterDays', 'houseWarmerC', 'houseLowestC'] as const;
+const HOUSE = ['slurryShare', 'weekTemperatureC', 'winterDays', 'houseWarmerC', 'houseLowestC'] as const;
 const PIT = [...HOUSE, 'pitFollowDays'] as const;
 
 /** Part of a year in a week of seven days. */
@@ -50,6 +50,14 @@ export const slattedHouse = walk({
   run({ count, read, write }) {
     for (let i = 0; i < count; i++) {
       const row = i * WEEKS;
+      // Farms without slurry are spared the weeks.
+      if (!(read.slurryShare[i] > 0)) {
+        write.weekHouseC.fill(0, row, row + WEEKS);
+        write.weekPitC.fill(0, row, row + WEEKS);
+        write.weekHouseAmmoniaKg.fill(0, row, row + WEEKS);
+        write.houseAmmoniaKg[i] = 0;
+        continue;
+      }
       const days = read.winterDays[i];
       const lowest = read.houseLowestC[i];
       const warmer = read.houseWarmerC[i];

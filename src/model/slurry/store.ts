@@ -4,7 +4,7 @@ import { WEEKS, week, winterDaysInWeek } from '../series.ts';
 import { staysFraction, temperatureFactor, weighed } from './ammonia.ts';
 import { MONTH_DAYS, monthlyMethaneFraction } from './methane.ts';
 
-const TEMPERATURE = ['weekTemperatureC', 'storeFollowDays', 'storeLowestC'] as const;
+const TEMPERATURE = ['slurryShare', 'weekTemperatureC', 'storeFollowDays', 'storeLowestC'] as const;
 const LIES = ['winterDays', 'spreadDay'] as const;
 const AMMONIA = [
   ...TEMPERATURE, ...LIES, 'storeTanKg', 'storeGasFraction', 'storeSurfaceM2', 'storeCoverFactor',
@@ -12,7 +12,7 @@ const AMMONIA = [
   'storeAmmoniaReferenceC', 'storeMostWeekFraction',
 ] as const; // biome-ignore format: one list
 const METHANE = [
-  ...TEMPERATURE, ...LIES, 'weekPitC', 'pitStoreShare', 'slurryShare', 'methaneActivationCalPerMol',
+  ...TEMPERATURE, ...LIES, 'weekPitC', 'pitStoreShare', 'methaneActivationCalPerMol',
   'methaneReferenceC', 'methaneLowestC', 'emptiedCleanShare', 'cleanStoreMethaneFactor', 'slurryMethaneFraction',
   'nordicMethaneFraction', 'methaneFixedForm', 'methaneNordicForm',
 ] as const; // biome-ignore format: one list
@@ -25,7 +25,7 @@ export const outsideStore = walk({
   about:
     'Temperature and ammonia of an outside slurry store by week, and methane of the slurry month by month.',
   reads: [
-    ...AMMONIA, 'weekPitC', 'pitStoreShare', 'slurryShare', 'methaneActivationCalPerMol', 'methaneReferenceC',
+    ...AMMONIA, 'weekPitC', 'pitStoreShare', 'methaneActivationCalPerMol', 'methaneReferenceC',
     'methaneLowestC', 'emptiedCleanShare', 'cleanStoreMethaneFactor', 'slurryMethaneFraction', 'nordicMethaneFraction',
     'methaneFixedForm', 'methaneNordicForm',
   ], // biome-ignore format: one list
@@ -59,6 +59,13 @@ export const outsideStore = walk({
   run({ count, read, write }) {
     for (let i = 0; i < count; i++) {
       const row = i * WEEKS;
+      // Farms without slurry are spared the weeks.
+      if (!(read.slurryShare[i] > 0)) {
+        write.weekStoreC.fill(0, row, row + WEEKS);
+        write.storeAmmoniaKg[i] = 0;
+        write.storeMethaneFraction[i] = 0;
+        continue;
+      }
       const days = read.winterDays[i];
       const end = Math.max(days, read.spreadDay[i]);
       const lowest = read.storeLowestC[i];
@@ -78,7 +85,7 @@ export const outsideStore = walk({
 
       const inPit = read.pitStoreShare[i];
       const fixed = read.methaneFixedForm[i];
-      const rots = days > 0 && read.slurryShare[i] > 0;
+      const rots = days > 0;
       const activation = read.methaneActivationCalPerMol[i];
       const full = read.methaneReferenceC[i];
       const coldest = read.methaneLowestC[i];
