@@ -78,7 +78,7 @@ describe.each(HERD_MEANINGS)('a herd that is turned, shed %s', (herd) => {
       [
         ['netCost', 0, 1],
         ['netCost', 1, 0],
-        ['nitrogenKeptKg', 2, 0],
+        ['nitrogenRemainingKg', 2, 0],
         ['capitalCost', 1, 2],
         ['netCostPerHead', 2, 1],
         ['nutrientValue', 1, 2],
