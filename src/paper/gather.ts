@@ -5,19 +5,20 @@
 
 import { CASH_RESULTS } from '../model/money/cashTerms.ts';
 import type { StressRow } from '../model/money/stress.ts';
+import type { Bands, ResultName } from '../model/quantities.ts';
 import { COST_LINES } from '../plots/costStack.ts';
 import type { Run } from '../study/evaluate.ts';
 import { type MoneyCase, moneyCase } from '../study/moneyCase.ts';
 import { type DrawOptions, type Draws, drawAll } from '../uncertainty/monteCarlo.ts';
-import { type Bands, bandsOf } from '../uncertainty/percentiles.ts';
+import { bandsOf } from '../uncertainty/percentiles.ts';
 import { type Swings, swingsOf } from '../whatif/oneAtATime.ts';
 import { stressRows } from '../whatif/stressRun.ts';
 import { type PaperNotebook, type Report, reportFrom } from './report.ts';
 import { COMPARED } from './systems.ts';
 
 /** What the spans on the paper and in its tables are of; the section shows that of the bed's height. */
-export const SPANNED: readonly string[] = [
-  ...new Set([
+export const SPANNED: readonly ResultName[] = [
+  ...new Set<ResultName>([
     ...CASH_RESULTS,
     ...COST_LINES,
     ...COMPARED,

@@ -1,6 +1,8 @@
 /** Where each kilogram of an element went: a bar for each scenario on one scale, what is kept first. */
+
 import { axisX, barX, plot, ruleX, text } from '@observablehq/plot';
-import type { ScenarioResult, Values } from '../study/evaluate.ts';
+import type { ResultName, Values } from '../model/quantities.ts';
+import type { ScenarioResult } from '../study/evaluate.ts';
 import { emptyFigure, type Figure, type LegendEntry } from './figure.ts';
 import { frame, roundUp } from './frame.ts';
 import { GREYS, INK, LOSS_LOOKS, looksOf, PAPER } from './palette.ts';
@@ -11,7 +13,7 @@ export const NUTRIENTS = ['nitrogen', 'phosphorus', 'potassium'] as const;
 export type NutrientName = (typeof NUTRIENTS)[number];
 
 interface Way {
-  readonly quantity: string;
+  readonly quantity: ResultName;
   readonly label: string;
   /** How the sentence names it. */
   readonly as: string;
@@ -52,7 +54,7 @@ const WAYS: Readonly<Record<NutrientName, readonly Way[]>> = {
 
 export interface LedgerPart {
   readonly scenario: string;
-  readonly quantity: string;
+  readonly quantity: ResultName;
   readonly label: string;
   readonly kg: number;
   /** Where it lies on the bar. */
@@ -60,7 +62,7 @@ export interface LedgerPart {
   readonly to: number;
 }
 
-const at = (values: Values, name: string) => values[name] ?? 0;
+const at = (values: Values, name: ResultName) => values[name] ?? 0;
 /** What came in: excreted, with bedding and with wasted feed. */
 export const broughtIn = (values: Values, element: NutrientName) =>
   at(values, `${element}ExcretedKg`) + at(values, `${element}BeddingKg`);
@@ -69,7 +71,7 @@ export const broughtIn = (values: Values, element: NutrientName) =>
 export function ledgerParts(results: readonly ScenarioResult[], element: NutrientName): LedgerPart[] {
   return results.flatMap(({ name, values }) => {
     let end = 0;
-    const ways = [{ quantity: `${element}KeptKg`, label: 'kept' }, ...WAYS[element]];
+    const ways = [{ quantity: `${element}KeptKg` as const, label: 'kept' }, ...WAYS[element]];
     return ways.map(({ quantity, label }) => {
       const kg = Math.max(0, at(values, quantity));
       const from = end;

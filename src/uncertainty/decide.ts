@@ -20,9 +20,9 @@ export interface Decision {
 
 /** Measures to weigh, by falling weight: the keeper's own where they have a better side, else the net cost. */
 export function measuresOf(weights: Readonly<Record<string, number>>): Measure[] {
-  const own = Object.entries(weights).flatMap(([name, weight]): Measure[] => {
-    const better = COMPARISONS.find((c) => c.name === name)?.better;
-    return better && weight > 0 ? [{ name, better, weight }] : [];
+  const own = Object.entries(weights).flatMap(([said, weight]): Measure[] => {
+    const known = COMPARISONS.find((c) => c.name === said);
+    return known?.better && weight > 0 ? [{ name: known.name, better: known.better, weight }] : [];
   });
   return own.length > 0 ? own.sort((a, b) => b.weight - a.weight) : [UNSAID];
 }

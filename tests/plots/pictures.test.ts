@@ -49,7 +49,7 @@ const WIDTHS = [680, 340];
 
 const reading = { currency: 'EUR', year: 2024, system: 'metric' } as const;
 const [PADDOCK, SLATS, DEEP] = [0, 1, 2];
-const DRAWN = ['netCost', 'annualCost', 'nitrogenKeptKg', 'packDepthM'];
+const DRAWN = ['netCost', 'annualCost', 'nitrogenKeptKg', 'packDepthM'] as const;
 
 /** What the figures are made from, made once. */
 function study() {

@@ -8,7 +8,7 @@ import { bandsOf } from '../../src/uncertainty/percentiles.ts';
 import { type WeekBand, weekBands, weekBandsAll } from '../../src/uncertainty/weekBands.ts';
 import { farm } from '../farm.ts';
 
-const TRACKS = ['weekPackDepthM', 'weekPackMoisture', 'weekPackCarbonNitrogen'];
+const TRACKS = ['weekPackDepthM', 'weekPackMoisture', 'weekPackCarbonNitrogen'] as const;
 const BED = 2;
 let run: Run;
 beforeAll(() => {
@@ -98,6 +98,7 @@ describe('weekly bands', () => {
     expect(steps.length).toBeGreaterThan(2);
     expect(steps).toEqual([...steps].sort((a, b) => a - b));
     expect(steps.at(-1)).toBe(1);
+    // @ts-expect-error no weekly series has this name
     expect(() => weekBandsAll(run, { tracks: ['bedWidthM'], count: 1, seed: 1 })).toThrow(
       'unknown weekly series: bedWidthM',
     );

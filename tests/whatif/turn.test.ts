@@ -4,6 +4,7 @@ import { readDataFiles } from '../../src/cli/readData.ts';
 import { type Notebook, readNotebook } from '../../src/notebook/read.ts';
 import { changesOf, edited } from '../../src/store/strip.ts';
 import { evaluate, evaluateBound, type Run } from '../../src/study/evaluate.ts';
+import { resultIn } from '../../src/study/rows.ts';
 import type { Tables } from '../../src/tables/coefficient.ts';
 import { breakEvens } from '../../src/whatif/breakEven.ts';
 import { sweep, sweepTwo } from '../../src/whatif/sweep.ts';
@@ -178,7 +179,7 @@ describe('the two meanings', () => {
     while (!step.done) step = job.next();
     if (!step.value || !('results' in step.value)) throw new Error('no answer');
     close(
-      [...step.value.results.capitalCost.slice(0, 3)],
+      [...resultIn(step.value.results, 'capitalCost').slice(0, 3)],
       run.results.map(({ values }) => values.capitalCost as number),
     );
   });

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { RowChanges } from '../../model/bind.ts';
+import { isValue, resultNamed } from '../../model/dictionary.ts';
 import type { PreparedWeather } from '../../model/weather/prepared.ts';
 import type { Block, CellBlock } from '../../notebook/body.ts';
 import type { InlineValue } from '../../notebook/inline.ts';
@@ -209,7 +210,7 @@ export class WkNotebook extends LitElement {
 
   #valueText = ({ quantity, scenario }: InlineValue): string => {
     const result = this.results[this.#scenarioOf(scenario)];
-    const value = result?.values[quantity];
+    const value = isValue(quantity) ? result?.values[quantity] : undefined;
     const unit = unitOf(quantity);
     const shown = show(value, unit, this.reading);
     // What is counted is named by the prose around it: "17 animals", "197 days".
@@ -266,7 +267,7 @@ export class WkNotebook extends LitElement {
         return html`<wk-ledger .results=${this.#unranged(block.options.scenarios)} .reading=${reading} .nutrient=${block.options.element}></wk-ledger>`;
       case 'compare':
         return this.#figure(
-          compareFigure(this.#some(block.options.scenarios), block.options.measure, reading),
+          compareFigure(this.#some(block.options.scenarios), resultNamed(block.options.measure), reading),
           block.options.caption,
         );
       case 'ladder':
@@ -277,23 +278,23 @@ export class WkNotebook extends LitElement {
         );
       case 'rain': {
         const { show: which, scenario, measure, caption } = block.options;
-        return html`<wk-rain .run=${run} .explorer=${explorer} .winters=${this.winters} .reading=${reading} .show=${which} .scenario=${scenario} .measure=${measure ?? 'nitrogenLeachedKg'} .caption=${caption}></wk-rain>`;
+        return html`<wk-rain .run=${run} .explorer=${explorer} .winters=${this.winters} .reading=${reading} .show=${which} .scenario=${scenario} .measure=${resultNamed(measure ?? 'nitrogenLeachedKg')} .caption=${caption}></wk-rain>`;
       }
       case 'sweep': {
         const { over, from, to, herd, steps, measure, across, scenarios, caption } = block.options;
-        return html`<wk-sweep .herd=${herd ?? this.herd} .run=${run} .explorer=${explorer} .changes=${changes} .reading=${reading} .over=${over} .from=${from} .to=${to} .steps=${steps} .measure=${measure} .across=${across} .scenarios=${scenarios} .caption=${caption}></wk-sweep>`;
+        return html`<wk-sweep .herd=${herd ?? this.herd} .run=${run} .explorer=${explorer} .changes=${changes} .reading=${reading} .over=${over} .from=${from} .to=${to} .steps=${steps} .measure=${resultNamed(measure)} .across=${across} .scenarios=${scenarios} .caption=${caption}></wk-sweep>`;
       }
       case 'flip': {
         const { over, from, to, herd, steps, measure, between, caption } = block.options;
-        return html`<wk-flip .herd=${herd ?? this.herd} .run=${run} .explorer=${explorer} .changes=${changes} .reading=${reading} .over=${over} .from=${from} .to=${to} .steps=${steps} .measure=${measure} .between=${between} .caption=${caption}></wk-flip>`;
+        return html`<wk-flip .herd=${herd ?? this.herd} .run=${run} .explorer=${explorer} .changes=${changes} .reading=${reading} .over=${over} .from=${from} .to=${to} .steps=${steps} .measure=${resultNamed(measure)} .between=${between} .caption=${caption}></wk-flip>`;
       }
       case 'draws': {
         const { measure, scenarios, caption } = block.options;
-        return html`<wk-draws .run=${run} .explorer=${explorer} .changes=${changes} .draws=${this.draws} .seed=${this.seed} .reading=${reading} .measure=${measure} .scenarios=${scenarios} .caption=${caption}></wk-draws>`;
+        return html`<wk-draws .run=${run} .explorer=${explorer} .changes=${changes} .draws=${this.draws} .seed=${this.seed} .reading=${reading} .measure=${resultNamed(measure)} .scenarios=${scenarios} .caption=${caption}></wk-draws>`;
       }
       case 'rank': {
         const { measure, between, top, caption } = block.options;
-        return html`<wk-rank .run=${run} .explorer=${explorer} .seed=${this.seed} .reading=${reading} .measure=${measure} .between=${between} .top=${top} .caption=${caption}></wk-rank>`;
+        return html`<wk-rank .run=${run} .explorer=${explorer} .seed=${this.seed} .reading=${reading} .measure=${resultNamed(measure)} .between=${between} .top=${top} .caption=${caption}></wk-rank>`;
       }
       case 'bed':
         return html`<wk-bed .run=${run} .results=${this.#some(block.options.scenarios)} .explorer=${explorer} .changes=${changes} .seed=${this.seed} .reading=${reading} .series=${WEEK_SERIES[BED[block.options.show]]} .caption=${block.options.caption}></wk-bed>`;

@@ -1,11 +1,11 @@
 /** The rows of the cards, in the order a keeper asks: what stays, what it takes, how sure. */
 
 import type { Better } from '../../model/measures.ts';
-import type { Values } from '../../study/evaluate.ts';
+import type { ResultName, Values } from '../../model/quantities.ts';
 
 export interface Measure {
   /** The result whose working the number opens. */
-  readonly quantity: string;
+  readonly quantity: ResultName;
   readonly label: string;
   readonly unit: string;
   readonly better?: Better;
@@ -85,15 +85,22 @@ export const TAKES: Block = {
 };
 
 /** Measures for which the cards say how often a scenario is best. */
-export const SURE: readonly { readonly quantity: string; readonly better: Better; readonly label: string }[] =
-  [
-    { quantity: 'nitrogenKeptKg', better: 'more', label: 'Keeps most nitrogen' },
-    { quantity: 'netCost', better: 'less', label: 'Costs least' },
-    { quantity: 'labourHours', better: 'less', label: 'Least work' },
-  ];
+export const SURE: readonly {
+  readonly quantity: ResultName;
+  readonly better: Better;
+  readonly label: string;
+}[] = [
+  { quantity: 'nitrogenKeptKg', better: 'more', label: 'Keeps most nitrogen' },
+  { quantity: 'netCost', better: 'less', label: 'Costs least' },
+  { quantity: 'labourHours', better: 'less', label: 'Least work' },
+];
 
 /** The number a row shows. */
-export function amountOf({ quantity, perDay }: Measure, values: Values, of: Values = values): number | null {
+export function amountOf(
+  { quantity, perDay }: Measure,
+  values: Values,
+  of: Partial<Values> = values,
+): number | null {
   const value = of[quantity];
   if (typeof value !== 'number') return null;
   if (!perDay) return value;

@@ -47,8 +47,10 @@ export function bedSeries({ scenario, tracks, coefficients, bands }: CheckInput)
   };
 }
 
-function ratio(p10: number | null, p50: number | null, p90: number | null): [number, number] | undefined {
-  return p10 !== null && p90 !== null && p50 !== null && p50 > 0 ? [p10 / p50, p90 / p50] : undefined;
+type Known = number | null | undefined;
+
+function ratio(p10: Known, p50: Known, p90: Known): [number, number] | undefined {
+  return p10 != null && p90 != null && p50 != null && p50 > 0 ? [p10 / p50, p90 / p50] : undefined;
 }
 
 /** First week (from 1) in which `fails` holds, or undefined. */

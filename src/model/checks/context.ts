@@ -1,6 +1,7 @@
 /** What every rule looks at: the scenario's shed, herd and bed, read once. */
 import type { HerdGroup, Scenario } from '../../notebook/schema.ts';
 import type { Coefficient } from '../../tables/coefficient.ts';
+import type { Values } from '../quantities.ts';
 import { type BedSeries, bedSeries } from './bedSeries.ts';
 import { type CheckInput, MissingRow } from './check.ts';
 
@@ -22,7 +23,7 @@ export interface Context extends CheckInput {
   readonly country: string | null;
   /** A row of the tables; throws MissingRow, which shows as an open check. */
   readonly row: (id: string) => Coefficient;
-  readonly value: (name: string) => number | null;
+  readonly value: (name: keyof Values) => number | null;
   /** Largest central value of a class family over the animals that are there; null without animals. */
   readonly largest: (
     family: string,
@@ -40,7 +41,7 @@ export function contextOf(input: CheckInput): Context {
     if (!found) throw new MissingRow(id);
     return found;
   };
-  const value = (name: string): number | null => {
+  const value = (name: keyof Values): number | null => {
     const found = values[name];
     return typeof found === 'number' && Number.isFinite(found) ? found : null;
   };
