@@ -23,12 +23,14 @@ export function compute<Name extends QuantityName>(
   const rows = columns.weatherIndex.length;
   const options = { resources: { weather } };
   const { alone, against } = inTwo(names);
-  const first = run(alone, columns, rows, options);
+  const first = run(alone, (name) => columns[name], rows, options);
   if (!against) return first;
-  const given: Record<string, Float64Array> = { ...columns, ...first };
-  const of = typeof baselines === 'function' ? baselines(given) : baselines;
-  for (const { name, own } of peersOf(against)) given[name] = taken(given[own], of, rows);
-  return { ...first, ...run(against, given, rows, options) } as Record<Name, Float64Array>;
+  const given = (name: string) => first[name] ?? columns[name];
+  const of = typeof baselines === 'function' ? baselines({ ...columns, ...first }) : baselines;
+  const peers: Record<string, Float64Array> = {};
+  for (const { name, own } of peersOf(against)) peers[name] = taken(given(own), of, rows);
+  const second = run(against, (name) => peers[name] ?? given(name), rows, options);
+  return { ...first, ...second } as Record<Name, Float64Array>;
 }
 
 interface TwoPlans {

@@ -23,6 +23,7 @@ import { against } from './money/against.ts';
 import { costs } from './money/costs.ts';
 import { finance } from './money/finance.ts';
 import { labour } from './money/labour.ts';
+import { kept } from './nutrients/kept.ts';
 import { ledger } from './nutrients/ledger.ts';
 import { value } from './nutrients/value.ts';
 import { slurry } from './slurry/slurry.ts';
@@ -46,6 +47,7 @@ const PARTS = {
   soil,
   ledger,
   value,
+  kept,
   labour,
   building,
   costs,

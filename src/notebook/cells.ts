@@ -40,7 +40,7 @@ export const CELL_OPTIONS = {
   ledger: z.strictObject({ ...some, element: z.enum(ELEMENTS).default('nitrogen') }),
   /** One result across the scenarios. */
   compare: z.strictObject({ ...some, measure: quantity }),
-  /** Nitrogen from what came in down to the first crop, rung by rung. */
+  /** Nitrogen from what the animals dropped down to the first crop, rung by rung. */
   ladder: z.strictObject(some),
   /** Rain, snow, soil water and drainage through the winter; or every winter of the weather file. */
   rain: z.strictObject({

@@ -1,5 +1,4 @@
-/** The rungs nitrogen climbs down, from what came in to what the first crop can use; rung compared with rung. */
-
+/** The rungs nitrogen climbs down, from what the animals dropped to what the first crop can use; rung compared with rung. */
 import { axisX, axisY, dot, gridX, line, plot, text } from '@observablehq/plot';
 import type { ResultName } from '../model/quantities.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
@@ -9,7 +8,7 @@ import { GREYS, INK, looksOf, PAPER } from './palette.ts';
 import { type Reading, show } from './reading.ts';
 
 const RUNGS: readonly { readonly quantity: ResultName; readonly label: string; readonly as: string }[] = [
-  { quantity: 'nitrogenInKg', label: 'came in', as: 'before it has gone anywhere' },
+  { quantity: 'nitrogenInKg', label: 'dropped and in wasted feed', as: 'before it has gone anywhere' },
   { quantity: 'nitrogenOutOfHousingKg', label: 'left the shed or paddock', as: 'in the shed or paddock' },
   { quantity: 'nitrogenOutOfStoreKg', label: 'left the store or heap', as: 'in the store or heap' },
   { quantity: 'nitrogenIntoSoilKg', label: 'in the soil', as: 'at spreading' },

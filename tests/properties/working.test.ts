@@ -113,12 +113,12 @@ function movedBy(step: Step, read: string): Set<string> {
   const plan = planOf(CATALOGUE, [...own], given);
   const moved = new Set<string>();
   for (const table of [columns, switched]) {
-    const still = run(plan, table, rows, { resources: { weather } });
+    const still = run(plan, (name) => table[name], rows, { resources: { weather } });
     for (const turn of TURNS) {
       const turned: Record<string, Float64Array> = { ...table };
       for (const name of columnsUnder(read))
         turned[name] = table[name].map((v) => (Number.isNaN(v) ? TURNED_IF_ABSENT : turn(v)));
-      const after = run(plan, turned, rows, { resources: { weather } });
+      const after = run(plan, (name) => turned[name], rows, { resources: { weather } });
       for (const name of own) if (!moved.has(name) && differs(still[name], after[name])) moved.add(name);
     }
   }
@@ -161,7 +161,7 @@ describe('every input', () => {
         ...columns,
         [name]: columns[name].map((v) => (Number.isNaN(v) ? 1 : v * 1.01 + 1e-6)),
       };
-      const after = run(whole, turned, rows, { resources: { weather } });
+      const after = run(whole, (name) => turned[name], rows, { resources: { weather } });
       const below = downstream(CATALOGUE, [name]);
       const hidden = ALWAYS.filter((made) => !below.has(made) && differs(columns[made], after[made]));
       expect({ name, hidden }).toEqual({ name, hidden: [] });

@@ -82,10 +82,18 @@ describe('draws', () => {
       };
       const out =
         element === 'nitrogen'
-          ? (['AmmoniaKg', 'NitrousKg', 'DinitrogenKg', 'LeachedKg', 'RunoffKg', 'KeptKg'] as const).map(
-              (way) => `nitrogen${way}` as const,
-            )
-          : ([`${element}LostKg`, `${element}KeptKg`] as const);
+          ? (
+              [
+                'AmmoniaKg',
+                'NitrousKg',
+                'DinitrogenKg',
+                'LeachedKg',
+                'RunoffKg',
+                'KeptKg',
+                'BroughtKg',
+              ] as const
+            ).map((way) => `nitrogen${way}` as const)
+          : ([`${element}LostKg`, `${element}KeptKg`, `${element}BroughtKg`] as const);
       for (let row = 0; row < all.count * 3; row++) {
         const entered = at(`${element}ExcretedKg`, row) + at(`${element}BeddingKg`, row);
         const left = out.reduce((sum, name) => sum + at(name, row), 0);

@@ -32,9 +32,22 @@ export const STAYS: Block = {
     },
     {
       quantity: 'nitrogenAvailableKg',
-      label: 'of it for the first crop',
+      label: 'for the first crop',
       unit: 'kg',
       better: 'more',
+      absent: 'not computed',
+    },
+    {
+      quantity: 'nitrogenBroughtKg',
+      label: 'Brought in with bedding',
+      unit: 'kg',
+      absent: 'no bed, so no bedding',
+    },
+    {
+      quantity: 'nitrogenLostKg',
+      label: 'Nitrogen lost',
+      unit: 'kg',
+      better: 'less',
       absent: 'not computed',
     },
     {

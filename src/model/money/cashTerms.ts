@@ -58,19 +58,35 @@ export function yearFlows(terms: FlowTerms, horizon: number): YearFlow[] {
   });
 }
 
-/** Their sums: flows before loans and tax, years 0 … horizon. */
-export function yearlyFlows(terms: FlowTerms, horizon: number): number[] {
-  return yearFlows(terms, horizon).map(({ net }) => net);
+/** Their sums, added to `flows` (years 0 … its end) times `sign`: no object a year, since draws ask for millions. */
+function addFlows(flows: number[], terms: FlowTerms, sign: 1 | -1): void {
+  const { inflation } = terms;
+  const horizon = flows.length - 1;
+  const works = capitalFlows({
+    capital: terms.capitalCost,
+    shortLived: terms.capitalShortLived,
+    lifeYears: horizonOf(terms),
+    shortLifeYears: terms.shortLifeYears,
+    horizon,
+    inflation,
+  });
+  const running = terms.nutrientValue - terms.operatingCost;
+  let prices = 1;
+  flows[0] += sign * (works[0] + terms.grantUsed);
+  for (let year = 1; year <= horizon; year++) {
+    prices *= 1 + inflation;
+    flows[year] += sign * (works[year] + running * prices);
+  }
 }
 
 /** Flows against another scenario over the life of the first; the scenario alone without one. */
 export function flowsAgainst(terms: FlowTerms, baseline?: FlowTerms): number[] {
   const horizon = horizonOf(terms);
   if (!(horizon >= 1)) return [];
-  const own = yearlyFlows(terms, horizon);
-  if (!baseline) return own;
-  const other = yearlyFlows(baseline, horizon);
-  return own.map((flow, year) => flow - other[year]);
+  const flows = new Array<number>(horizon + 1).fill(0);
+  addFlows(flows, terms, 1);
+  if (baseline) addFlows(flows, baseline, -1);
+  return flows;
 }
 
 /** Worth today of flows at a rate; NaN where there are none or a price is missing. */

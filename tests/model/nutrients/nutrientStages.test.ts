@@ -6,7 +6,7 @@ import { type Row, run, TABLE_PROBLEMS, TABLES } from '../nutrientRig.ts';
 import { columnsRead, familiesRead, isAmount, namesIn } from '../parts.ts';
 
 const PARTS = [
-  'herd', 'intake', 'excretion', 'placement', 'slurry', 'spreading', 'ledger', 'value',
+  'herd', 'intake', 'excretion', 'placement', 'slurry', 'spreading', 'ledger', 'value', 'kept',
 ]; // biome-ignore format: one list
 const OWN_FILES = /coefficients\/(intake|excretion|slurry|spread|value|greenhouse)\.csv$/;
 
