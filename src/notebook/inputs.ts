@@ -2,6 +2,7 @@
  * Which numbers of a strict scenario become columns of the model, under which name, and which choices pick a
  * row of the coefficient tables. The one place where the shape of a notebook meets the names of the model.
  */
+import { dayNumber, dayOf, daysBetween, partsOf } from '../units/days.ts';
 import type { Scenario } from './schema.ts';
 
 export interface InputColumn {
@@ -17,16 +18,12 @@ export interface InputColumn {
   readonly step?: number;
 }
 
-const DAY_MS = 86_400_000;
-const days = (from: string, to: string) => Math.round((Date.parse(to) - Date.parse(from)) / DAY_MS);
-
 /** Days from the first day of the winter to the middle of a month in the year that follows. */
 export function dayOfMonthMiddle(start: string, month: number): number {
-  const begin = new Date(Date.parse(start));
-  const year = begin.getUTCFullYear();
-  const middle = (y: number) => Date.UTC(y, month - 1, 15);
-  const at = middle(year) >= begin.getTime() ? middle(year) : middle(year + 1);
-  return Math.round((at - begin.getTime()) / DAY_MS);
+  const begin = dayNumber(start);
+  const { year } = partsOf(begin);
+  const middle = (y: number) => dayOf(y, month - 1, 15);
+  return (middle(year) >= begin ? middle(year) : middle(year + 1)) - begin;
 }
 
 /** Paths that every slider, sweep and lender may turn; a number at the path unless `of` says otherwise. */
@@ -36,7 +33,7 @@ export const INPUTS: readonly InputColumn[] = [
     label: 'winter days',
     unit: 'd',
     path: 'farm.winter',
-    of: (s) => days(s.farm.winter.start, s.farm.winter.end),
+    of: (s) => daysBetween(s.farm.winter.start, s.farm.winter.end),
     min: 30,
     max: 300,
     step: 1,

@@ -1,4 +1,5 @@
 /** What must hold between parts of a notebook, beyond what each part's own schema says. */
+import { dayAfter, daysBetween } from '../units/days.ts';
 import type { Problem } from '../units/problem.ts';
 import type { DiaryEntry } from './diary.ts';
 import { nearest } from './nearest.ts';
@@ -15,7 +16,6 @@ export interface Parts {
 /** A problem before it is given its file and line. */
 type Finding = Omit<Problem, 'file' | 'line' | 'key'> & { readonly path: Path };
 
-const DAY_MS = 86_400_000;
 /** A year of weather is all the model reads from the first winter day on. */
 const LONGEST_WINTER = 366;
 
@@ -38,7 +38,7 @@ function farmFindings(farm: Farm, at: Path): Finding[] {
       allowed: 'file (a daily CSV) or monthly (normals)',
       todo: 'name one of the shipped files or write twelve months of rain and temperature',
     });
-  const days = (Date.parse(farm.winter.end) - Date.parse(farm.winter.start)) / DAY_MS;
+  const days = daysBetween(farm.winter.start, farm.winter.end);
   if (days > LONGEST_WINTER)
     out.push({
       path: [...at, 'winter', 'end'],
@@ -184,7 +184,7 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
 
 function diaryFindings({ farm, scenarios, diary }: Parts): Finding[] {
   const names = scenarios.map((s) => s.name);
-  const last = new Date(Date.parse(farm.winter.start) + LONGEST_WINTER * DAY_MS).toISOString().slice(0, 10);
+  const last = dayAfter(farm.winter.start, LONGEST_WINTER);
   return diary.flatMap((entry, k): Finding[] => [
     ...(entry.date < farm.winter.start || entry.date > last
       ? [

@@ -1,4 +1,5 @@
 /** Does the low winter sun reach the bed through the open side? */
+import { daysBetween } from '../../units/days.ts';
 import {
   litStrip,
   type SunHours,
@@ -39,10 +40,7 @@ const noonSun: CheckRule<Context> = {
     );
     const week = Math.max(
       0,
-      Math.min(
-        c.bed.weeks - 1,
-        Math.floor((Date.parse(day) - Date.parse(c.scenario.farm.winter.start)) / (7 * 86_400_000)),
-      ),
+      Math.min(c.bed.weeks - 1, Math.floor(daysBetween(c.scenario.farm.winter.start, day) / 7)),
     );
     const depth = c.shed.depthM - c.shed.stanceDepthM;
     const shared = { limit: depth * row.central, unit: 'm', row };
