@@ -66,13 +66,13 @@ export const sourceText = ({ author, title, year }: Source) =>
   [author, title, year].filter((part) => part !== '').join(', ');
 
 export function assumptionsSection(report: Report): Html {
-  const { proposal, run, swings, reading } = report;
+  const { proposal, run, sensitivities, reading } = report;
   const index = proposal.index;
   const own = ownNumbers(run, index);
   const prices = yearlyPrices(run, index);
   const used = rowsUsed(run, index);
   const bindings = [...run.bound[index].bindings.values()];
-  const deciding = swings.rows.flatMap(
+  const deciding = sensitivities.rows.flatMap(
     ({ id }) =>
       bindings.find((b) => b.id === id) ??
       run.bound.flatMap((b) => [...b.bindings.values()]).find((b) => b.id === id) ??

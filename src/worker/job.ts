@@ -14,7 +14,7 @@ import { type Draws, draw } from '../uncertainty/monteCarlo.ts';
 import { bandsOf } from '../uncertainty/percentiles.ts';
 import { type WeekBands, weekBands } from '../uncertainty/weekBands.ts';
 import { type BreakEvens, breakEvens } from '../whatif/breakEven.ts';
-import { type Swings, swingsOf } from '../whatif/oneAtATime.ts';
+import { oneAtATime, type Sensitivities } from '../whatif/oneAtATime.ts';
 import { stressSteps } from '../whatif/stressRun.ts';
 import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo } from '../whatif/sweep.ts';
 import { type HerdMeaning, turnOf } from '../whatif/turn.ts';
@@ -87,7 +87,7 @@ export interface Answers {
   winters: Winters;
   rank: { readonly draws: Draws; readonly ranking: Ranking | null };
   weekBands: WeekBands;
-  money: { readonly stress: readonly StressRow[]; readonly swings: Swings };
+  money: { readonly stress: readonly StressRow[]; readonly sensitivities: Sensitivities };
 }
 
 export type Kind = keyof Requests;
@@ -138,7 +138,7 @@ export function* work(
   if (request.kind === 'money') {
     const { scenario, baseline, top } = request;
     const stress = yield* stressSteps(setting);
-    return { stress, swings: swingsOf(setting, scenario, baseline, top) };
+    return { stress, sensitivities: oneAtATime(setting, scenario, baseline, top) };
   }
   if (request.kind === 'winters') return runWinters(setting, request.winters, request.names);
   const turn = turnOf(setting, request.over, request.herd);

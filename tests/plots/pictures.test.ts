@@ -30,7 +30,7 @@ import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
 import { bandsOf } from '../../src/uncertainty/percentiles.ts';
 import { weekBandsAll } from '../../src/uncertainty/weekBands.ts';
 import { breakEvens } from '../../src/whatif/breakEven.ts';
-import { swingsOf } from '../../src/whatif/oneAtATime.ts';
+import { oneAtATime } from '../../src/whatif/oneAtATime.ts';
 import { stressRows } from '../../src/whatif/stressRun.ts';
 import { spanOf, stepsOf, sweep, sweepTwo } from '../../src/whatif/sweep.ts';
 import { type Turn, turnOf } from '../../src/whatif/turn.ts';
@@ -142,7 +142,7 @@ const FIGURES: Readonly<Record<string, () => Figure>> = {
       {
         scenario: made.names[DEEP],
         baseline: made.names[PADDOCK],
-        swings: swingsOf(made.run, DEEP, PADDOCK, 5),
+        sensitivities: oneAtATime(made.run, DEEP, PADDOCK, 5),
         stress: stressRows(made.run),
       },
       reading,
