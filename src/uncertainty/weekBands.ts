@@ -96,15 +96,3 @@ function bandOf(all: Float64Array, scenario: number, count: number): WeekBand {
 }
 
 const empty = () => new Float64Array(WEEKS).fill(Number.NaN);
-
-/** Bands without stopping. */
-export function weekBandsAll<Name extends WeekName>(
-  setting: Setting,
-  options: WeekBandOptions<Name>,
-): WeekBands<Name> {
-  const run = weekBands(setting, options);
-  for (;;) {
-    const step = run.next();
-    if (step.done) return step.value;
-  }
-}

@@ -14,8 +14,8 @@ import {
   uncertainIn,
 } from '../../src/uncertainty/monteCarlo.ts';
 import { bandsOf } from '../../src/uncertainty/percentiles.ts';
-import { plausibleShareBelow } from '../../src/uncertainty/random.ts';
 import { farm } from '../farm.ts';
+import { plausibleShareBelow } from '../reference/plausible.ts';
 
 const ALL = RESULTS.map((r) => r.name);
 /** Taken from the cash flow against a baseline after the pipeline, which looks at one row at a time. */

@@ -52,14 +52,6 @@ export function solarNoonMs(isoDay: string, latitudeDeg: number, longitudeDeg: n
   return getTimes(new Date(nearNoon), latitudeDeg, longitudeDeg).solarNoon.getTime();
 }
 
-/** Hours from sunrise to sunset on an ISO day: 0 in polar night, 24 in midnight sun. */
-export function dayLengthHours(isoDay: string, latitudeDeg: number, longitudeDeg: number): number {
-  const noon = solarNoonMs(isoDay, latitudeDeg, longitudeDeg);
-  const { sunrise, sunset, alwaysUp } = getTimes(new Date(noon), latitudeDeg, longitudeDeg);
-  if (sunrise && sunset) return (sunset.getTime() - sunrise.getTime()) / HOUR_MS;
-  return alwaysUp ? 24 : 0;
-}
-
 /**
  * Angle of the sun in the plane square to the open side, degrees: what an eave sees. Null when the sun is down
  * or behind the shed.
