@@ -10,6 +10,7 @@
 import { bed } from './bed/bed.ts';
 import { bedding } from './bed/bedding.ts';
 import { compost } from './bed/compost.ts';
+import { openBed } from './bed/openBed.ts';
 import { type Catalogue, catalogue, type NamesIn, type SeriesIn } from './engine/catalogue.ts';
 import { type Plan, planOf } from './engine/plan.ts';
 import { paddock } from './field/paddock.ts';
@@ -38,6 +39,7 @@ const PARTS = {
   intake,
   excretion,
   bedding,
+  openBed,
   placement,
   paddock,
   slurry,

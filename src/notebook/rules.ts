@@ -133,6 +133,7 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
         (k) => [...at, 'bed', 'mix', k, 'material'],
       ),
     );
+    out.push(...roofFindings(scenario, [...at]));
     if (placement.bedShare > 0 && bed.mix.length === 0)
       out.push({
         path: [...at, 'bed'],
@@ -179,6 +180,29 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
         allowed: nearest(finance.baseline, names, 6).join(', '),
       });
   });
+  return out;
+}
+
+/** Without a roof only a bed is known: rain on slats, and animals called housed under none, are not. */
+function roofFindings({ shed, placement, exposure }: Scenario, at: Path): Finding[] {
+  if (shed.roofed) return [];
+  const out: Finding[] = [];
+  if (placement.slatsShare > 0)
+    out.push({
+      path: [...at, 'shed', 'roofed'],
+      what: 'slats without a roof are not known: the rain that falls through them is not counted',
+      found: `roofed: false with slatsShare ${placement.slatsShare}`,
+      allowed: 'roofed: true where animals stand on slats',
+      todo: 'write the open part as slats.openYardM2, whose rain goes to the store, or leave the slats out',
+    });
+  if (placement.bedShare > 0 && exposure === 'shed')
+    out.push({
+      path: [...at, 'exposure'],
+      what: 'animals on a bed without a roof are not sheltered by a shed',
+      found: 'exposure: shed with roofed: false',
+      allowed: 'open, windbreak',
+      todo: 'say what keeps the wind off the open bed',
+    });
   return out;
 }
 

@@ -67,6 +67,7 @@ export function sceneAt(input: CheckInput, week: number): Scene | string {
   const c = contextOf(input);
   const bed = bedSeries(input);
   if (!c.bedded || !bed) return 'This scenario has no bed to draw.';
+  if (!c.roofed) return 'The bed lies open: there is no shed to cut across.';
   const length = c.largest('standingLengthM');
   const withers = c.largest('withersHeightM');
   const animal = animalReachM(c);

@@ -58,7 +58,9 @@ export function moneyCase(run: Run, index: number): MoneyCase {
     baseline: baseline < 0 ? undefined : baseline,
     bill,
     timber:
-      result.values.packShare === null || !(scenario.placement.bedShare > 0) ? [] : timberNotes(scenario),
+      result.values.packShare === null || !(scenario.placement.bedShare > 0) || !scenario.shed.roofed
+        ? []
+        : timberNotes(scenario),
     faults: moneyFaults(scenario, result.values, bindings, bill),
   };
 }

@@ -85,6 +85,7 @@ const SWITCHED: Readonly<Record<string, number>> = {
   contractorShare: 0.5,
   startSoilWaterFraction: 0.05,
   rainFactor: 0.4,
+  roofedShare: 0.5,
 };
 const switched = Object.fromEntries(
   Object.entries(columns).map(([name, values]) => {

@@ -14,8 +14,10 @@ export interface Context extends CheckInput {
   readonly bedded: boolean;
   readonly slatted: boolean;
   readonly outdoors: boolean;
-  /** Animals live under a roof for some of the day. */
+  /** Animals stand on bed, slats or yard for some of the day. */
   readonly housed: boolean;
+  /** They do so under a roof. */
+  readonly roofed: boolean;
   /** Null where there is no bed. */
   readonly bed: BedSeries | null;
   readonly bedM2: number;
@@ -58,6 +60,7 @@ export function contextOf(input: CheckInput): Context {
     slatted,
     outdoors: placement.pastureShare > 0,
     housed: bedded || slatted || placement.yardShare > 0,
+    roofed: shed.roofed && (bedded || slatted || placement.yardShare > 0),
     bed: bedded ? bedSeries(input) : null,
     bedM2: Math.max(0, shed.lengthM * (shed.depthM - shed.stanceDepthM)),
     country: farm.place.country?.toUpperCase() ?? null,

@@ -29,7 +29,7 @@ const noonSun: CheckRule<Context> = {
   id: 'noonSunOnBed',
   theme: 'sun',
   run: (c) => {
-    if (!c.bed) return null;
+    if (!c.bed || !c.roofed) return null;
     const { place } = c.scenario.farm;
     const row = c.row('sunStripFraction');
     const day = darkestDay(c);
@@ -109,7 +109,7 @@ const sunHoursFront: CheckRule<Context> = {
   id: 'sunHours',
   theme: 'sun',
   run: (c) => {
-    if (!c.bed) return null;
+    if (!c.bed || !c.roofed) return null;
     const row = c.row('sunHoursLeast');
     const hours = sunHours(c);
     const month = Number(darkestDay(c).slice(5, 7)) - 1;

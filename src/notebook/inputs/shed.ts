@@ -3,6 +3,13 @@ import type { InputColumn } from './column.ts';
 
 export const SHED_INPUTS: readonly InputColumn[] = [
   {
+    column: 'roofedShare',
+    label: 'bed under a roof',
+    unit: 'fraction',
+    path: 'shed.roofed',
+    of: (s) => (s.shed.roofed ? 1 : 0),
+  },
+  {
     column: 'shedLengthM',
     label: 'shed length',
     unit: 'm',
