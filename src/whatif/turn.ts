@@ -76,19 +76,19 @@ const inputOf = (name: string) => {
   if (!found) throw new Error(`no input of the name ${name}`);
   return found;
 };
-/** What is built for so many animals; so that only a scenario with a roof writes what stands under one. */
+/** What is built for so many animals; so that only a scenario with a bed or slats writes what belongs to one. */
 const WORKS: readonly (Pick<Work, 'column' | 'path'> & {
   readonly of: (s: Scenario) => number;
-  readonly roofed?: boolean;
+  readonly housed?: boolean;
 })[] = [
-  { ...inputOf('shedLengthM'), roofed: true },
+  { ...inputOf('shedLengthM'), housed: true },
   inputOf('slatsM2'),
   inputOf('openStoreM2'),
   inputOf('openYardM2'),
   inputOf('hardStandingM2'),
-  { ...inputOf('waterBowls'), roofed: true },
-  { path: 'shed.calvingPensM2', of: (s) => s.shed.calvingPensM2, roofed: true },
-  { path: 'shed.inletM2', of: (s) => s.shed.inletM2 ?? Number.NaN, roofed: true },
+  { ...inputOf('waterBowls'), housed: true },
+  { path: 'shed.calvingPensM2', of: (s) => s.shed.calvingPensM2, housed: true },
+  { path: 'shed.inletM2', of: (s) => s.shed.inletM2 ?? Number.NaN, housed: true },
   inputOf('capitalGiven'),
 ];
 
@@ -156,11 +156,11 @@ function worksOf({ bound }: Setting, scenario: number, meaning: HerdMeaning): Wo
   const { bindings, scenario: written } = bound[scenario];
   if (meaning === 'stays') return slatsThatStay(bindings, written.farm.herd.length);
   const share = (column: string) => bindings.get(column)?.value ?? 0;
-  const isRoofed = share('bedShare') + share('slatsShare') > 0;
-  return WORKS.flatMap(({ column, path, of, roofed }) => {
+  const isHoused = share('bedShare') + share('slatsShare') > 0;
+  return WORKS.flatMap(({ column, path, of, housed }) => {
     const now = column === undefined ? of(written) : (bindings.get(column)?.value ?? Number.NaN);
     const to = column === 'waterBowls' ? 1 : 100;
-    return now > 0 && (isRoofed || !roofed) ? [{ column, path, now, to }] : [];
+    return now > 0 && (isHoused || !housed) ? [{ column, path, now, to }] : [];
   });
 }
 
