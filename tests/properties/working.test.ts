@@ -75,10 +75,11 @@ const TURNED_IF_ABSENT = 0.5;
 
 /**
  * What the farms leave off: prices nobody gave, slopes that are 0 in the tables, own hours where a contractor does it
- * all, soil too wet to run dry. Switched on, so that what hangs on them can be seen to move.
+ * all, soil too wet to run dry, wind that chills a dry coat on days of rain, animals fed beyond their need. Switched on, so that what hangs on them can be seen to move.
  */
 const SWITCHED: Readonly<Record<string, number>> = {
   compostPricePerTonne: 25,
+  organicMatterPricePerTonne: 8,
   smallWindrowHeightM: 99,
   houseAmmoniaSlopePerC: 0.03,
   energyColdMjPerKgC: 0.005,
@@ -86,6 +87,10 @@ const SWITCHED: Readonly<Record<string, number>> = {
   startSoilWaterFraction: 0.05,
   rainFactor: 0.4,
   roofedShare: 0.5,
+  windChillC: 12,
+  group1AppetiteShare: 0.5,
+  group2AppetiteShare: 0.5,
+  group3AppetiteShare: 0.5,
 };
 const switched = Object.fromEntries(
   Object.entries(columns).map(([name, values]) => {

@@ -1,7 +1,9 @@
 /** The rows of the cards, in the order a keeper asks: what stays, what it takes, how sure. */
 
-import type { Better } from '../../model/measures.ts';
+import { resultNamed } from '../../model/dictionary.ts';
+import { type Better, COMPARISONS } from '../../model/measures.ts';
 import type { ResultName, Values } from '../../model/quantities.ts';
+import { capital, labelOf, unitOf } from '../../plots/reading.ts';
 
 export interface Measure {
   /** The result whose working the number opens. */
@@ -107,6 +109,24 @@ export const SURE: readonly {
   { quantity: 'netCost', better: 'less', label: 'Costs least' },
   { quantity: 'labourHours', better: 'less', label: 'Least work' },
 ];
+
+/** Rows of the results a cell names, in its order; each is shown as what its name says. */
+export function chosenBlock(names: readonly string[]): Block {
+  const told = [...STAYS.measures, ...TAKES.measures];
+  return {
+    title: 'Chosen results',
+    measures: names.map(resultNamed).map((quantity) => {
+      const compared = COMPARISONS.find(({ name }) => name === quantity);
+      return {
+        quantity,
+        label: capital(compared?.short ?? labelOf(quantity)),
+        unit: unitOf(quantity),
+        ...(compared?.better ? { better: compared.better } : {}),
+        absent: told.find((m) => m.quantity === quantity)?.absent ?? 'this scenario has none',
+      };
+    }),
+  };
+}
 
 /** The number a row shows. */
 export function amountOf(

@@ -1,5 +1,19 @@
 /** Inputs that repeat: groups of the herd, feeds, bedding materials, loans. */
+import { daysBetween } from '../../units/days.ts';
 import type { Scenario } from '../schema.ts';
+
+/** Classes that are full grown: fed to need unless the keeper says otherwise. */
+const FULL_GROWN: readonly string[] = ['sucklerCow', 'bull'];
+
+/**
+ * Day of the winter on which a group calves; 0 for the last winter day, since no date is given, and below 0 where
+ * they had calved before it. The first winter day itself counts as the second.
+ */
+function calvingDay(start: string, date: string | undefined): number {
+  if (date === undefined) return 0;
+  const day = daysBetween(start, date);
+  return day === 0 ? 1 : day;
+}
 
 /** Repeated inputs: `group2WeightKg` is field `WeightKg` of the second group. */
 export interface InputFamily {
@@ -19,7 +33,14 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
   {
     family: 'group',
     path: 'farm.herd',
-    items: (s) => s.farm.herd,
+    items: (s) =>
+      s.farm.herd.map((group) => ({
+        ...group,
+        calvingDay: calvingDay(s.farm.winter.start, group.calvingDate),
+        appetiteShare:
+          (group.fedTo ?? (FULL_GROWN.includes(group.class) ? 'need' : 'appetite')) === 'need' ? 0 : 1,
+        dryMatterKgPerDay: group.dryMatterKgPerDay ?? 0,
+      })),
     choice: { key: 'class', dimension: 'class' },
     fields: {
       HeadCount: field('head', 'head', 'head'),
@@ -28,6 +49,9 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
       PregnantShare: field('pregnantShare', 'share in calf', 'fraction'),
       MilkKgPerDay: field('milkKgPerDay', 'milk', 'kg/d'),
       HornedShare: field('hornedShare', 'share with horns', 'fraction'),
+      CalvingDay: field('calvingDay', 'calving, day of the winter (0: the last)', 'd'),
+      AppetiteShare: field('appetiteShare', 'fed to appetite (1) or need (0)', 'fraction'),
+      FedKgPerDay: field('dryMatterKgPerDay', 'dry matter eaten, where known (0: not)', 'kg DM/d'),
     },
   },
   {

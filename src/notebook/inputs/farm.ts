@@ -2,6 +2,10 @@
 import { daysBetween } from '../../units/days.ts';
 import type { InputColumn } from './column.ts';
 
+/** 1 where the soil needs it, 0 where it has enough, NaN where no test is known. */
+const needed = (needs: readonly string[] | undefined, nutrient: string): number =>
+  needs === undefined ? Number.NaN : Number(needs.includes(nutrient));
+
 export const FARM_INPUTS: readonly InputColumn[] = [
   {
     column: 'winterDays',
@@ -49,6 +53,20 @@ export const FARM_INPUTS: readonly InputColumn[] = [
     min: 200,
     max: 1500,
     step: 50,
+  },
+  {
+    column: 'phosphorusNeeded',
+    label: 'whether the soil needs phosphorus',
+    unit: 'fraction',
+    path: 'farm.soil.needs',
+    of: (s) => needed(s.farm.soil.needs, 'phosphorus'),
+  },
+  {
+    column: 'potassiumNeeded',
+    label: 'whether the soil needs potassium',
+    unit: 'fraction',
+    path: 'farm.soil.needs',
+    of: (s) => needed(s.farm.soil.needs, 'potassium'),
   },
   {
     column: 'receivingHa',
