@@ -63,7 +63,7 @@ export const COMPARISONS: readonly Comparison[] = [
   row('netCostPerHead', 'takes', 'less', 'net cost a head', 'costs', 'net a head'),
   row('feedTonnes', 'takes', 'less', 'feed put out', 'puts out', 'feed'),
   row('beddingTonnes', 'takes', undefined, 'bedding', 'uses', 'bedding'),
-  row('grassLostTonnes', 'takes', 'less', 'grass lost to treading', 'loses', 'grass (dry matter)'),
+  row('grassLostTonnes', 'takes', 'less', 'grass lost', 'loses', 'grass (dry matter)'),
 ];
 
 /** Which way a quantity is better, where it is one the scenarios are compared on. */

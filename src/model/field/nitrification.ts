@@ -2,8 +2,9 @@
 import { burnsFraction } from './burns.ts';
 
 /**
- * Share of the ammonium that turns into nitrate in a week: exponential in temperature over the unfrozen part of
- * the week, `frozenFraction` over the frozen part. 0…1.
+ * Share of the ammonium that turns into nitrate in a week, 0…1: of first order, the rate exponential in temperature
+ * over the unfrozen part of the week; `frozenFraction` over the frozen part. At the reference it is
+ * `fractionAtReference`; 0.22 there and 0.0693 per °C is a half-life of 4.9 weeks at 2 °C.
  */
 export function nitrifiedFraction(
   temperatureC: number,
@@ -13,10 +14,14 @@ export function nitrifiedFraction(
   referenceC: number,
   frozenFraction: number,
 ): number {
-  const free = fractionAtReference * Math.exp(perC * (temperatureC - referenceC));
-  const both = (1 - frozenShare) * Math.min(free, 1) + frozenShare * frozenFraction;
-  return Math.min(both, 1);
+  if (frozenShare >= 1) return frozenFraction;
+  const kept = Math.log1p(-Math.min(fractionAtReference, ALL_BUT_NOTHING));
+  const free = -Math.expm1(kept * Math.exp(perC * (temperatureC - referenceC)));
+  return Math.min((1 - frozenShare) * free + frozenShare * frozenFraction, 1);
 }
+
+/** A rate of first order never takes all. */
+const ALL_BUT_NOTHING = 1 - Number.EPSILON;
 
 /**
  * Nitrogen leached, kg, of ammonium that enters the soil week by week, and by week of nitrification in `out`.

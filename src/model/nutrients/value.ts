@@ -131,22 +131,11 @@ export const value = {
     'nitrogen a first crop could find on spreading ground',
     'mineral nitrogen left after drainage + organic nitrogen of slurry and compost released in the first year',
   ).sum(['soilMineralKg', 'slurryNitrogenReleasedKg', 'compostNitrogenReleasedKg']),
-  dungOrganicNitrogenKg: organic(
-    'organic nitrogen kept on the paddock',
-    'paddockNitrogenKeptKg',
-    'paddockMineralKg',
-    'paddockShare',
-  ),
-  dungNitrogenReleasedKg: routeKg(
-    'organic nitrogen of dung released in the first year',
-    'organic nitrogen kept on the paddock × share released in the first year',
-    'paddockShare',
-  ).product(['dungOrganicNitrogenKg', 'dungMineralisedFraction']),
   paddockNitrogenUsableKg: routeKg(
-    'nitrogen pasture could find on the paddock',
-    'mineral nitrogen left after drainage + organic nitrogen of dung released in the first year',
+    'nitrogen pasture finds on the paddock',
+    'what herbage takes from urine and dung',
     'paddockShare',
-  ).sum(['paddockMineralKg', 'dungNitrogenReleasedKg']),
+  ).same('paddockNitrogenInCropKg'),
   compostSpreadPhosphorusFraction: quantity(
     'part of compost in the phosphorus spread',
     'fraction',
@@ -192,7 +181,17 @@ export const value = {
   groundNitrogenUsedKg: onGround('nitrogen', 'Nitrogen'),
   groundPhosphorusUsedKg: onGround('phosphorus', 'Phosphorus'),
   groundPotassiumUsedKg: onGround('potassium', 'Potassium'),
-  paddockNitrogenUsedKg: byReach('nitrogen', 'Nitrogen'),
+  paddockNitrogenUsedKg: routeKg(
+    'nitrogen the pasture uses',
+    'what herbage takes from urine, at most the need of pasture × the ground urine reaches, apart for the spots where animals gather and for the rest; and what it takes from dung',
+    'paddockShare',
+  ).of(
+    [
+      'spotUptakeKg', 'restUptakeKg', 'dungUptakeKg', 'pastureNitrogenNeedKgPerHa', 'spotReachedHa', 'restReachedHa',
+    ], // biome-ignore format: one list
+    (i, spot, rest, dung, need, spotHa, restHa) =>
+      Math.min(spot[i], need[i] * spotHa[i]) + Math.min(rest[i], need[i] * restHa[i]) + dung[i],
+  ),
   paddockPhosphorusUsedKg: usedByPasture('phosphorus').of(
     [
       'paddockPhosphorusUsableKg', 'pasturePhosphorusNeedKgPerHa', 'spotExcretaFraction', 'paddockHa', 'spotAreaFraction',
@@ -246,13 +245,10 @@ export const value = {
       ),
   ),
   paddockNitrogenSecondYearKg: routeKg(
-    'nitrogen of dung released in the second year',
-    'nitrogen kept on the paddock × share released in the second year, at most the organic nitrogen that is left',
+    'nitrogen of dung and urine released in the second year',
+    'nitrogen of the paddock bound in soil, roots and dung × share released in the second year',
     'paddockShare',
-  ).of(
-    ['paddockNitrogenKeptKg', 'dungSecondYearFraction', 'dungOrganicNitrogenKg', 'dungNitrogenReleasedKg'],
-    (i, kept, second, whole, gone) => Math.min(kept[i] * second[i], whole[i] - gone[i]),
-  ),
+  ).product(['paddockNitrogenBoundKg', 'dungSecondYearFraction']),
   nitrogenAvailableSecondYearKg: kg(
     'nitrogen released in the second year',
     'nitrogen that entered the soil with slurry, compost and dung × share released in the second year, at most the organic nitrogen that is left',

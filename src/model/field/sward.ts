@@ -1,0 +1,80 @@
+/** Urine lies in patches: the ground they reach, and how much of their nitrogen the sward there can hold. */
+import { quantity } from '../engine/quantity.ts';
+import { coveredHa, M2_PER_HA } from './patches.ts';
+
+const made = (label: string, unit: string, formula: string, source?: readonly string[]) =>
+  quantity(label, unit, formula, { when: 'paddockShare', ...(source && { source }) });
+
+/** Between the value of a winter without frozen ground and that of one frozen throughout. */
+const byFrost = (label: string, unit: string, mild: string, frozen: string, source: readonly string[]) =>
+  made(
+    label,
+    unit,
+    'that of a winter without frozen ground and that of ground frozen all winter, weighed by the share of frozen days',
+    source,
+  ).of([mild, frozen, 'frozenWinterFraction'], (i, open, hard, frost) => {
+    return open[i] * (1 - frost[i]) + hard[i] * frost[i];
+  });
+
+export const sward = {
+  frozenWinterFraction: made(
+    'share of the winter with frozen ground',
+    'fraction',
+    'days of frozen ground ÷ winter days, at most 1',
+  ).of(['frozenDays', 'winterDays'], (i, frozen, days) =>
+    days[i] > 0 ? Math.min(1, frozen[i] / days[i]) : 0,
+  ),
+  urineBoundFraction: byFrost(
+    'share of urine nitrogen bound in soil and roots',
+    'fraction',
+    'urineBoundMildFraction',
+    'urineBoundFrozenFraction',
+    ['decau2003', 'saarijarvi2009'],
+  ),
+  patchUptakeKgPerHa: byFrost(
+    'most nitrogen herbage takes from urine patches in a growth year',
+    'kg/ha',
+    'patchUptakeMildKgPerHa',
+    'patchUptakeFrozenKgPerHa',
+    ['decau2003', 'saarijarvi2009'],
+  ),
+  urinePatchHa: made(
+    'urine patches of the winter laid side by side',
+    'ha',
+    'livestock units × share of the time on the paddock × winter days × ground wetted by a unit in a day',
+    ['moir2010'],
+  ).of(
+    ['livestockUnits', 'paddockShare', 'winterDays', 'urinePatchM2PerUnitDay'],
+    (i, units, share, days, each) => (units[i] * share[i] * days[i] * each[i]) / M2_PER_HA,
+  ),
+  spotReachedHa: made(
+    'ground round the feeding places that urine reaches',
+    'ha',
+    'their ground × (1 − e^(−urine patches there ÷ their ground)): patches fall at random',
+    ['moir2010'],
+  ).of(
+    ['urinePatchHa', 'paddockHa', 'spotExcretaFraction', 'spotAreaFraction'],
+    (i, patch, hectares, share, area) => coveredHa(patch[i] * share[i], hectares[i] * area[i]),
+  ),
+  restReachedHa: made(
+    'ground of the rest of the paddock that urine reaches',
+    'ha',
+    'its ground × (1 − e^(−urine patches there ÷ its ground)): patches fall at random',
+    ['moir2010'],
+  ).of(
+    ['urinePatchHa', 'paddockHa', 'spotExcretaFraction', 'spotAreaFraction'],
+    (i, patch, hectares, share, area) => coveredHa(patch[i] * (1 - share[i]), hectares[i] * (1 - area[i])),
+  ),
+  spotSwardHa: made(
+    'living sward that feeds on urine round the feeding places',
+    'ha',
+    'ground urine reaches there × edge of the patches × growth left',
+    ['shepherdCarlson'],
+  ).product(['spotReachedHa', 'urinePatchEdgeFactor', 'spotGrowthLeft']),
+  restSwardHa: made(
+    'living sward that feeds on urine on the rest of the paddock',
+    'ha',
+    'ground urine reaches there × edge of the patches × growth left',
+    ['shepherdCarlson'],
+  ).product(['restReachedHa', 'urinePatchEdgeFactor', 'restGrowthLeft']),
+};
