@@ -76,7 +76,7 @@ const TURNED_IF_ABSENT = 0.5;
 
 /**
  * What the farms leave off: prices nobody gave, slopes that are 0 in the tables, own hours where a contractor does it
- * all, soil too wet to run dry. Switched on, so that what hangs on them can be seen to move.
+ * all, soil too wet to run dry, grass that takes all a pat frees in the week it is freed. Switched on, so that what hangs on them can be seen to move.
  */
 const SWITCHED: Readonly<Record<string, number>> = {
   compostPricePerTonne: 25,
@@ -86,6 +86,7 @@ const SWITCHED: Readonly<Record<string, number>> = {
   contractorShare: 0.5,
   startSoilWaterFraction: 0.05,
   rainFactor: 0.4,
+  winterUptakeKgPerHaDay: 0,
 };
 const switched = Object.fromEntries(
   Object.entries(columns).map(([name, values]) => {

@@ -19,7 +19,13 @@ export const minerals = {
     'potassium dropped × share of frozen days × share of the water that runs off and finds it (run-off that meets what was dropped ÷ rain and snow, at most all) × share it carries',
     ['uhlen1978'],
   ).of(
-    ['paddockPotassiumInKg', 'frozenWinterFraction', 'paddockWashMm', 'rainMm', 'frozenPotassiumWashFraction'],
+    [
+      'paddockPotassiumInKg',
+      'frozenWinterFraction',
+      'paddockWashMm',
+      'rainMm',
+      'frozenPotassiumWashFraction',
+    ],
     (i, inKg, frozen, wash, rain, carried) =>
       inKg[i] * frozen[i] * Math.min(1, (rain[i] > 0 ? Math.min(1, wash[i] / rain[i]) : 0) * carried[i]),
   ),

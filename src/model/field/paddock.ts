@@ -138,9 +138,8 @@ const entering = {
     'fraction',
     '1 − e^(−share × run-off ÷ reference run-off); run-off counts by the share dropped before it, and round the feeding places it is that of trodden ground',
     ['salomon2015'],
-  ).of(
-    ['paddockWashMm', 'runoffNitrogenFraction', 'runoffReferenceMm'],
-    (_i, wash, fraction, reference) => washedFraction(wash[_i], fraction[_i], reference[_i]),
+  ).of(['paddockWashMm', 'runoffNitrogenFraction', 'runoffReferenceMm'], (_i, wash, fraction, reference) =>
+    washedFraction(wash[_i], fraction[_i], reference[_i]),
   ),
   paddockDungAmmoniaKg: kg(
     'ammonia from dung and wasted feed on the paddock (N)',

@@ -6,10 +6,10 @@
 export const SPOT = 0;
 export const REST = 1;
 export const DUNG = 2;
-const PLACES = 3;
+export const PLACES = 3;
 
 export const ammonium = new Float64Array(PLACES);
-const nitrate = new Float64Array(PLACES);
+export const nitrate = new Float64Array(PLACES);
 /** What herbage has taken, kg N. */
 export const taken = new Float64Array(PLACES);
 /** What herbage may still take in this growth year, kg N. */
@@ -32,10 +32,10 @@ export function beginGrowthYear(mostKgPerHa: number): void {
   for (let p = 0; p < PLACES; p++) room[p] = mostKgPerHa * swardHa[p];
 }
 
-/** Takes shares of nitrate and of ammonium out with the drainage; gives what left, kg. */
-export function drain(ofNitrate: number, ofAmmonium: number): number {
+/** Takes a share of the nitrate at the places from `from` up to `to`, and of their ammonium, with the drainage; kg. */
+export function drain(from: number, to: number, ofNitrate: number, ofAmmonium: number): number {
   let lost = 0;
-  for (let p = 0; p < PLACES; p++) {
+  for (let p = from; p < to; p++) {
     const deep = ofNitrate * nitrate[p];
     const beside = ofAmmonium * ammonium[p];
     nitrate[p] -= deep;
@@ -45,11 +45,11 @@ export function drain(ofNitrate: number, ofAmmonium: number): number {
   return lost;
 }
 
-/** Turns a share of the ammonium into nitrate; gives the share of all nitrate that is new, 0…1. */
-export function nitrify(share: number): number {
+/** Turns a share of the ammonium at the places from `from` up to `to` into nitrate; gives the part of it that is new. */
+export function nitrify(from: number, to: number, share: number): number {
   let all = 0;
   let young = 0;
-  for (let p = 0; p < PLACES; p++) {
+  for (let p = from; p < to; p++) {
     const turned = share * ammonium[p];
     ammonium[p] -= turned;
     nitrate[p] += turned;

@@ -58,7 +58,9 @@ const under = {
     'ground of the feeding places smothered',
     'fraction',
     'e^(−cover under which grass dies ÷ mean cover): much cover is rare, little is common (our own rule)',
-  ).of(['spotCoverKgPerM2', 'smotherKgPerM2'], (i, cover, smother) => smotheredFraction(cover[i], smother[i])),
+  ).of(['spotCoverKgPerM2', 'smotherKgPerM2'], (i, cover, smother) =>
+    smotheredFraction(cover[i], smother[i]),
+  ),
   reseedHa: made(
     'ground to be sown again',
     'ha',

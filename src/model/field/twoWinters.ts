@@ -14,7 +14,9 @@ import {
   DUNG,
   drain,
   mineralKg,
+  nitrate,
   nitrify,
+  PLACES,
   REST,
   SPOT,
   taken,
@@ -25,17 +27,23 @@ const WEATHER = ['@weather', 'weatherIndex', 'weekTemperatureC', 'weekFrozenDays
 const NITRIFICATION = [
   'nitrifiedFractionPerWeek', 'nitrificationPerC', 'nitrificationReferenceC', 'nitrificationFrozenFractionPerWeek',
 ] as const; // biome-ignore format: one list
-/** What decides how much is freed from soil and dung. */
-const FREED = [
-  ...WEATHER, ...NITRIFICATION, 'growthDay', 'winterDays', 'spotExcretaFraction', 'paddockUrineBoundKg', 'paddockDungNitrogenKg',
-  'sodReleasedFraction', 'urineReleasedFraction', 'dungMineralisedFraction', 'dungSecondYearFraction', 'spotReseededFraction',
-  'restReseededFraction',
+/** What decides how much urine nitrogen stays bound, and how much dung. */
+const URINE_FREED = [
+  ...WEATHER, ...NITRIFICATION, 'growthDay', 'spotExcretaFraction', 'paddockUrineBoundKg', 'sodReleasedFraction',
+  'urineReleasedFraction', 'spotReseededFraction', 'restReseededFraction',
 ] as const; // biome-ignore format: one list
-const STAYS = [
-  ...FREED, 'weekPaddockOpenKg', 'weekDrainageMm', 'fieldCapacityM3PerM3', 'rootDepthMm', 'ammoniumMobileFraction',
-  'growthEndDay', 'growthBaseC', 'grassUptakeKgPerHaWeekC', 'winterUptakeKgPerHaDay', 'patchUptakeKgPerHa', 'spotSwardHa',
-  'restSwardHa',
+const DUNG_FREED = ['winterDays', 'paddockDungNitrogenKg', 'dungMineralisedFraction'] as const;
+/** What decides what drains and what grass takes of that, at any place. */
+const GROUND = [
+  'weekDrainageMm', 'fieldCapacityM3PerM3', 'rootDepthMm', 'growthEndDay', 'growthBaseC', 'grassUptakeKgPerHaWeekC',
+  'winterUptakeKgPerHaDay', 'patchUptakeKgPerHa', 'spotSwardHa', 'restSwardHa',
 ] as const; // biome-ignore format: one list
+const URINE = [...URINE_FREED, ...GROUND, 'weekPaddockOpenKg', 'ammoniumMobileFraction'] as const;
+const LATER = 'dungSecondYearFraction';
+const DUNG_ALONE = [
+  ...WEATHER, ...NITRIFICATION, 'growthDay', ...DUNG_FREED, LATER, ...GROUND,
+] as const; // biome-ignore format: one list
+const STAYS = [...URINE, ...DUNG_FREED, LATER] as const;
 const READS = [...STAYS, 'weekPaddockBypassKg'] as const;
 
 const when = 'paddockShare';
@@ -72,7 +80,7 @@ export const twoWinters = walk({
       label: 'nitrogen herbage takes from urine round the feeding places',
       unit: 'kg',
       formula: UPTAKE,
-      from: STAYS,
+      from: URINE,
       source: ['decau2003', 'saarijarvi2009', 'cowlingLockyer1970'],
       when,
     },
@@ -80,7 +88,7 @@ export const twoWinters = walk({
       label: 'nitrogen herbage takes from urine on the rest of the paddock',
       unit: 'kg',
       formula: UPTAKE,
-      from: STAYS,
+      from: URINE,
       source: ['decau2003', 'saarijarvi2009', 'cowlingLockyer1970'],
       when,
     },
@@ -88,7 +96,7 @@ export const twoWinters = walk({
       label: 'nitrogen herbage takes from dung',
       unit: 'kg',
       formula: UPTAKE,
-      from: STAYS,
+      from: DUNG_ALONE,
       source: ['saarijarvi2009', 'cowlingLockyer1970'],
       when,
     },
@@ -97,7 +105,7 @@ export const twoWinters = walk({
       unit: 'kg',
       formula:
         'urine nitrogen bound + nitrogen of dung and wasted feed − freed by warmth and, where the sward is killed, at once',
-      from: FREED,
+      from: [...URINE_FREED, ...DUNG_FREED, LATER],
       when,
     },
     paddockNitrogenAtRiskKg: {
@@ -111,7 +119,7 @@ export const twoWinters = walk({
       'nitrogen leached below the paddock, first year',
       'kg',
       'urine that ran through + share of the nitrate that the drainage of the week carries below the roots',
-      { when },
+      { from: [...URINE, ...DUNG_FREED, 'weekPaddockBypassKg'], when },
     ),
   },
   run({ count, read, write }) {
@@ -129,7 +137,7 @@ export const twoWinters = walk({
         write.weekPaddockLeachedKg[w] = weekPaddockBypassKg[w];
       }
       beginRow(read.spotSwardHa[i], read.restSwardHa[i]);
-      const drained = there > 0 ? passWeeks(i, read, write.weekPaddockLeachedKg) : 0;
+      const drained = there !== 0 ? passWeeks(i, read, write.weekPaddockLeachedKg) : 0;
       write.paddockLeachedKg[i] = through + drained;
       write.paddockLaterLeachedKg[i] = laterKg;
       write.spotUptakeKg[i] = taken[SPOT];
@@ -165,8 +173,9 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
   const dungDropped = dungKg;
   let yearsBound = 0;
   let drained = 0;
-  // Drainage that the nitrate now in the soil has met, as the mean over what formed earlier and later.
+  // Drainage that the nitrate of urine and of dung has met, as the mean over what formed earlier and later.
   let metCm = 0;
+  let metDungCm = 0;
   beginGrowthYear(most);
   for (let k = 0; k < WEEKS + growthWeek; k++) {
     const first = k < WEEKS;
@@ -178,11 +187,13 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
     }
     const drainedCm = weekDrainageMm[at + w] / 10;
     if (drainedCm > 0) {
-      const before = burnsFraction(metCm, capacityPercent, depthCm);
-      const after = burnsFraction(metCm + drainedCm, capacityPercent, depthCm);
-      const share = before < 1 ? (after - before) / (1 - before) : 0;
-      const lost = drain(share, Math.min(1, mobile * share));
+      const share = shareBelow(metCm, drainedCm, capacityPercent, depthCm);
+      let lost = drain(SPOT, DUNG, share, Math.min(1, mobile * share));
       metCm += drainedCm;
+      if (nitrate[DUNG] > 0) {
+        lost += drain(DUNG, PLACES, shareBelow(metDungCm, drainedCm, capacityPercent, depthCm), 0);
+        metDungCm += drainedCm;
+      }
       drained += lost;
       if (first) byWeek[at + w] += lost;
       else laterKg += lost;
@@ -198,13 +209,21 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
       const fromDung = Math.min(dungKg, dungDropped * (first ? dungFreed[w] : dungLater * turning));
       dungKg -= fromDung;
       ammonium[DUNG] += fromDung;
-      const young = nitrify(turning);
       // What formed over the week met half of its drainage.
-      metCm += young * (drainedCm > 0 ? drainedCm / 2 - metCm : -metCm);
+      const half = drainedCm > 0 ? drainedCm / 2 : 0;
+      metCm += nitrify(SPOT, DUNG, turning) * (half - metCm);
+      metDungCm += nitrify(DUNG, PLACES, turning) * (half - metDungCm);
     }
     if (uptakeKgPerHa[w] > 0) takeUp(uptakeKgPerHa[w]);
   }
   return drained;
+}
+
+/** Share of nitrate that met `metCm` of drainage and is still there which the next `drainedCm` carries below; 0…1. */
+function shareBelow(metCm: number, drainedCm: number, capacityPercent: number, depthCm: number): number {
+  const before = burnsFraction(metCm, capacityPercent, depthCm);
+  const after = burnsFraction(metCm + drainedCm, capacityPercent, depthCm);
+  return before < 1 ? (after - before) / (1 - before) : 0;
 }
 
 function addUrine(kg: number, spotShare: number): void {
@@ -213,7 +232,7 @@ function addUrine(kg: number, spotShare: number): void {
 }
 
 /** Where the sward is killed and sown again, the soil lets go of part of what it bound. */
-function killSward(i: number, read: ReadsOf<(typeof FREED)[number]>): void {
+function killSward(i: number, read: ReadsOf<(typeof URINE_FREED)[number]>): void {
   const spotShare = read.spotExcretaFraction[i];
   const share = Math.min(1, read.sodReleasedFraction[i]);
   const spot = boundKg * spotShare * share * read.spotReseededFraction[i];

@@ -5,7 +5,7 @@ import { WEEKS, week } from '../series.ts';
 const ENTERS = [
   '@weather', 'weatherIndex', 'paddockTanDroppedKg', 'paddockUrineAmmoniaKg', 'paddockWashedFraction', 'weekPaddockAmmoniumKg',
 ] as const; // biome-ignore format: one list
-const PAST = [...ENTERS, 'weekWetDays', 'weekDrainageMm', 'urineBypassFraction'] as const;
+const PAST = [...ENTERS, 'weekWetDays', 'urineBypassFraction'] as const;
 const BOUND = [...PAST, 'urineBoundFraction'] as const;
 const GAS = [
   ...BOUND, 'urineDinitrogenDrainedFraction', 'urineDinitrogenWetFraction', 'urineCoDenitrificationFraction',
@@ -68,7 +68,7 @@ export const urine = walk({
     ),
   },
   run({ count, read, write }) {
-    const { weekPaddockAmmoniumKg, weekWetDays, weekDrainageMm } = read;
+    const { weekPaddockAmmoniumKg, weekWetDays } = read;
     const through = write.weekPaddockBypassKg;
     const open = write.weekPaddockOpenKg;
     for (let i = 0; i < count; i++) {
@@ -102,7 +102,7 @@ export const urine = walk({
         const dropped = entering / entersShare;
         const wet = weekWetDays[k] / Math.min(7, days - 7 * w);
         let left = entering * unwashed;
-        const past = weekDrainageMm[k] > 0 ? Math.min(left, dropped * wet * bypassFraction) : 0;
+        const past = Math.min(left, dropped * wet * bypassFraction);
         left -= past;
         const held = Math.min(left, dropped * boundFraction);
         left -= held;
