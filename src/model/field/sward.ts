@@ -5,16 +5,17 @@ import { coveredHa, M2_PER_HA } from './patches.ts';
 const made = (label: string, unit: string, formula: string, source?: readonly string[]) =>
   quantity(label, unit, formula, { when: 'paddockShare', ...(source && { source }) });
 
-/** Between the value of a winter without frozen ground and that of one frozen throughout. */
-const byFrost = (label: string, unit: string, mild: string, frozen: string, source: readonly string[]) =>
+/** Between the value of a winter without frozen ground and that of a boreal one. */
+const byFrost = (label: string, unit: string, mild: string, boreal: string, source: readonly string[]) =>
   made(
     label,
     unit,
-    'that of a winter without frozen ground and that of ground frozen all winter, weighed by the share of frozen days',
+    'that of a winter without frozen ground and that of a boreal winter, weighed by how boreal the winter is',
     source,
-  ).of([mild, frozen, 'frozenWinterFraction'], (i, open, hard, frost) => {
-    return open[i] * (1 - frost[i]) + hard[i] * frost[i];
-  });
+  ).of(
+    [mild, boreal, 'borealWeight'],
+    (i, open, hard, weight) => open[i] * (1 - weight[i]) + hard[i] * weight[i],
+  );
 
 export const sward = {
   frozenWinterFraction: made(
@@ -23,6 +24,13 @@ export const sward = {
     'days of frozen ground ÷ winter days, at most 1',
   ).of(['frozenDays', 'winterDays'], (i, frozen, days) =>
     days[i] > 0 ? Math.min(1, frozen[i] / days[i]) : 0,
+  ),
+  borealWeight: made(
+    'how boreal the winter is',
+    'fraction',
+    'share of the winter with frozen ground ÷ the share from which a sward counts as boreal, at most 1',
+  ).of(['frozenWinterFraction', 'borealFrozenFraction'], (i, frozen, from) =>
+    from[i] > 0 ? Math.min(1, frozen[i] / from[i]) : 1,
   ),
   urineBoundFraction: byFrost(
     'share of urine nitrogen bound in soil and roots',

@@ -76,7 +76,7 @@ export const urine = walk({
       const tan = read.paddockTanDroppedKg[i];
       const ammonia = read.paddockUrineAmmoniaKg[i];
       const days = read['@weather'][read.weatherIndex[i]].days;
-      const entersShare = tan > 0 ? 1 - ammonia / tan : 0;
+      const enters = tan - ammonia;
       const unwashed = 1 - read.paddockWashedFraction[i];
       const bypassFraction = read.urineBypassFraction[i];
       const boundFraction = read.urineBoundFraction[i];
@@ -84,9 +84,8 @@ export const urine = walk({
       const form = read.urineCoDenitrificationForm[i];
       const wetGas =
         (1 - form) * read.urineDinitrogenWetFraction[i] + form * read.urineCoDenitrificationFraction[i];
-      const perTan = tan > 0 ? read.paddockNitrogenInKg[i] / tan : 0;
-      const nitric = read.soilNitricFraction[i] * perTan;
-      const nitrous = read.paddockNitrousFraction[i] * perTan;
+      const nitric = read.soilNitricFraction[i] * read.paddockNitrogenInKg[i];
+      const nitrous = read.paddockNitrousFraction[i] * read.paddockNitrogenInKg[i];
       let allThrough = 0;
       let allBound = 0;
       let allGas = 0;
@@ -94,21 +93,22 @@ export const urine = walk({
       for (let w = 0; w < WEEKS; w++) {
         const k = at + w;
         const entering = weekPaddockAmmoniumKg[k];
-        if (!(entering > 0) || !(entersShare > 0)) {
+        if (!(entering > 0) || !(enters > 0)) {
           through[k] = 0;
           open[k] = 0;
           continue;
         }
-        const dropped = entering / entersShare;
+        const part = entering / enters;
+        const dropped = part * tan;
         const wet = weekWetDays[k] / Math.min(7, days - 7 * w);
         let left = entering * unwashed;
         const past = Math.min(left, dropped * wet * bypassFraction);
         left -= past;
         const held = Math.min(left, dropped * boundFraction);
         left -= held;
-        const gas = Math.min(left, dropped * (Math.max(0, dry + wet * (wetGas - dry)) + nitric));
+        const gas = Math.min(left, dropped * Math.max(0, dry + wet * (wetGas - dry)) + part * nitric);
         left -= gas;
-        const laughing = Math.min(left, dropped * nitrous);
+        const laughing = Math.min(left, part * nitrous);
         left -= laughing;
         allThrough += past;
         allBound += held;
