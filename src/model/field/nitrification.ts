@@ -1,27 +1,31 @@
 /** Ammonium to nitrate, and what of the nitrate the drainage still to come carries away; week by week. */
 import { burnsFraction } from './burns.ts';
 
-/**
- * Share of the ammonium that turns into nitrate in a week, 0…1: of first order, the rate exponential in temperature
- * over the unfrozen part of the week; `frozenFraction` over the frozen part. At the reference it is
- * `fractionAtReference`; 0.22 there and 0.0693 per °C is a half-life of 4.9 weeks at 2 °C.
- */
-export function nitrifiedFraction(
-  temperatureC: number,
-  frozenShare: number,
-  fractionAtReference: number,
-  perC: number,
-  referenceC: number,
-  frozenFraction: number,
-): number {
-  if (frozenShare >= 1) return frozenFraction;
-  const kept = Math.log1p(-Math.min(fractionAtReference, ALL_BUT_NOTHING));
-  const free = -Math.expm1(kept * Math.exp(perC * (temperatureC - referenceC)));
-  return Math.min((1 - frozenShare) * free + frozenShare * frozenFraction, 1);
+/** Rate of first order at the reference temperature, 1/week, from the share that nitrifies there in a week. */
+export function nitrificationRate(fractionAtReference: number): number {
+  return -Math.log1p(-Math.min(fractionAtReference, ALL_BUT_NOTHING));
 }
 
 /** A rate of first order never takes all. */
 const ALL_BUT_NOTHING = 1 - Number.EPSILON;
+
+/**
+ * Share of the ammonium that turns into nitrate in a week, 0…1: of first order, the rate exponential in temperature
+ * over the unfrozen part of the week; `frozenFraction` over the frozen part. With 0.22 a week at 10 °C and 0.0693 per
+ * °C the half-life at 2 °C is 4.9 weeks.
+ */
+export function nitrifiedFraction(
+  temperatureC: number,
+  frozenShare: number,
+  rateAtReference: number,
+  perC: number,
+  referenceC: number,
+  frozenFraction: number,
+): number {
+  if (frozenShare >= 1) return Math.min(frozenFraction, 1);
+  const free = 1 - Math.exp(-rateAtReference * Math.exp(perC * (temperatureC - referenceC)));
+  return Math.min((1 - frozenShare) * free + frozenShare * frozenFraction, 1);
+}
 
 /**
  * Nitrogen leached, kg, of ammonium that enters the soil week by week, and by week of nitrification in `out`.

@@ -5,8 +5,8 @@
 import type { ReadsOf } from '../engine/columns.ts';
 import { walk } from '../engine/walk.ts';
 import { WEEKS, week, winterDaysInWeek } from '../series.ts';
-import { burnsFraction } from './burns.ts';
-import { nitrifiedFraction } from './nitrification.ts';
+import { scotterFraction } from './burns.ts';
+import { nitrificationRate, nitrifiedFraction } from './nitrification.ts';
 import {
   ammonium,
   beginGrowthYear,
@@ -65,7 +65,7 @@ export const twoWinters = walk({
       label: 'nitrogen leached below the paddock',
       unit: 'kg',
       formula:
-        'urine that ran through + each week the share of the nitrate that its drainage carries below the roots (Burns), and on sand of some ammonium, until grass grows in the second spring; the second winter is the same weather again',
+        'urine that ran through + each week the share of the nitrate that its drainage carries below the roots (Burns, in its continuous form), and on sand of some ammonium, until grass grows in the second spring; the second winter is the same weather again',
       source: ['burns1975', 'scotter1993', 'wachendorf2005'],
       when,
     },
@@ -167,7 +167,7 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
   const released = warmth > 0 ? read.urineReleasedFraction[i] / warmth : 0;
   const dungLater = warmth > 0 ? read.dungSecondYearFraction[i] / warmth : 0;
   const mobile = read.ammoniumMobileFraction[i];
-  const capacityPercent = 100 * read.fieldCapacityM3PerM3[i];
+  const capacity = read.fieldCapacityM3PerM3[i];
   const depthCm = read.rootDepthMm[i] / 10;
   const most = read.patchUptakeKgPerHa[i];
   const dungDropped = dungKg;
@@ -187,11 +187,11 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
     }
     const drainedCm = weekDrainageMm[at + w] / 10;
     if (drainedCm > 0) {
-      const share = shareBelow(metCm, drainedCm, capacityPercent, depthCm);
+      const share = shareBelow(metCm, drainedCm, capacity, depthCm);
       let lost = drain(SPOT, DUNG, share, Math.min(1, mobile * share));
       metCm += drainedCm;
       if (nitrate[DUNG] > 0) {
-        lost += drain(DUNG, PLACES, shareBelow(metDungCm, drainedCm, capacityPercent, depthCm), 0);
+        lost += drain(DUNG, PLACES, shareBelow(metDungCm, drainedCm, capacity, depthCm), 0);
         metDungCm += drainedCm;
       }
       drained += lost;
@@ -220,9 +220,9 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
 }
 
 /** Share of nitrate that met `metCm` of drainage and is still there which the next `drainedCm` carries below; 0…1. */
-function shareBelow(metCm: number, drainedCm: number, capacityPercent: number, depthCm: number): number {
-  const before = burnsFraction(metCm, capacityPercent, depthCm);
-  const after = burnsFraction(metCm + drainedCm, capacityPercent, depthCm);
+function shareBelow(metCm: number, drainedCm: number, capacity: number, depthCm: number): number {
+  const before = scotterFraction(metCm, capacity, depthCm);
+  const after = scotterFraction(metCm + drainedCm, capacity, depthCm);
   return before < 1 ? (after - before) / (1 - before) : 0;
 }
 
@@ -256,6 +256,10 @@ function prepareWeeks(i: number, read: ReadsOf<(typeof STAYS)[number]>): number 
   const perC = read.grassUptakeKgPerHaWeekC[i];
   const winterly = read.winterUptakeKgPerHaDay[i];
   const winterDays = read.winterDays[i];
+  const rate = nitrificationRate(read.nitrifiedFractionPerWeek[i]);
+  const nitrifiesPerC = read.nitrificationPerC[i];
+  const referenceC = read.nitrificationReferenceC[i];
+  const frozenFraction = read.nitrificationFrozenFractionPerWeek[i];
   let warmth = 0;
   let overDung = 0;
   let dropped = 0;
@@ -271,14 +275,7 @@ function prepareWeeks(i: number, read: ReadsOf<(typeof STAYS)[number]>): number 
     const frozen = weekFrozenDays[at + w];
     const share =
       (days / 7) *
-      nitrifiedFraction(
-        temperature,
-        frozen / days,
-        read.nitrifiedFractionPerWeek[i],
-        read.nitrificationPerC[i],
-        read.nitrificationReferenceC[i],
-        read.nitrificationFrozenFractionPerWeek[i],
-      );
+      nitrifiedFraction(temperature, frozen / days, rate, nitrifiesPerC, referenceC, frozenFraction);
     nitrified[w] = share;
     warmth += share;
     dropped += winterDaysInWeek(w, winterDays);

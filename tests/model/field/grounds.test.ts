@@ -1,6 +1,6 @@
 /** Worked by hand from the same equations: these hold the arithmetic still and prove nothing of the world. */
 import { describe, expect, it } from 'vitest';
-import { nitrifiedFraction } from '../../../src/model/field/nitrification.ts';
+import { nitrificationRate, nitrifiedFraction } from '../../../src/model/field/nitrification.ts';
 import { coveredHa } from '../../../src/model/field/patches.ts';
 import {
   smotheredFraction,
@@ -25,10 +25,10 @@ describe('the grounds of the paddock (regression checks)', () => {
       [2, 4.9],
       [5, 3.9],
     ] as const) {
-      const kept = 1 - nitrifiedFraction(temperature, 0, 0.22, 0.0693, 10, 0);
+      const kept = 1 - nitrifiedFraction(temperature, 0, nitrificationRate(0.22), 0.0693, 10, 0);
       expect(Math.log(0.5) / Math.log(kept)).toBeCloseTo(weeks, 1);
     }
-    expect((1 - nitrifiedFraction(2, 0, 0.22, 0.0693, 10, 0)) ** 20).toBeCloseTo(0.058, 3);
+    expect((1 - nitrifiedFraction(2, 0, nitrificationRate(0.22), 0.0693, 10, 0)) ** 20).toBeCloseTo(0.058, 3);
   });
 
   it('takes 30 % of spring growth with 100 wet cow-days a hectare of loam and 66 % with 300', () => {
