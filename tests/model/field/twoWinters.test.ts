@@ -3,7 +3,10 @@
  * its source. The trials set no coefficient's range edge here that the same check could not fail.
  */
 import { describe, expect, it } from 'vitest';
+import { scotterFraction } from '../../../src/model/field/burns.ts';
+import { nitrificationRate, nitrifiedFraction } from '../../../src/model/field/nitrification.ts';
 import { runRows, smoothYear, type Turn, weatherOf } from '../fieldRig.ts';
+import { alone } from './alone.ts';
 
 const PARTS = ['winter', 'soilWater', 'paddock'];
 const DAY_MS = 86_400_000;
@@ -155,4 +158,64 @@ describe('the paddock through two winters', () => {
     const [row] = herd([{ weatherIndex: 1 }], { texture: 'clay' });
     expect(row.paddockPotassiumRunoffKg / 790).toBeGreaterThan(row.paddockPhosphorusLostKg / 88);
   });
+});
+
+// Burns holds for nitrate of one age. The walk keeps one mean depth for all ages; here each week's nitrate is followed
+// by itself, without plants, which is exact and slow.
+describe('the mean depth of old and new nitrate', () => {
+  it.each([
+    ['sandy', 0.12, 250],
+    ['loamy', 0.25, 250],
+    ['loamy and wet', 0.25, 600],
+    ['clayey', 0.36, 350],
+  ])(
+    'comes within 5 parts in 100 of the nitrogen of what each week by itself leaches, %s',
+    (_soil, capacity, yearMm) => {
+      const weeks = 53;
+      const drainage = Array.from({ length: weeks }, (_, w) =>
+        w < 26 ? (yearMm / 26) * (1 + Math.sin(w)) : 0,
+      );
+      const open = Array.from({ length: weeks }, (_, w) => (w < 22 ? 1 : 0));
+      const weather = [yearFrom('2010-11-01', 53, 9, 6, 2)];
+      const temperature = Array.from(
+        { length: weeks },
+        (_, w) => 9 - 6 * Math.cos((2 * Math.PI * (w - 10)) / 52),
+      );
+      const out = alone(
+        [
+          'paddockLeachedKg',
+          'paddockLaterLeachedKg',
+          'spotUptakeKg',
+          'restUptakeKg',
+          'dungUptakeKg',
+          'paddockNitrogenBoundKg',
+          'paddockNitrogenAtRiskKg',
+          'weekPaddockLeachedKg',
+        ],
+        {
+        weekPaddockOpenKg: open, weekDrainageMm: drainage, weekTemperatureC: temperature, growthDay: 182, winterDays: 154,
+        nitrifiedFractionPerWeek: 0.22, nitrificationPerC: 0.0693, nitrificationReferenceC: 10, fieldCapacityM3PerM3: capacity,
+        rootDepthMm: 600,
+      }, // biome-ignore format: one row
+        weather,
+      );
+      let ammonium = 0;
+      let leached = 0;
+      const days = (w: number) => (w === 52 ? 1 : 7);
+      for (let k = 0; k < weeks + 26; k++) {
+        const w = k % weeks;
+        if (k < weeks) ammonium += open[w];
+        const turned =
+          (days(w) / 7) *
+          ammonium *
+          nitrifiedFraction(temperature[w], 0, nitrificationRate(0.22), 0.0693, 10, 0);
+        ammonium -= turned;
+        let metCm = drainage[w] / 20;
+        for (let later = k + 1; later < weeks + 26; later++) metCm += drainage[later % weeks] / 10;
+        leached += turned * scotterFraction(metCm, capacity, 60);
+      }
+      expect(leached / 22).toBeGreaterThan(0.03);
+      expect(Math.abs(out.paddockLeachedKg[0] - leached) / 22).toBeLessThan(0.05);
+    },
+  );
 });
