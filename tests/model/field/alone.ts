@@ -28,5 +28,5 @@ export function alone(
       typeof value === 'number' ? (w === 0 || width > 1 ? value : 0) : (value[w] ?? 0),
     );
   }
-  return run(plan, columns, 1, { resources: { weather } });
+  return run(plan, (name) => columns[name], 1, { resources: { weather } });
 }
