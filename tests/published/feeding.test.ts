@@ -245,7 +245,7 @@ describe(
         results.dryMatterNeedKg[draw * opened.bound.length + at(system)];
       const ratios = Array.from({ length: DRAWS }, (_, k) => need('outwintered', k) / need('deep-bedded', k));
       ratios.sort((a, b) => a - b);
-      const open = TABLES.coefficients.get('referenceOutdoorNeedFactor.open');
+      const open = TABLES.coefficients.get('referenceOutdoorWetNeedFactor');
       expect(ratios[0]).toBeGreaterThan(1);
       expect(ratios[DRAWS / 2]).toBeGreaterThan(open?.low ?? Number.NaN);
       expect(ratios[DRAWS / 2]).toBeLessThan(open?.high ?? Number.NaN);
