@@ -1,16 +1,17 @@
 /** Urine lies in patches: the ground they reach, and how much of their nitrogen the sward there can hold. */
 import { quantity } from '../engine/quantity.ts';
+import { WEEKS } from '../series.ts';
 import { coveredHa, M2_PER_HA } from './patches.ts';
 
 const made = (label: string, unit: string, formula: string, source?: readonly string[]) =>
   quantity(label, unit, formula, { when: 'paddockShare', ...(source && { source }) });
 
-/** Between the value of a winter without frozen ground and that of a boreal one. */
+/** Between the value of ground that does not freeze and that of boreal ground: of the place, not of the stay. */
 const byFrost = (label: string, unit: string, mild: string, boreal: string, source: readonly string[]) =>
   made(
     label,
     unit,
-    'that of a winter without frozen ground and that of a boreal winter, weighed by how boreal the winter is',
+    'that of ground that does not freeze and that of boreal ground, weighed by how boreal the ground is',
     source,
   ).of(
     [mild, boreal, 'borealWeight'],
@@ -25,11 +26,19 @@ export const sward = {
   ).of(['frozenDays', 'winterDays'], (i, frozen, days) =>
     days[i] > 0 ? Math.min(1, frozen[i] / days[i]) : 0,
   ),
+  frozenYearDays: made('days of frozen ground in the year', 'd', 'sum over all weeks of the weather year').of(
+    ['weekFrozenDays'],
+    (i, frozen) => {
+      let days = 0;
+      for (let w = i * WEEKS; w < (i + 1) * WEEKS; w++) if (frozen[w] > 0) days += frozen[w];
+      return days;
+    },
+  ),
   borealWeight: made(
-    'how boreal the winter is',
+    'how boreal the ground is',
     'fraction',
-    'share of the winter with frozen ground ÷ the share from which a sward counts as boreal, at most 1',
-  ).of(['frozenWinterFraction', 'borealFrozenFraction'], (i, frozen, from) =>
+    'days of frozen ground in the year ÷ days from which a sward counts as boreal, at most 1',
+  ).of(['frozenYearDays', 'borealFrozenDays'], (i, frozen, from) =>
     from[i] > 0 ? Math.min(1, frozen[i] / from[i]) : 1,
   ),
   urineBoundFraction: byFrost(

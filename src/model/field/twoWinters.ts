@@ -27,10 +27,10 @@ const WEATHER = ['@weather', 'weatherIndex', 'weekTemperatureC', 'weekFrozenDays
 const NITRIFICATION = [
   'nitrifiedFractionPerWeek', 'nitrificationPerC', 'nitrificationReferenceC', 'nitrificationFrozenFractionPerWeek',
 ] as const; // biome-ignore format: one list
+const TURNED = [...WEATHER, ...NITRIFICATION, 'growthDay', 'spotExcretaFraction'] as const;
 /** What decides how much urine nitrogen stays bound, and how much dung. */
 const URINE_FREED = [
-  ...WEATHER, ...NITRIFICATION, 'growthDay', 'spotExcretaFraction', 'paddockUrineBoundKg', 'sodReleasedFraction',
-  'urineReleasedFraction', 'spotReseededFraction', 'restReseededFraction',
+  ...TURNED, 'paddockUrineBoundKg', 'sodReleasedFraction', 'urineReleasedFraction', 'spotReseededFraction', 'restReseededFraction',
 ] as const; // biome-ignore format: one list
 const DUNG_FREED = ['winterDays', 'paddockDungNitrogenKg', 'dungMineralisedFraction'] as const;
 /** What decides what drains and what grass takes of that, at any place. */
@@ -38,7 +38,8 @@ const GROUND = [
   'weekDrainageMm', 'fieldCapacityM3PerM3', 'rootDepthMm', 'growthEndDay', 'growthBaseC', 'grassUptakeKgPerHaWeekC',
   'winterUptakeKgPerHaDay', 'patchUptakeKgPerHa', 'spotSwardHa', 'restSwardHa',
 ] as const; // biome-ignore format: one list
-const URINE = [...URINE_FREED, ...GROUND, 'weekPaddockOpenKg', 'ammoniumMobileFraction'] as const;
+const OPEN = [...GROUND, 'weekPaddockOpenKg', 'ammoniumMobileFraction'] as const;
+const URINE = [...URINE_FREED, ...OPEN] as const;
 const LATER = 'dungSecondYearFraction';
 const DUNG_ALONE = [
   ...WEATHER, ...NITRIFICATION, 'growthDay', ...DUNG_FREED, LATER, ...GROUND,
@@ -100,6 +101,13 @@ export const twoWinters = walk({
       source: ['saarijarvi2009', 'cowlingLockyer1970'],
       when,
     },
+    paddockSpringMineralKg: {
+      label: 'mineral nitrogen of the paddock when grass starts to grow',
+      unit: 'kg',
+      formula: 'ammonium and nitrate left in the soil by the first spring',
+      from: [...TURNED, ...DUNG_FREED, ...OPEN],
+      when,
+    },
     paddockNitrogenBoundKg: {
       label: 'nitrogen of the paddock bound in soil, roots and dung',
       unit: 'kg',
@@ -129,6 +137,7 @@ export const twoWinters = walk({
       boundKg = read.paddockUrineBoundKg[i];
       dungKg = read.paddockDungNitrogenKg[i];
       laterKg = 0;
+      springKg = 0;
       let through = 0;
       let there = boundKg + dungKg;
       for (let w = at; w < at + WEEKS; w++) {
@@ -140,6 +149,7 @@ export const twoWinters = walk({
       const drained = there !== 0 ? passWeeks(i, read, write.weekPaddockLeachedKg) : 0;
       write.paddockLeachedKg[i] = through + drained;
       write.paddockLaterLeachedKg[i] = laterKg;
+      write.paddockSpringMineralKg[i] = springKg;
       write.spotUptakeKg[i] = taken[SPOT];
       write.restUptakeKg[i] = taken[REST];
       write.dungUptakeKg[i] = taken[DUNG];
@@ -149,9 +159,10 @@ export const twoWinters = walk({
   },
 });
 
-/** Nitrogen bound in soil and roots, in dung, and leached in the second winter, of the row in hand, kg. */
+/** Nitrogen bound in soil and roots, in dung, mineral in spring and leached in the second winter, of the row in hand, kg. */
 let boundKg = 0;
 let dungKg = 0;
+let springKg = 0;
 let laterKg = 0;
 
 /**
@@ -181,6 +192,7 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
     const first = k < WEEKS;
     const w = first ? k : k - WEEKS;
     if (k === growthWeek) {
+      springKg = mineralKg();
       beginGrowthYear(most);
       killSward(i, read);
       yearsBound = boundKg;
