@@ -37,6 +37,9 @@ const row = (
 export const COMPARISONS: readonly Comparison[] = [
   row('nitrogenKeptKg', 'stays', 'more', 'nitrogen kept', 'keeps', 'nitrogen'),
   row('nitrogenAvailableKg', 'stays', 'more', 'for the first crop', 'gives', 'nitrogen to the first crop'),
+  row('nitrogenInCropKg', 'stays', undefined, 'of what is there: in a crop', 'has', 'nitrogen in a crop'),
+  row('nitrogenBoundKg', 'stays', undefined, 'bound in soil or compost', 'has', 'nitrogen bound'),
+  row('nitrogenAtRiskKg', 'stays', 'less', 'still at risk of drainage', 'has', 'nitrogen still at risk'),
   row('phosphorusKeptKg', 'stays', 'more', 'phosphorus kept', 'keeps', 'phosphorus'),
   row('potassiumKeptKg', 'stays', 'more', 'potassium kept', 'keeps', 'potassium'),
   row('carbonKeptKg', 'stays', 'more', 'carbon to the soil', 'returns', 'carbon to the soil'),

@@ -61,6 +61,13 @@ export interface LedgerPart {
   readonly to: number;
 }
 
+/** What is there, bedding's with it, by how firmly it is held. */
+const STANDING = [
+  { quantity: 'nitrogenInCropKg', label: 'of what is there: in a crop or ready for it' },
+  { quantity: 'nitrogenBoundKg', label: 'of what is there: bound in soil or compost' },
+  { quantity: 'nitrogenAtRiskKg', label: 'of what is there: at risk of the next drainage' },
+] as const;
+
 const KEPT = 'kept';
 const BROUGHT = { label: 'brought in with bedding', look: 'brought' } as const;
 
@@ -148,6 +155,10 @@ export function ledgerFigure(
         ...WAYS[element].map((way) => [
           way.label,
           ...results.map((r) => show(r.values[way.quantity], 'kg', reading).number),
+        ]),
+        ...(element === 'nitrogen' ? STANDING : []).map(({ quantity, label }) => [
+          label,
+          ...results.map((r) => show(r.values[quantity], 'kg', reading).number),
         ]),
         [BROUGHT.label, ...results.map((r) => show(r.values[`${element}BroughtKg`], 'kg', reading).number)],
       ],
