@@ -313,6 +313,13 @@ export const INPUTS: readonly InputColumn[] = [
     step: 0.1,
   },
   {
+    column: 'cleanOutDay',
+    label: 'day of the clean-out, from the first winter day',
+    unit: 'd',
+    path: 'bed.cleanOut',
+    of: (s) => (s.bed.cleanOut === undefined ? Number.NaN : days(s.farm.winter.start, s.bed.cleanOut)),
+  },
+  {
     column: 'compostTurns',
     label: 'compost turns',
     unit: 'turns',
@@ -321,6 +328,23 @@ export const INPUTS: readonly InputColumn[] = [
     min: 0,
     max: 12,
     step: 1,
+  },
+  {
+    column: 'compostDaysGiven',
+    label: 'days the heap lies, as given',
+    unit: 'd',
+    path: 'compost.days',
+    of: (s) => s.compost.days ?? Number.NaN,
+    min: 0,
+    max: 400,
+    step: 7,
+  },
+  {
+    column: 'compostCompacted',
+    label: 'heap pressed down',
+    unit: 'fraction',
+    path: 'compost.compacted',
+    of: (s) => (s.compost.compacted ? 1 : 0),
   },
   {
     column: 'capitalGiven',
@@ -381,8 +405,11 @@ export interface InputFamily {
   readonly fields: Readonly<
     Record<string, { readonly key: string; readonly label: string; readonly unit: string }>
   >;
-  /** The key of an item that picks its rows in the tables, and the dimension those rows are marked with. */
-  readonly choice?: { readonly key: string; readonly dimension: string };
+  /**
+   * The key of an item that picks its rows in the tables, and the dimension those rows are marked with; `rows` where
+   * the rows bear the name of another family.
+   */
+  readonly choice?: { readonly key: string; readonly dimension: string; readonly rows?: string };
 }
 
 const field = (key: string, label: string, unit: string) => ({ key, label, unit });
@@ -431,6 +458,24 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
     choice: { key: 'material', dimension: 'material' },
     fields: {
       Share: field('share', 'share of the mix', 'fraction'),
+      MoistureFraction: field('moistureFraction', 'moisture', 'fraction'),
+      PricePerTonne: field('pricePerTonne', 'price', 'money/t'),
+      HoursPerTonne: field('machineHoursPerTonne', 'own machine hours', 'h/t'),
+    },
+  },
+  {
+    family: 'amendment',
+    path: 'compost.amendments',
+    items: (s) =>
+      s.compost.amendments.map((part) => {
+        const on = s.farm.materials.find((m) => m.material === part.material);
+        const pricePerTonne = on?.pricePerTonne ?? (on?.own ? 0 : undefined);
+        const machineHoursPerTonne = on?.machineHoursPerTonne ?? (on?.own ? undefined : 0);
+        return { ...on, pricePerTonne, machineHoursPerTonne, ...part };
+      }),
+    choice: { key: 'material', dimension: 'material', rows: 'material' },
+    fields: {
+      Tonnes: field('tonnes', 'mixed into the heap', 't'),
       MoistureFraction: field('moistureFraction', 'moisture', 'fraction'),
       PricePerTonne: field('pricePerTonne', 'price', 'money/t'),
       HoursPerTonne: field('machineHoursPerTonne', 'own machine hours', 'h/t'),

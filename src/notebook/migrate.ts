@@ -14,25 +14,52 @@ const RETIRED_IN_PLACE: Readonly<Record<string, string>> = {
   elevationM: 'no figure depends on the elevation any more',
 };
 
-/** The front matter without retired keys, and a note for each with the path it stands at. */
-export function withoutRetired(front: unknown): { front: unknown; notes: { at: Path; words: string }[] } {
-  const notes: { at: Path; words: string }[] = [];
+/** What is read another way than it is written: where it stands, what is meant now, what the keeper can do. */
+interface Reading {
+  readonly at: Path;
+  readonly words: string;
+  readonly todo: string;
+}
+
+/**
+ * Covers of a heap were `open` or `covered`. What the second was priced and drawn up as was a breathing fleece, so
+ * that is what it is read as.
+ */
+const COVERED = 'covered';
+const COVERED_WORDS =
+  'a covered heap is read as one under a breathing fleece, which is what it was priced as';
+
+/** The front matter without retired keys and words, and a note for each with the path it stands at. */
+export function withoutRetired(front: unknown): { front: unknown; notes: Reading[] } {
+  const notes: Reading[] = [];
   const tidied = (farm: unknown, at: Path): unknown => {
     if (!isPlain(farm) || !isPlain(farm.place)) return farm;
     const kept = Object.entries(farm.place).filter(([key]) => {
       const words = Object.hasOwn(RETIRED_IN_PLACE, key) ? RETIRED_IN_PLACE[key] : undefined;
-      if (words !== undefined) notes.push({ at: [...at, 'place', key], words });
+      if (words !== undefined)
+        notes.push({ at: [...at, 'place', key], words, todo: 'the line may be taken out' });
       return words === undefined;
     });
     return { ...farm, place: Object.fromEntries(kept) };
   };
+  const told = (compost: unknown, at: Path): unknown => {
+    if (!isPlain(compost) || compost.cover !== COVERED) return compost;
+    const todo = 'write cover: fleece, or sheet (tight plastic), roof or open if that is what lies over it';
+    notes.push({ at: [...at, 'cover'], words: COVERED_WORDS, todo });
+    return { ...compost, cover: 'fleece' };
+  };
+  const scenarioRead = (scenario: unknown, k: number): unknown => {
+    if (!isPlain(scenario)) return scenario;
+    const at: Path = ['scenarios', k];
+    return {
+      ...scenario,
+      farm: tidied(scenario.farm, [...at, 'farm']),
+      ...(scenario.compost === undefined ? {} : { compost: told(scenario.compost, [...at, 'compost']) }),
+    };
+  };
   if (!isPlain(front)) return { front, notes };
   const farm = tidied(front.farm, ['farm']);
-  const scenarios = Array.isArray(front.scenarios)
-    ? front.scenarios.map((s, k) =>
-        isPlain(s) ? { ...s, farm: tidied(s.farm, ['scenarios', k, 'farm']) } : s,
-      )
-    : front.scenarios;
+  const scenarios = Array.isArray(front.scenarios) ? front.scenarios.map(scenarioRead) : front.scenarios;
   return notes.length === 0 ? { front, notes } : { front: { ...front, farm, scenarios }, notes };
 }
 

@@ -112,7 +112,7 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
   const out = twice(names, 'two scenarios have the same name', (k) => ['scenarios', k, 'name']);
   scenarios.forEach((scenario, index) => {
     const at: Path = ['scenarios', index];
-    const { bed, finance, placement, shed } = scenario;
+    const { bed, compost, finance, placement, shed } = scenario;
     const written = new Set(farmFindings(farm, []).map((f) => f.what));
     out.push(...farmFindings(scenario.farm, [...at, 'farm']).filter((f) => !written.has(f.what)));
     const onHand: readonly string[] = scenario.farm.materials.map((m) => m.material);
@@ -133,6 +133,23 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
         (k) => [...at, 'bed', 'mix', k, 'material'],
       ),
     );
+    compost.amendments.forEach(({ material }, k) => {
+      if (!onHand.includes(material))
+        out.push({
+          path: [...at, 'compost', 'amendments', k, 'material'],
+          what: "the material is not among the farm's materials",
+          found: `"${material}"`,
+          allowed: onHand.join(', ') || 'none yet',
+          todo: 'add it under farm.materials with its tonnes',
+        });
+    });
+    if (compost.way === 'none' && compost.amendments.some((part) => part.tonnes > 0))
+      out.push({
+        path: [...at, 'compost', 'amendments'],
+        what: 'there is no heap to mix anything into',
+        found: 'way: none',
+        allowed: 'way: turned or static, or no amendments',
+      });
     if (placement.bedShare > 0 && bed.mix.length === 0)
       out.push({
         path: [...at, 'bed'],
