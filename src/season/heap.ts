@@ -60,11 +60,14 @@ export function heapOf({ scenario, values, tracks }: ShedResult, made: string, r
     peakC: peak === null ? null : { low: peak, high: peak + above },
     ready,
     spreadFrom,
-    words: `${say(values.compostTonnes ?? null, 0)} t, ${say(values.compostM3 ?? null, 0)} m³. ${readyWords(ready)} ${values.compostPeakClass === 3 ? 'Likely hot long enough to kill most weed seeds; only a thermometer proves it.' : 'Not hot enough to count on killing weed seeds.'}`,
+    words: `${say(values.compostTonnes ?? null, 0)} t, ${say(values.compostM3 ?? null, 0)} m³. ${readyWords(ready, values)} ${values.compostPeakClass === 3 ? 'Likely hot long enough to kill most weed seeds; only a thermometer proves it.' : 'Not hot enough to count on killing weed seeds.'}`,
   };
 }
 
-const readyWords = (ready: string | null): string =>
-  ready === null
-    ? 'Not finished by then: it will still be warm or take nitrogen; let it lie longer or turn it more.'
-    : 'Stable and cool.';
+/** Whether it is finished, and what it lacks where it is not. */
+function readyWords(ready: string | null, values: ShedResult['values']): string {
+  if (ready !== null) return 'Stable and cool.';
+  return (values.compostStableDays ?? 0) > 0
+    ? `Cool by then, but C:N ${say(values.compostCarbonNitrogen ?? null, 0)} is above that of finished compost: it may bind nitrogen at first.`
+    : 'Not finished by then: it will still rot and warm; let it lie longer or turn it more.';
+}

@@ -28,6 +28,8 @@ export interface MixPart {
 export interface Case {
   readonly columns?: Readonly<Record<string, number>>;
   readonly mix?: readonly MixPart[];
+  /** Mixed into the heap: tonnes of materials of the tables, with any of their fields set otherwise. */
+  readonly amendments?: readonly (Omit<MixPart, 'share'> & { readonly tonnes: number })[];
   readonly way?: string;
   readonly cover?: string;
 }
@@ -40,7 +42,8 @@ export interface CaseResult {
 /** Runs parts over cases. Columns no table knows are 0 unless set. */
 export function runCases(parts: readonly string[], cases: readonly Case[]): CaseResult[] {
   const reads = [...columnsRead(parts), ...Object.values(EVEN)];
-  const fields = familiesRead(parts).material ?? [];
+  const families = familiesRead(parts);
+  const fields = families.material ?? [];
   const inputs = new Set(INPUTS.map(({ column }) => column));
   const columns: Record<string, Float64Array> = {};
   const put = (name: string, row: number, value: number) => {
@@ -48,7 +51,8 @@ export function runCases(parts: readonly string[], cases: readonly Case[]): Case
     columns[name][row] = value;
   };
   const items = Math.max(0, ...cases.map(({ mix }) => mix?.length ?? 0));
-  cases.forEach(({ columns: set = {}, mix = [], way = 'turned', cover = 'open' }, row) => {
+  const mixedIn = Math.max(0, ...cases.map(({ amendments }) => amendments?.length ?? 0));
+  cases.forEach(({ columns: set = {}, mix = [], amendments = [], way = 'turned', cover = 'open' }, row) => {
     for (const name of reads) {
       const known = [name, `${name}.${way}`, `${name}.${cover}`]
         .map((id) => tables.coefficients.get(id))
@@ -61,6 +65,16 @@ export function runCases(parts: readonly string[], cases: readonly Case[]): Case
         const own = field === 'Share' ? part?.share : part?.fields?.[field];
         put(
           `material${k + 1}${field}`,
+          row,
+          part ? (own ?? central(`material${field}.${part.material}`)) : 0,
+        );
+      }
+    for (const field of families.amendment ?? [])
+      for (let k = 0; k < mixedIn; k++) {
+        const part = amendments[k];
+        const own = field === 'Tonnes' ? part?.tonnes : part?.fields?.[field];
+        put(
+          `amendment${k + 1}${field}`,
           row,
           part ? (own ?? central(`material${field}.${part.material}`)) : 0,
         );
@@ -126,9 +140,12 @@ export function cowOnStraw(days = 180): Record<string, number> {
   };
 }
 
-/** The same cow with a heap of her bed, as the compost stage wants it. */
+/** The same cow with a heap of her bed at 15 °C, as the compost stage wants it: made when the winter ends, for 126 days. */
 export const cowHeap = (days = 180): Record<string, number> => ({
   ...cowOnStraw(days),
   heapNitrogenFactor: 1,
   compostLossFactor: 1,
+  cleanOutDay: days,
+  compostDaysGiven: 126,
+  everyWeekC: 15,
 });

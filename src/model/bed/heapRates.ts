@@ -93,24 +93,6 @@ export function restingRiseC(number: number): number {
 export const litShare = (number: number, spread: number): number =>
   Math.min(1, Math.max(0, (number - 1 + spread) / (2 * spread)));
 
-/**
- * Carbon lost, share of all carbon, by a heap whose spans between turnings last `days` at the rates given: in each the
- * aired share rots at its rate and the rest at `airlessFactor` of it, and turning mixes them anew.
- */
-export function carbonLostShare(
-  degradable: number,
-  airShare: number,
-  airlessFactor: number,
-  spans: readonly (readonly { readonly ratePerDay: number; readonly days: number }[])[],
-): number {
-  let left = 1;
-  for (const span of spans) {
-    const rotted = span.reduce((sum, { ratePerDay, days }) => sum + ratePerDay * days, 0);
-    left *= airShare * Math.exp(-rotted) + (1 - airShare) * Math.exp(-airlessFactor * rotted);
-  }
-  return degradable * (1 - left);
-}
-
 /** Carbon dioxide carbon a gram of organic matter gives off a day, mg, at a rate and a degradable share. */
 export const respirationMgPerGDay = (ratePerDay: number, degradablePerOrganic: number): number =>
   ratePerDay * degradablePerOrganic * 1000;

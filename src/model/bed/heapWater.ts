@@ -1,6 +1,7 @@
 /**
  * Water through the heap and what it takes along. A bed wetter than a heap can hold drains at once, under any cover;
- * rain that enters, with the water of rotting, less what the heat drives off, runs through what is full.
+ * rain that enters, with the water of rotting, less what the heat drives off, runs through what is full. A part of the
+ * rain that enters finds cracks and runs through without being held.
  */
 import { kg, made } from './heapIn.ts';
 import { heapEvaporation, waterHeldKg, windrowFootprintM2 } from './windrow.ts';
@@ -14,6 +15,10 @@ export const heapWater = {
     'rain that enters the heap',
     'rain on the heap × ground under it × share that enters',
   ).product(['heapRainMm', 'heapFootprintM2', 'heapRainInFraction']),
+  heapRainHeldKg: kg(
+    'rain the heap takes up',
+    'rain that enters × (1 − share that runs straight through)',
+  ).of(['heapRainInKg', 'heapBypassFraction'], (i, rain, bypass) => rain[i] * (1 - bypass[i])),
   heapSurplusKg: kg('water that drains when the heap is made', 'water beyond what its dry matter holds').of(
     ['heapMade', 'heapWaterInKg', 'heapDryMatterInKg', 'heapWettestMoistureFraction'],
     (i, heap, wet, dry, wettest) => heap[i] * Math.max(0, wet[i] - waterHeldKg(dry[i], wettest[i])),
@@ -23,7 +28,7 @@ export const heapWater = {
     'dry matter lost × water driven off by it × factor of the cover, until the heap is too dry to work',
   ).of(
     [
-      'heapWaterInKg', 'heapSurplusKg', 'heapDryMatterLostKg', 'rottingWaterKgPerKg', 'heapRainInKg', 'compostDryMatterKg',
+      'heapWaterInKg', 'heapSurplusKg', 'heapDryMatterLostKg', 'rottingWaterKgPerKg', 'heapRainHeldKg', 'compostDryMatterKg',
       'heapEvaporationKgPerKg', 'heapEvaporationCoverFactor', 'heapDriestMoistureFraction',
     ], // biome-ignore format: one list
     (i, wet, surplus, rotted, formed, rain, dry, perKg, cover, driest) =>
@@ -37,18 +42,16 @@ export const heapWater = {
   ),
   heapThroughKg: kg(
     'water that runs through the heap',
-    'water of the heap + of rotting + rain that enters − driven off − what the compost holds',
+    'rain that is not held + what is over of water of the heap, of rotting and of rain taken up − driven off − what the compost holds',
   ).of(
     [
-      'heapMade', 'heapWaterInKg', 'heapSurplusKg', 'heapDryMatterLostKg', 'rottingWaterKgPerKg', 'heapRainInKg',
+      'heapMade', 'heapRainInKg', 'heapWaterInKg', 'heapSurplusKg', 'heapDryMatterLostKg', 'rottingWaterKgPerKg', 'heapRainHeldKg',
       'heapEvaporatedKg', 'compostDryMatterKg', 'heapWettestMoistureFraction',
     ], // biome-ignore format: one list
-    (i, heap, wet, surplus, rotted, formed, rain, driven, dry, wettest) =>
-      heap[i] *
-      Math.max(
-        0,
-        wet[i] - surplus[i] + rotted[i] * formed[i] + rain[i] - driven[i] - waterHeldKg(dry[i], wettest[i]),
-      ),
+    (i, heap, rain, wet, surplus, rotted, formed, held, driven, dry, wettest) => {
+      const inside = wet[i] - surplus[i] + rotted[i] * formed[i] + held[i] - driven[i];
+      return rain[i] - held[i] + heap[i] * Math.max(0, inside - waterHeldKg(dry[i], wettest[i]));
+    },
   ),
   heapDrainedKg: kg('water drained from the heap', 'when it is made + run through').sum([
     'heapSurplusKg',
