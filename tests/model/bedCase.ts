@@ -1,5 +1,8 @@
 /** Rows for the bedding, bed and compost stages: central coefficients, zero inputs, and what a test sets. */
 import { readDataFiles } from '../../src/cli/readData.ts';
+import { planOf } from '../../src/model/engine/plan.ts';
+import { run } from '../../src/model/engine/run.ts';
+import { CATALOGUE } from '../../src/model/quantities.ts';
 import { WEEKS } from '../../src/model/series.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { INPUTS } from '../../src/notebook/inputs.ts';
@@ -98,6 +101,29 @@ export function runCases(parts: readonly string[], cases: readonly Case[]): Case
 
 /** One case. */
 export const runCase = (parts: readonly string[], only: Case = {}): CaseResult => runCases(parts, [only])[0];
+
+/**
+ * Some steps alone, all they read given: what is not named stands at its row's central value (those of a choice at
+ * none of its options, so at 0), or at 0; a series at one number in every week.
+ */
+export function alone(
+  names: readonly string[],
+  given: Readonly<Record<string, number>>,
+): Readonly<Record<string, number>> {
+  const others = new Set([...CATALOGUE.entries.keys()].filter((name) => !names.includes(name)));
+  const plan = planOf(CATALOGUE, [...names], others);
+  const unread = Object.keys(given).filter((name) => !plan.inputs.has(name));
+  if (unread.length > 0) throw new Error(`no step reads ${unread.join(', ')}`);
+  const columns = Object.fromEntries(
+    [...plan.inputs].map((name) => [
+      name,
+      CATALOGUE.entries.get(name)?.width === WEEKS
+        ? new Float64Array(WEEKS).fill(given[name] ?? 0)
+        : Float64Array.of(given[name] ?? tables.coefficients.get(name)?.central ?? 0),
+    ]),
+  );
+  return Object.fromEntries(Object.entries(run(plan, columns, 1)).map(([name, made]) => [name, made[0]]));
+}
 
 /** The last week of a series that exists. */
 export const lastOf = (weeks: Float64Array): number =>

@@ -26,7 +26,7 @@ const LIES = ['heapMade', 'compostDays', 'heapDay'] as const;
 const TURNED = [...LIES, 'heapTurns', 'turnIntervalDays'] as const;
 const HEAT = [
   ...TURNED, 'weekTemperatureC', 'heapRatePerDay', 'heapSlowFactor', 'heapAirShare', 'heapAirlessFactor',
-  'heapHeatPerLossC', 'heapHeatingSpread', 'heapStartRiseC', 'heapHeatingForm', 'heapLightsFromC', 'heapHotC',
+  'heapHeatPerLossC', 'heapTurnedHeatFactor', 'heapHeatingSpread', 'heapStartRiseC', 'heapHeatingForm', 'heapLightsFromC', 'heapHotC',
   'heapHotDaysStill', 'heapHotDaysPerTurn', 'heapHotDaysMost', 'compostCompacted', 'heapCompactedHotFactor',
 ] as const; // biome-ignore format: one list
 
@@ -145,8 +145,8 @@ export const heapWarmth = walk({
           aired = air * left;
           rest = left - aired;
         }
-        // The heat number falls as what air reaches is used up; a bed cleaned out warm has the better start.
-        const fresh = heatNumber(perLoss, airC);
+        // Turning lets air in and has the better chance to heat, and so has a bed cleaned out warm.
+        const fresh = heatNumber(turned > 0 ? perLoss * read.heapTurnedHeatFactor[i] : perLoss, airC);
         const litNow = litShare(day === 0 ? fresh * startsAt : fresh, spread);
         lit = Math.max(lit, (1 - form) * litNow + form * (airC >= read.heapLightsFromC[i] ? 1 : 0));
         const most =

@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rateByTemperature } from '../../../src/model/bed/heapRates.ts';
-import { planOf } from '../../../src/model/engine/plan.ts';
-import { run } from '../../../src/model/engine/run.ts';
-import { CATALOGUE } from '../../../src/model/quantities.ts';
-import { WEEKS } from '../../../src/model/series.ts';
-import { type Case, central, cowHeap, runCase, tables } from '../bedCase.ts';
+import { alone, type Case, central, cowHeap, runCase } from '../bedCase.ts';
 import { isAmount } from '../parts.ts';
 
 const of = (columns: Record<string, number> = {}, way = 'turned', cover = 'open', more: Case = {}) =>
@@ -15,20 +11,6 @@ const of = (columns: Record<string, number> = {}, way = 'turned', cover = 'open'
     ...more,
   }).values;
 const lost = (v: Readonly<Record<string, number>>) => v.heapNitrogenInKg - v.compostNitrogenKg;
-/** Some steps alone, everything they read given: what is not named stands at its row's central value, or at 0. */
-const alone = (names: readonly string[], given: Readonly<Record<string, number>>) => {
-  const others = new Set([...CATALOGUE.entries.keys()].filter((name) => !names.includes(name)));
-  const plan = planOf(CATALOGUE, [...names], others);
-  const columns = Object.fromEntries(
-    [...plan.inputs].map((name) => [
-      name,
-      name.startsWith('week')
-        ? new Float64Array(WEEKS).fill(given[name] ?? 0)
-        : Float64Array.of(given[name] ?? tables.coefficients.get(name)?.central ?? 0),
-    ]),
-  );
-  return Object.fromEntries(Object.entries(run(plan, columns, 1)).map(([name, made]) => [name, made[0]]));
-};
 const WINTER = { everyWeekC: 0 };
 const SUMMER = { everyWeekC: 17 };
 
