@@ -158,9 +158,11 @@ describe(figure('heaps as measured'), () => {
   const lost = (v: Readonly<Record<string, number>>) => 1 - v.compostNitrogenKg / v.packNitrogenKg;
   const summer = { compostTurns: 7, everyWeekC: 18, compostDaysGiven: 99 };
 
-  // Eghball et al. 1997: 19–42 % of N from turned beef-manure windrows; Michel et al. 2004: 2–38 %. Published.
-  it('turned and open in summer, loses what turned windrows lost', () => {
-    expect(lost(of('turned', 'open', summer))).toBeGreaterThan(0.19);
+  // Michel et al. 2004: 2–38 % of N from turned windrows of bedded dairy manure of C:N 25 to 50. Published. The 19–42 %
+  // of Eghball et al. 1997 are of feedlot manure of C:N 10 to 14 without straw, so no band for a bed of straw.
+  it('turned and open in summer, loses what turned windrows of bedded manure lost', () => {
+    expect(of('turned', 'open', summer).packCarbonNitrogen).toBeGreaterThan(20);
+    expect(lost(of('turned', 'open', summer))).toBeGreaterThan(0.02);
     expect(lost(of('turned', 'open', summer))).toBeLessThan(0.38);
   });
 
@@ -186,5 +188,57 @@ describe(figure('heaps as measured'), () => {
   it('ends near the C:N of finished compost', () => {
     expect(of('turned', 'fleece', summer).compostCarbonNitrogen).toBeGreaterThan(10);
     expect(of('turned', 'fleece', summer).compostCarbonNitrogen).toBeLessThan(28);
+  });
+});
+
+/** The trials the rates were calibrated on: these hold the parts together and prove nothing. */
+describe(figure('heaps of the calibration (regression)'), () => {
+  interface Trial {
+    readonly carbonPerTonne: number;
+    readonly nitrogenPerTonne: number;
+    readonly columns: Readonly<Record<string, number>>;
+    readonly way: string;
+  }
+  /** 100 t of dry matter at two thirds of water, a fifth of its nitrogen ammonium and a tenth of straw. */
+  const trial = ({ carbonPerTonne, nitrogenPerTonne, columns, way }: Trial) => {
+    const { values: v } = runCase(['compost'], {
+      columns: {
+        packDryMatterKg: 100_000,
+        packDryMatterInKg: 100_000,
+        packWaterKg: 200_000,
+        packAshKg: 100_000 - (100 * carbonPerTonne) / 0.45,
+        packCarbonKg: 100 * carbonPerTonne,
+        packCarbonInKg: 100 * carbonPerTonne,
+        packNitrogenKg: 100 * nitrogenPerTonne,
+        packTanKg: 22 * nitrogenPerTonne,
+        nitrogenMaterialKg: 10 * nitrogenPerTonne,
+        compostLossFactor: 1,
+        heapNitrogenFactor: 1,
+        cleanOutDay: 180,
+        ...columns,
+      },
+      way,
+    });
+    return {
+      carbon: v.heapCarbonLostKg / v.heapCarbonInKg,
+      ammonia: v.heapAmmoniaKg / v.heapNitrogenInKg,
+    };
+  };
+  const winter = { everyWeekC: 5, compostDaysGiven: 197, rainPerWeekMm: 12 };
+  it.each([
+    ['untreated', { compostTurns: 0 }, 'static', 0.1],
+    ['mixed once', { compostTurns: 1 }, 'turned', 0.19],
+    ['compacted', { compostTurns: 0, compostCompacted: 1 }, 'static', 0.12],
+  ] as const)('Sommer & Dahl 1999, %s: carbon lost', (_, how, way, lost) => {
+    const made = trial({ carbonPerTonne: 400, nitrogenPerTonne: 22, columns: { ...winter, ...how }, way });
+    expect(Math.abs(made.carbon - lost)).toBeLessThanOrEqual(0.03);
+  });
+  it('Hao, Chang & Larney 2004, straw: 52.8 % of carbon and 41.6 % of nitrogen, of which we give four fifths', () => {
+    const columns = { everyWeekC: 18, compostDaysGiven: 99, compostTurns: 7, rainPerWeekMm: 10 };
+    const made = trial({ carbonPerTonne: 329.5, nitrogenPerTonne: 19.95, columns, way: 'turned' });
+    expect(made.carbon / 0.528).toBeGreaterThan(0.75);
+    expect(made.carbon / 0.528).toBeLessThan(1);
+    expect(made.ammonia / 0.416).toBeGreaterThan(0.6);
+    expect(made.ammonia / 0.416).toBeLessThan(1);
   });
 });
