@@ -116,6 +116,17 @@ describe('older formats', () => {
     expect(notebook?.notes[0].todo).toContain('taken out');
   });
 
+  it('with a heap that is covered are read as one under a fleece, and say so', () => {
+    const old = SMALL.replace(/^ {4}bed: .*$/m, (bed) => `${bed}\n    compost: { cover: covered, turns: 3 }`);
+    expect(old).not.toBe(SMALL);
+    const { ok, notebook } = readNotebook(old, 'old.md');
+    expect(ok).toBe(true);
+    expect(notebook?.scenarios[1].compost).toMatchObject({ cover: 'fleece', turns: 3 });
+    const line = old.split('\n').findIndex((l) => l.includes('covered')) + 1;
+    expect(notebook?.notes).toMatchObject([{ key: 'scenarios.1.compost.cover', line, file: 'old.md' }]);
+    expect(notebook?.notes[0].todo).toContain('sheet');
+  });
+
   it('are not read over the same key elsewhere', () => {
     const { problems } = readNotebook(SMALL.replace(/^farm:$/m, 'farm:\n  elevationM: 240'), 'old.md');
     expect(problems.map((p) => p.key)).toContain('farm.elevationM');
