@@ -80,7 +80,9 @@ const TURNED_IF_ABSENT = 0.5;
  */
 const SWITCHED: Readonly<Record<string, number>> = {
   compostPricePerTonne: 25,
-  smallWindrowHeightM: 99,
+  smallWindrowHeightM: 0.5,
+  heapHotDaysStill: 400,
+  heapHotDaysMost: 900,
   houseAmmoniaSlopePerC: 0.03,
   energyColdMjPerKgC: 0.005,
   contractorShare: 0.5,

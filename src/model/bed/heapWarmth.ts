@@ -24,10 +24,18 @@ const YEAR_WEEKS = WEEKS - 1;
 
 const LIES = ['heapMade', 'compostDays', 'heapDay'] as const;
 const TURNED = [...LIES, 'heapTurns', 'turnIntervalDays'] as const;
+const HOT = [
+  ...TURNED, 'weekTemperatureC', 'heapHeatPerLossC', 'heapTurnedHeatFactor', 'heapHeatingSpread', 'heapStartRiseC',
+  'heapHeatingForm', 'heapLightsFromC', 'heapHotDaysStill', 'heapHotDaysPerTurn', 'heapHotDaysMost', 'compostCompacted',
+  'heapCompactedHotFactor',
+] as const; // biome-ignore format: one list
 const HEAT = [
-  ...TURNED, 'weekTemperatureC', 'heapRatePerDay', 'heapSlowFactor', 'heapAirShare', 'heapAirlessFactor',
-  'heapHeatPerLossC', 'heapTurnedHeatFactor', 'heapHeatingSpread', 'heapStartRiseC', 'heapHeatingForm', 'heapLightsFromC', 'heapHotC',
-  'heapHotDaysStill', 'heapHotDaysPerTurn', 'heapHotDaysMost', 'compostCompacted', 'heapCompactedHotFactor',
+  ...HOT, 'heapHotC', 'heapRatePerDay', 'heapSlowFactor', 'heapAirShare', 'heapAirlessFactor',
+] as const; // biome-ignore format: one list
+
+const STABLE = [
+  'heapDegradableCarbonKg', 'heapDryMatterInKg', 'heapAshInKg', 'heapMatterPerCarbonKgPerKg', 'stableRatePerDay',
+  'stableMgPerGDay', 'readyAboveAirC', 'readyAfterTurnDays',
 ] as const; // biome-ignore format: one list
 
 const inHeap = { when: 'packShare' } as const;
@@ -35,10 +43,7 @@ const inHeap = { when: 'packShare' } as const;
 export const heapWarmth = walk({
   name: 'heap by week',
   about: 'Temperature of the heap, what rots in it, and the rain on it, from the day it is made.',
-  reads: [
-    ...HEAT, 'weekRainMm', 'heapAmmoniaSlopePerC', 'heapAmmoniaReferenceC', 'heapDegradableCarbonKg', 'heapDryMatterInKg',
-    'heapAshInKg', 'heapMatterPerCarbonKgPerKg', 'stableRatePerDay', 'stableMgPerGDay', 'readyAboveAirC', 'readyAfterTurnDays',
-  ], // biome-ignore format: one list
+  reads: [...HEAT, 'weekRainMm', 'heapAmmoniaSlopePerC', 'heapAmmoniaReferenceC', ...STABLE],
   makes: {
     heapRottedFraction: {
       ...inHeap,
@@ -61,7 +66,7 @@ export const heapWarmth = walk({
       label: 'days the heap is hot',
       unit: 'd',
       formula: 'days after it lit × share that lit, at most as many as such heaps stay hot',
-      from: HEAT,
+      from: HOT,
       source: ['michel2004'],
     },
     heapAirC: {
@@ -91,6 +96,7 @@ export const heapWarmth = walk({
       unit: 'd',
       formula:
         'first step in which it would give off less carbon dioxide than stable compost, is no warmer than a margin above the air, and was turned long enough ago; 0 where it does not come to that before it is spread',
+      from: [...HEAT, ...STABLE],
       source: ['tmecc'],
     },
     weekHeapTemperatureC: week('temperature of the heap', '°C', 'mean of its mass, in the weeks it lies', {
