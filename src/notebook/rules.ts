@@ -133,23 +133,7 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
         (k) => [...at, 'bed', 'mix', k, 'material'],
       ),
     );
-    compost.amendments.forEach(({ material }, k) => {
-      if (!onHand.includes(material))
-        out.push({
-          path: [...at, 'compost', 'amendments', k, 'material'],
-          what: "the material is not among the farm's materials",
-          found: `"${material}"`,
-          allowed: onHand.join(', ') || 'none yet',
-          todo: 'add it under farm.materials with its tonnes',
-        });
-    });
-    if (compost.way === 'none' && compost.amendments.some((part) => part.tonnes > 0))
-      out.push({
-        path: [...at, 'compost', 'amendments'],
-        what: 'there is no heap to mix anything into',
-        found: 'way: none',
-        allowed: 'way: turned or static, or no amendments',
-      });
+    out.push(...heapFindings(compost, onHand, at));
     if (placement.bedShare > 0 && bed.mix.length === 0)
       out.push({
         path: [...at, 'bed'],
@@ -196,6 +180,35 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
         allowed: nearest(finance.baseline, names, 6).join(', '),
       });
   });
+  return out;
+}
+
+/** What is mixed into a heap must be there, and so must the heap. */
+function heapFindings(
+  { way, amendments }: Scenario['compost'],
+  onHand: readonly string[],
+  at: Path,
+): Finding[] {
+  const out = amendments.flatMap(({ material }, k): Finding[] =>
+    onHand.includes(material)
+      ? []
+      : [
+          {
+            path: [...at, 'compost', 'amendments', k, 'material'],
+            what: "the material is not among the farm's materials",
+            found: `"${material}"`,
+            allowed: onHand.join(', ') || 'none yet',
+            todo: 'add it under farm.materials with its tonnes',
+          },
+        ],
+  );
+  if (way === 'none' && amendments.some(({ tonnes }) => tonnes > 0))
+    out.push({
+      path: [...at, 'compost', 'amendments'],
+      what: 'there is no heap to mix anything into',
+      found: 'way: none',
+      allowed: 'way: turned or static, or no amendments',
+    });
   return out;
 }
 
