@@ -62,6 +62,7 @@ export const COMPARISONS: readonly Comparison[] = [
   row('netCost', 'takes', 'less', 'net cost a year', 'costs', 'net a year'),
   row('netCostPerHead', 'takes', 'less', 'net cost a head', 'costs', 'net a head'),
   row('feedTonnes', 'takes', 'less', 'feed put out', 'puts out', 'feed'),
+  row('conditionKgPerHead', 'takes', undefined, 'condition gained or lost', 'puts on', 'condition a head'),
   row('beddingTonnes', 'takes', undefined, 'bedding', 'uses', 'bedding'),
   row('grassLostTonnes', 'takes', 'less', 'grass lost to treading', 'loses', 'grass (dry matter)'),
 ];

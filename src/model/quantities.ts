@@ -26,6 +26,7 @@ import { labour } from './money/labour.ts';
 import { kept } from './nutrients/kept.ts';
 import { ledger } from './nutrients/ledger.ts';
 import { value } from './nutrients/value.ts';
+import { worth } from './nutrients/worth.ts';
 import { slurry } from './slurry/slurry.ts';
 import { soilWater } from './weather/soilWater.ts';
 import { winter } from './weather/winter.ts';
@@ -47,6 +48,7 @@ const PARTS = {
   soil,
   ledger,
   value,
+  worth,
   kept,
   labour,
   building,

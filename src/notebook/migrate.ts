@@ -15,23 +15,20 @@ const RETIRED_IN_PLACE: Readonly<Record<string, string>> = {
 };
 
 /** What is read another way than it is written: where it stands, what is meant now, what the keeper can do. */
-interface Reading {
+export interface Note {
   readonly at: Path;
   readonly words: string;
-  readonly todo: string;
+  readonly todo?: string;
 }
 
-/**
- * Covers of a heap were `open` or `covered`. What the second was priced and drawn up as was a breathing fleece, so
- * that is what it is read as.
- */
-const COVERED = 'covered';
-const COVERED_WORDS =
-  'a covered heap is read as one under a breathing fleece, which is what it was priced as';
+/** The front matter as it is understood today, and a note for each key that is passed over or read elsewhere. */
+export function asToday(front: unknown): { front: unknown; notes: Note[] } {
+  const notes: Note[] = [];
+  const tidied = heapCovers(onePriceLevel(withoutRetired(front, notes), notes), notes);
+  return { front: tidied, notes };
+}
 
-/** The front matter without retired keys and words, and a note for each with the path it stands at. */
-export function withoutRetired(front: unknown): { front: unknown; notes: Reading[] } {
-  const notes: Reading[] = [];
+function withoutRetired(front: unknown, notes: Note[]): unknown {
   const tidied = (farm: unknown, at: Path): unknown => {
     if (!isPlain(farm) || !isPlain(farm.place)) return farm;
     const kept = Object.entries(farm.place).filter(([key]) => {
@@ -42,25 +39,87 @@ export function withoutRetired(front: unknown): { front: unknown; notes: Reading
     });
     return { ...farm, place: Object.fromEntries(kept) };
   };
-  const told = (compost: unknown, at: Path): unknown => {
-    if (!isPlain(compost) || compost.cover !== COVERED) return compost;
-    const todo = 'write cover: fleece, or sheet (tight plastic), roof or open if that is what lies over it';
-    notes.push({ at: [...at, 'cover'], words: COVERED_WORDS, todo });
-    return { ...compost, cover: 'fleece' };
-  };
-  const scenarioRead = (scenario: unknown, k: number): unknown => {
-    if (!isPlain(scenario)) return scenario;
-    const at: Path = ['scenarios', k];
-    return {
-      ...scenario,
-      farm: tidied(scenario.farm, [...at, 'farm']),
-      ...(scenario.compost === undefined ? {} : { compost: told(scenario.compost, [...at, 'compost']) }),
-    };
-  };
-  if (!isPlain(front)) return { front, notes };
+  if (!isPlain(front)) return front;
   const farm = tidied(front.farm, ['farm']);
-  const scenarios = Array.isArray(front.scenarios) ? front.scenarios.map(scenarioRead) : front.scenarios;
-  return notes.length === 0 ? { front, notes } : { front: { ...front, farm, scenarios }, notes };
+  const scenarios = Array.isArray(front.scenarios)
+    ? front.scenarios.map((s, k) =>
+        isPlain(s) ? { ...s, farm: tidied(s.farm, ['scenarios', k, 'farm']) } : s,
+      )
+    : front.scenarios;
+  return notes.length === 0 ? front : { ...front, farm, scenarios };
+}
+
+/** Keys of a scenario's finance that belong to the whole notebook now, and what they are called there. */
+const SHARED_MONEY: Readonly<Record<string, string>> = {
+  inflation: 'inflation',
+  lifeYears: 'horizonYears',
+  incomePerYear: 'incomePerHead',
+};
+
+/**
+ * Older notebooks gave inflation, years and income in each scenario, and a scenario without its own was held against
+ * another price level. The first that is written counts for all; income is divided by the head it was written for.
+ */
+function onePriceLevel(front: unknown, notes: Note[]): unknown {
+  if (!isPlain(front) || !Array.isArray(front.scenarios) || !isPlain(front.farm)) return front;
+  const { farm } = front;
+  const money: Record<string, unknown> = isPlain(farm.money) ? { ...farm.money } : {};
+  let found = false;
+  const scenarios = front.scenarios.map((scenario: unknown, k: number) => {
+    if (!isPlain(scenario) || !isPlain(scenario.finance)) return scenario;
+    const kept: Record<string, unknown> = {};
+    for (const [key, value] of Object.entries(scenario.finance)) {
+      const name = Object.hasOwn(SHARED_MONEY, key) ? SHARED_MONEY[key] : undefined;
+      if (name === undefined || typeof value !== 'number') {
+        kept[key] = value;
+        continue;
+      }
+      found = true;
+      const head = headOf(isPlain(scenario.farm) ? scenario.farm.herd : undefined) ?? headOf(farm.herd) ?? 1;
+      const asked = key === 'incomePerYear' ? value / head : value;
+      if (money[name] === undefined) money[name] = asked;
+      const used = money[name];
+      const same = typeof used === 'number' && Math.abs(used - asked) <= 1e-9 * Math.abs(asked);
+      notes.push({
+        at: ['scenarios', k, 'finance', key],
+        words: same
+          ? `${key} stands once for all scenarios now; it is read as farm.money.${name}: ${String(used)}`
+          : `${key} stands once for all scenarios now: ${String(asked)} of this one is not used, farm.money.${name} is ${String(used)}`,
+      });
+    }
+    return { ...scenario, finance: kept };
+  });
+  return found ? { ...front, farm: { ...farm, money }, scenarios } : front;
+}
+
+function headOf(herd: unknown): number | undefined {
+  if (!Array.isArray(herd)) return undefined;
+  const head = herd.reduce<number>(
+    (sum, group) => sum + (isPlain(group) && typeof group.head === 'number' ? group.head : 0),
+    0,
+  );
+  return head > 0 ? head : undefined;
+}
+
+/**
+ * Covers of a heap were `open` or `covered`. What the second was priced and drawn up as was a breathing fleece, so
+ * that is what it is read as.
+ */
+function heapCovers(front: unknown, notes: Note[]): unknown {
+  if (!isPlain(front) || !Array.isArray(front.scenarios)) return front;
+  let found = false;
+  const scenarios = front.scenarios.map((scenario: unknown, k: number) => {
+    if (!isPlain(scenario) || !isPlain(scenario.compost) || scenario.compost.cover !== 'covered')
+      return scenario;
+    found = true;
+    notes.push({
+      at: ['scenarios', k, 'compost', 'cover'],
+      words: 'a covered heap is read as one under a breathing fleece, which is what it was priced as',
+      todo: 'write cover: fleece, or sheet (tight plastic), roof or open if that is what lies over it',
+    });
+    return { ...scenario, compost: { ...scenario.compost, cover: 'fleece' } };
+  });
+  return found ? { ...front, scenarios } : front;
 }
 
 /** Oldest version that can still be read. */

@@ -48,6 +48,7 @@ export const COMPOST_WAYS = ['turned', 'static', 'none'] as const;
 export const HEAP_COVERS = ['open', 'fleece', 'sheet', 'roof'] as const;
 export const PADDOCK_MOVES = ['fixed', 'monthly', 'weekly', 'daily'] as const;
 export const EXPOSURES = ['open', 'windbreak', 'shed'] as const;
+export const FED_TO = ['need', 'appetite'] as const;
 export const SPACE_RULES = [
   'commonPracticeHorned',
   'sweden',
@@ -92,6 +93,12 @@ const weather = z.strictObject({
 const soil = z.strictObject({
   texture: z.enum(TEXTURES),
   rootDepthMm: z.number().min(100).max(2000).default(600),
+  needs: z
+    .array(z.enum(['phosphorus', 'potassium']))
+    .optional()
+    .describe(
+      'What a soil test finds short; [] where it has enough of both; left out where no test is known',
+    ),
 });
 
 const group = z.strictObject({
@@ -103,6 +110,17 @@ const group = z.strictObject({
   pregnantShare: share.default(0),
   milkKgPerDay: z.number().min(0).max(40).default(0),
   hornedShare: share.default(0),
+  calvingDate: isoDate.optional().describe('When those in calf calve; the last winter day when absent'),
+  fedTo: z
+    .enum(FED_TO)
+    .optional()
+    .describe(
+      'Feed to the need of the animals or as much as they will eat; when absent cows and bulls to need, growing classes to appetite',
+    ),
+  dryMatterKgPerDay: positive
+    .max(60)
+    .optional()
+    .describe('Dry matter eaten a head and day where it is known; fedTo does not count then'),
 });
 
 const feed = z.strictObject({
@@ -132,7 +150,32 @@ const money = z.strictObject({
   currency: z.string().regex(/^[A-Z]{3}$/),
   year: z.number().int().min(1990).max(2100),
   labourPerHour: amount,
-  interestRate: z.number().min(0).max(1).default(0.05).describe('Yearly, for capital charge and discounting'),
+  interestRate: z
+    .number()
+    .min(0)
+    .max(1)
+    .default(0.05)
+    .describe('Yearly and nominal, for capital charge and discounting; a loan has its own'),
+  inflation: z
+    .number()
+    .min(-0.05)
+    .max(0.3)
+    .default(0)
+    .describe('Rise of all prices a year, the same for every scenario; at 0 all is in prices of the year'),
+  horizonYears: z
+    .number()
+    .int()
+    .min(1)
+    .max(60)
+    .default(20)
+    .describe('Years the works are counted over, the same for every scenario'),
+  incomePerHead: z
+    .number()
+    .optional()
+    .describe(
+      'Left a head and year after all costs but the wintering shown here and after living costs, before interest, tax and depreciation',
+    ),
+  debtServicePerYear: amount.default(0).describe('What loans the farm already has take a year'),
   prices: z
     .record(
       z.string(),
@@ -276,14 +319,6 @@ const finance = z.strictObject({
   grant: amount.default(0),
   ownMoney: amount.optional(),
   loans: z.array(loan).max(6).default([]),
-  lifeYears: z.number().int().min(1).max(60).default(20),
-  inflation: z.number().min(-0.05).max(0.3).default(0),
-  incomePerYear: z
-    .number()
-    .optional()
-    .describe(
-      'Left in a year after all costs but the wintering shown here and after living costs, before interest, tax and depreciation',
-    ),
   baseline: z.string().optional().describe('Name of the scenario this one is compared with'),
   quotes: z
     .array(z.strictObject({ line: z.string().min(1), unitPrice: amount, because: z.string().min(1) }))

@@ -122,7 +122,9 @@ export function alone(
         : Float64Array.of(given[name] ?? tables.coefficients.get(name)?.central ?? 0),
     ]),
   );
-  return Object.fromEntries(Object.entries(run(plan, columns, 1)).map(([name, made]) => [name, made[0]]));
+  return Object.fromEntries(
+    Object.entries(run(plan, (name) => columns[name], 1)).map(([name, made]) => [name, made[0]]),
+  );
 }
 
 /** The last week of a series that exists. */

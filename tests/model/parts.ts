@@ -47,7 +47,7 @@ export function runParts(
   weather: readonly PreparedWeather[] = [],
   daily = false,
 ): Record<string, Float64Array> {
-  return run(partsPlan(parts, daily), columns, rows, { resources: { weather } });
+  return run(partsPlan(parts, daily), (name) => columns[name], rows, { resources: { weather } });
 }
 
 /** Whether a name is an amount: shares, factors and rates may stand at 1 where there is nothing. */

@@ -208,7 +208,6 @@ describe(figure('heaps of the calibration (regression)'), () => {
         packWaterKg: 200_000,
         packAshKg: 100_000 - (100 * carbonPerTonne) / 0.45,
         packCarbonKg: 100 * carbonPerTonne,
-        packCarbonInKg: 100 * carbonPerTonne,
         packNitrogenKg: 100 * nitrogenPerTonne,
         packTanKg: 22 * nitrogenPerTonne,
         nitrogenMaterialKg: 10 * nitrogenPerTonne,

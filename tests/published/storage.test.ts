@@ -117,8 +117,11 @@ describe(
       ['prices of 2021-22, 9.39 EUR (published prices, derived product)', 2.29, 3.84, 1.48, 9.39, 0.005],
       ['prices of 2024, published value 6.3 EUR', 1.31, 2.62, 1.06, 6.3, 0.05],
     ])('%s', (_, n, p, k, expected, tolerance) => {
-      const [out] = run(['value'], {
+      const [out] = run(['value', 'worth'], {
         receivingHa: 1,
+        areaNeededHa: 1,
+        phosphorusNeeded: 1,
+        potassiumNeeded: 1,
         soilMineralKg: 1,
         soilNitrogenKeptKg: 1,
         soilPhosphorusKeptKg: 1,

@@ -110,16 +110,12 @@ const heaped = {
   ),
   heapDegradableCarbonKg: kg(
     'carbon of the heap that can rot',
-    'carbon into the bed × degradable share of a straw bed × factor of the bedding − what rotted in the bed, not below nothing, + degradable carbon mixed in',
-    ['thomsen2000', 'haoChangLarney2004'],
+    'carbon of the bed × degradable share of a bed of straw as it is heaped × factor of the bedding + degradable carbon mixed in',
+    ['thomsen2000', 'haoChangLarney2004', 'sommerDahl1999'],
   ).of(
-    [
-      'heapMade', 'packCarbonInKg', 'packCarbonKg', 'heapDegradableFraction', 'compostLossFactor', 'heapDegradableAddedKg',
-    ], // biome-ignore format: one list
-    (i, heap, into, left, fraction, factor, added) =>
-      heap[i] *
-      (Math.min(left[i], Math.max(0, into[i] * Math.min(1, fraction[i] * factor[i]) - into[i] + left[i])) +
-        added[i]),
+    ['heapMade', 'packCarbonKg', 'heapDegradableFraction', 'compostLossFactor', 'heapDegradableAddedKg'],
+    (i, heap, carbon, fraction, factor, added) =>
+      heap[i] * (carbon[i] * Math.min(1, fraction[i] * factor[i]) + added[i]),
   ),
   heapVolumeM3: made('heap when it is made', 'm³', 'mass ÷ density of a bed loosened into a windrow', [
     'nraes54',

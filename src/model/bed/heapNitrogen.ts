@@ -39,7 +39,7 @@ export const heapNitrogen = {
     'share of that nitrogen lost as ammonia, by turning and season',
     'fraction',
     'between the four classes by turnings and by the air while it lies, × factors of cover and material',
-    ['sommerDahl1999', 'eghball1997', 'haoChangLarney2004', 'gichangi2007'],
+    ['sommerDahl1999', 'haoChangLarney2004', 'thomsen2000'],
   ).of(
     [
       'heapMade', 'heapAirC', 'heapWinterC', 'heapSummerC', 'heapTurns', 'heapTurnsFull', 'stillWinterAmmoniaFraction',
@@ -111,10 +111,11 @@ export const heapNitrogen = {
   ).minus('heapOtherGasKg', ['heapNitrousKg']),
   heapLeachedKg: kg(
     'nitrogen leached from the heap',
-    'mineral nitrogen that the gases leave × share washed out',
+    'mineral nitrogen that the gases leave × share washed out × how much less of it than of potassium goes',
     ['sommerDahl1999', 'ipcc2019'],
   ).of(
-    ['heapMineralKg', 'heapAmmoniaKg', 'heapOtherGasKg', 'heapWashedFraction'],
-    (i, mineral, ammonia, other, washed) => Math.max(0, mineral[i] - ammonia[i] - other[i]) * washed[i],
+    ['heapMineralKg', 'heapAmmoniaKg', 'heapOtherGasKg', 'heapWashedFraction', 'heapNitrogenWashFactor'],
+    (i, mineral, ammonia, other, washed, factor) =>
+      Math.max(0, mineral[i] - ammonia[i] - other[i]) * washed[i] * factor[i],
   ),
 };

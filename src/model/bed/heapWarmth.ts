@@ -67,7 +67,7 @@ export const heapWarmth = walk({
       unit: 'd',
       formula: 'days after it lit × share that lit, at most as many as such heaps stay hot',
       from: HOT,
-      source: ['michel2004'],
+      source: ['haoChangLarney2004'],
     },
     heapAirC: {
       ...inHeap,

@@ -1,4 +1,4 @@
-/** What is kept → what the crops of the next years can use, capped by their need, and its worth. */
+/** What is kept → what the crops of the next years can use, capped by their need. */
 import { quantity } from '../engine/quantity.ts';
 
 const CAP =
@@ -28,9 +28,9 @@ const released = (manure: 'slurry' | 'compost', when: string) =>
 const onGround = (matter: string, field: string) =>
   kg(
     `${matter} the crop on spreading ground uses`,
-    `what could be available, at most the need of the crop × area`,
+    `what could be available, at most the need of the crop × ground that is spread`,
   ).of(
-    [`ground${field}UsableKg`, `crop${field}NeedKgPerHa`, 'receivingHa'] as const,
+    [`ground${field}UsableKg`, `crop${field}NeedKgPerHa`, 'groundSpreadHa'] as const,
     (i, usable, need, area) => Math.min(usable[i], need[i] * area[i]),
   );
 
@@ -79,22 +79,6 @@ const surplus = (field: string) =>
 function part(a: number, whole: number): number {
   return whole > 0 ? a / whole : 0;
 }
-
-/** A fertiliser price on what the crops use; the compost's part of it goes where the compost has its own price. */
-const worth = (matter: string, field: string) =>
-  quantity(
-    `worth of the ${matter} kept`,
-    'money',
-    `${matter} for the first crop × fertiliser price; without the compost's part where the farm gives its own price for compost`,
-  ).of(
-    [
-      `${matter}PricePerKg`, `paddock${field}UsedKg`, `ground${field}UsedKg`, `compost${field}Fraction`,
-      'compostPricePerTonne',
-    ] as const, // biome-ignore format: one list
-    (i, price, pasture, ground, ofCompost, own) =>
-      // No own price stands as 0, or NaN where the tables have no row.
-      price[i] * (pasture[i] + ground[i] * (1 - ofCompost[i] * (own[i] > 0 ? 1 : 0))),
-  );
 
 export const value = {
   slurryOrganicNitrogenKg: organic(
@@ -189,6 +173,11 @@ export const value = {
     'paddockShare',
   ).product(['paddockPotassiumKeptKg', 'potassiumFirstYearFraction']),
 
+  groundSpreadHa: quantity(
+    'ground that is spread',
+    'ha',
+    'ground needed for spreading, at most the ground that can take it',
+  ).of(['areaNeededHa', 'receivingHa'], (i, need, have) => Math.min(need[i], have[i])),
   groundNitrogenUsedKg: onGround('nitrogen', 'Nitrogen'),
   groundPhosphorusUsedKg: onGround('phosphorus', 'Phosphorus'),
   groundPotassiumUsedKg: onGround('potassium', 'Potassium'),
@@ -291,20 +280,4 @@ export const value = {
   ).of(['compostPotassiumKg', 'slurryPotassiumKg'], (i, compost, slurry) =>
     part(compost[i], slurry[i] + compost[i]),
   ),
-  compostValue: quantity(
-    "worth of the compost at the farm's own price",
-    'money',
-    "compost × the farm's own price a tonne; 0 where no price is given",
-    { when: 'packShare' },
-  ).of(['compostTonnes', 'compostPricePerTonne'], (i, tonnes, price) =>
-    price[i] > 0 ? tonnes[i] * price[i] : 0,
-  ),
-  nitrogenValue: worth('nitrogen', 'Nitrogen'),
-  phosphorusValue: worth('phosphorus', 'Phosphorus'),
-  potassiumValue: worth('potassium', 'Potassium'),
-  nutrientValue: quantity(
-    'worth of the nutrients kept',
-    'money',
-    "nitrogen, phosphorus and potassium for the first crop × fertiliser prices; where the farm gives its own price for compost, that price stands in place of the compost's nutrients",
-  ).sum(['compostValue', 'nitrogenValue', 'phosphorusValue', 'potassiumValue']),
 };

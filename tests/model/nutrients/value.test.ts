@@ -3,6 +3,12 @@ import { run } from '../nutrientRig.ts';
 
 const FIELD = {
   receivingHa: 10,
+  areaNeededHa: 10,
+  phosphorusNeeded: 1,
+  potassiumNeeded: 1,
+  slurrySecondYearFraction: 0,
+  compostSecondYearFraction: 0,
+  dungSecondYearFraction: 0,
   paddockHa: 2,
   spotExcretaFraction: 0.4,
   spotAreaFraction: 0.25,
@@ -24,7 +30,7 @@ const SLURRY = {
 
 describe('value', () => {
   it('adds mineral nitrogen left and the organic share released', () => {
-    const [out] = run(['value'], { ...FIELD, ...SLURRY });
+    const [out] = run(['value', 'worth'], { ...FIELD, ...SLURRY });
     // 200 kg organic as spread, 190 kg of it kept.
     expect(out.nitrogenAvailableKg).toBeCloseTo(70 + 190 * 0.15, 9);
     expect(out.nitrogenSurplusKg).toBeCloseTo(0, 9);
@@ -33,7 +39,7 @@ describe('value', () => {
 
   it('caps what is available by the need of the ground it lies on, and names the rest', () => {
     const [spread, dung] = run(
-      ['value'],
+      ['value', 'worth'],
       [
         { ...FIELD, ...SLURRY, receivingHa: 0.5 },
         { ...FIELD, paddockNitrogenKeptKg: 500, paddockMineralKg: 150, dungMineralisedFraction: 0.1 },
@@ -48,7 +54,7 @@ describe('value', () => {
   });
 
   it('shares phosphorus kept between slurry and compost', () => {
-    const [out] = run(['value'], {
+    const [out] = run(['value', 'worth'], {
       ...FIELD, soilPhosphorusKeptKg: 40, slurryPhosphorusKg: 10, compostPhosphorusKg: 30, slurryPhosphorusFirstYearFraction: 0.5,
       compostPhosphorusFirstYearFraction: 0.6, cropPhosphorusNeedKgPerHa: 100,
     }); // biome-ignore format: one row
@@ -62,7 +68,7 @@ describe('value', () => {
       paddockNitrogenKeptKg: 20, paddockMineralKg: 20, compostPricePerTonne: 30,
     }; // biome-ignore format: one row
     const [own, none, missing] = run(
-      ['value'],
+      ['value', 'worth'],
       [compost, { ...compost, compostPricePerTonne: 0 }, { ...compost, compostPricePerTonne: Number.NaN }],
     );
     expect(own.nutrientValue).toBeCloseTo(50 * 30 + 20, 9);
@@ -74,8 +80,40 @@ describe('value', () => {
     expect(missing.nutrientValue).toBe(none.nutrientValue);
   });
 
+  it('counts only the ground that is spread', () => {
+    const [out] = run(['value', 'worth'], { ...FIELD, ...SLURRY, areaNeededHa: 0.6 });
+    expect(out.groundSpreadHa).toBe(0.6);
+    expect(out.nitrogenAvailableKg).toBe(60);
+  });
+
+  it('pays for phosphorus and potassium only where the soil needs them', () => {
+    const row = {
+      ...FIELD, soilPhosphorusKeptKg: 40, slurryPhosphorusKg: 40, slurryPhosphorusFirstYearFraction: 0.5, soilPotassiumKeptKg: 100,
+      slurryPotassiumKg: 100, potassiumFirstYearFraction: 1, cropPhosphorusNeedKgPerHa: 100, cropPotassiumNeedKgPerHa: 100,
+      untestedPhosphorusNeedFraction: 0.8, untestedPotassiumNeedFraction: 0.775,
+    }; // biome-ignore format: one row
+    const [short, rich, untested] = run(
+      ['value', 'worth'],
+      [row, { ...row, phosphorusNeeded: 0, potassiumNeeded: 0 }, { ...row, phosphorusNeeded: Number.NaN, potassiumNeeded: Number.NaN }],
+    ); // biome-ignore format: one row
+    expect(short.nutrientValue).toBeCloseTo(20 * 2 + 100, 9);
+    expect(rich.nutrientValue).toBe(0);
+    expect(rich.phosphorusAvailableKg).toBe(20);
+    expect(untested.nutrientValue).toBeCloseTo(20 * 2 * 0.8 + 100 * 0.775, 9);
+  });
+
+  it('credits later years at their discounted worth, and organic matter at its price', () => {
+    const [out] = run(['value', 'worth'], {
+      ...FIELD, ...SLURRY, slurrySecondYearFraction: 0.06, thirdYearFactor: 0.5, interestRate: 0.05,
+      humusCarbonKg: 2000, organicMatterPricePerTonne: 10,
+    }); // biome-ignore format: one row
+    // 6 % of 300 kg in the second year, half of it in the third.
+    expect(out.nitrogenLaterValue).toBeCloseTo(18 / 1.05 + 9 / 1.05 ** 2, 9);
+    expect(out.organicMatterValue).toBe(20);
+  });
+
   it('releases no more in later years than is left', () => {
-    const [out] = run(['value'], {
+    const [out] = run(['value', 'worth'], {
       ...FIELD,
       ...SLURRY,
       slurryMineralisedFraction: 0.9,
