@@ -9,13 +9,14 @@ const HAUG = { growth: 1.066, growthFromC: 20, decline: 1.21, declineFromC: 60 }
 const HAUG_MOISTURE = { slope: -17.684, intercept: 7.0622 } as const;
 /** How many times its own rise per °C the rate grows by: ln 1.066, 1/°C. */
 const GROWTH_PER_C = Math.log(HAUG.growth);
+const DECLINE_PER_C = Math.log(HAUG.decline);
 /** MJ/m²/d for 1 W/m². */
 const MJ_PER_DAY = 0.0864;
 
 /** Rate of rotting against that at 20 °C, ×; 0 where heat has killed what rots (Haug 1993). Celsius. */
 export function rateByTemperature(temperatureC: number): number {
   const growth = Math.exp(GROWTH_PER_C * (temperatureC - HAUG.growthFromC));
-  return Math.max(0, growth - HAUG.decline ** (temperatureC - HAUG.declineFromC));
+  return Math.max(0, growth - Math.exp(DECLINE_PER_C * (temperatureC - HAUG.declineFromC)));
 }
 
 /** Rate of rotting against that of wet matter, × (Haug 1993); moisture as a fraction of wet mass. */
@@ -82,7 +83,7 @@ export function restingRiseC(number: number): number {
   // Close to the touch the root is 1 − √(2(1 − n)) to second order; Newton from there is exact in a few steps.
   const h = number / Math.E;
   let y = Math.max(h, 1 - Math.sqrt(2 * (1 - number)));
-  for (let k = 0; k < 4; k++) {
+  for (let k = 0; k < 3; k++) {
     const grown = h * Math.exp(y);
     y -= (y - grown) / (1 - grown);
   }
