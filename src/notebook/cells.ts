@@ -87,6 +87,8 @@ type CellOptions<K extends CellKind = CellKind> = z.output<(typeof CELL_OPTIONS)
 /** A cell's kind with the options that belong to it. */
 export type Cell = { [K in CellKind]: { readonly kind: K; readonly options: CellOptions<K> } }[CellKind];
 
+export const CELL_KINDS = Object.keys(CELL_OPTIONS) as readonly CellKind[];
+
 export const isCellKind = (word: string): word is CellKind => Object.hasOwn(CELL_OPTIONS, word);
 
 /** Names a cell refers to, with the option each stands under. */

@@ -92,7 +92,7 @@ export function readNotebook(
       file,
       line: yaml.lineOf(at),
       key: at.join('.'),
-      todo,
+      todo: todo ?? 'the line may be taken out',
     })),
     text,
     lineOf: yaml.lineOf,

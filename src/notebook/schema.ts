@@ -42,8 +42,10 @@ export const MATERIALS = [
 ] as const; // biome-ignore format: one short list
 export const CROPS = ['hillPasture', 'grassCut1', 'grassCut2', 'springCereal', 'garden'] as const;
 export const STORE_COVERS = ['none', 'crust', 'straw', 'balls', 'sheet', 'lid', 'underSlats'] as const;
+export const HOUSE_WALLS = ['closed', 'openSided'] as const;
 export const TECHNIQUES = ['broadcast', 'trailingHose', 'trailingShoe', 'openSlot', 'closedSlot'] as const;
 export const INCORPORATIONS = ['never', 'atOnce', 'within4h', 'within12h', 'within24h'] as const;
+export const IMPLEMENTS = ['plough', 'harrow'] as const;
 export const COMPOST_WAYS = ['turned', 'static', 'none'] as const;
 export const HEAP_COVERS = ['open', 'fleece', 'sheet', 'roof'] as const;
 export const PADDOCK_MOVES = ['fixed', 'monthly', 'weekly', 'daily'] as const;
@@ -230,7 +232,25 @@ const slats = z.strictObject({
   areaM2: positive.optional().describe('Slatted area; taken from the space rules when absent'),
   tankDepthM: z.number().min(0.5).max(6).default(2.4),
   washLitresPerDay: amount.default(0),
+  house: z
+    .enum(HOUSE_WALLS)
+    .default('closed')
+    .describe('Walls of the slatted house: closed with vents, or open on a side'),
   store: z.enum(STORE_COVERS).default('underSlats'),
+  storeDepthM: z.number().min(0.5).max(8).default(3).describe('Depth of an outside store'),
+  storeSurfaceM2: positive
+    .optional()
+    .describe('Surface of an outside store; from volume and depth when absent'),
+  timesStirred: z
+    .number()
+    .min(0)
+    .max(52)
+    .default(1)
+    .describe('Times an outside store is stirred, the last before spreading'),
+  emptiedClean: z
+    .boolean()
+    .default(false)
+    .describe('Store emptied clean in autumn, with no old slurry left in it'),
   openStoreM2: amount.default(0).describe('Area of an outside store that catches rain'),
   openYardM2: amount.default(0).describe('Fouled yard that drains to the store'),
 });
@@ -238,6 +258,13 @@ const slats = z.strictObject({
 const spreading = z.strictObject({
   technique: z.enum(TECHNIQUES).default('broadcast'),
   incorporation: z.enum(INCORPORATIONS).default('never'),
+  implement: z.enum(IMPLEMENTS).default('plough').describe('What works manure in, where it is worked in'),
+  windMPerS: z
+    .number()
+    .min(0)
+    .max(12)
+    .optional()
+    .describe('Wind at 2 m on the day; a middling field when absent'),
   month: z.number().int().min(1).max(12).default(4),
 });
 

@@ -2,7 +2,7 @@
 import { axisX, axisY, dot, gridX, line, plot, text } from '@observablehq/plot';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, roundUp } from './frame.ts';
+import { frame, leftMargin, roundUp } from './frame.ts';
 import { GREYS, INK, looksOf, PAPER } from './palette.ts';
 import { type Reading, show } from './reading.ts';
 
@@ -69,7 +69,7 @@ export function ladderFigure(results: readonly ScenarioResult[], reading: Readin
       const narrow = width < 520;
       return plot({
         ...frame(width, (narrow ? 56 : 40) + 46 * RUNGS.length),
-        marginLeft: narrow ? 8 : 168,
+        marginLeft: narrow ? 8 : leftMargin(RUNGS.map(({ label }) => label)),
         marginRight: 26,
         marginTop: narrow ? 14 : 4,
         marginBottom: narrow ? 44 : 28,

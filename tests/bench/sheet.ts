@@ -1,7 +1,7 @@
 /**
  * Part of the model as a spreadsheet, for the bench: the daily water balance and its weeks (one weather for all
- * rows), herd, intake, excretion, bedding, placement, slurry, the bed week by week, the ammonia of spreading and
- * the cost of labour. Cold, wet coat and mud are given. Left out: paddock, heap, soil, value, bill, the other costs and finance. What the left-out
+ * rows), herd, intake, excretion, bedding, placement, volume of slurry, the bed week by week and the cost of labour.
+ * Cold, wet coat and mud are given. Left out: nitrogen of house, store and spreading, paddock, heap, soil, value, bill, the other costs and finance. What the left-out
  * parts would give is not in the sheet, so its time is a lower bound beside the whole pipeline.
  */
 import { HyperFormula, type SimpleCellAddress } from 'hyperformula';
@@ -317,18 +317,8 @@ function placement(): Record<string, string> {
 }
 
 function slurry(factor: string): Record<string, string> {
-  const lost = '[storeAmmoniaKg]-[storeNitrousKg]-[storeDinitrogenKg]';
   return {
     rule: both((g) => `[group${g}HeadCount]*${factor}*[group${g}StoreM3PerWeek]*[winterDays]/7`),
-    houseAmmoniaKg: '[slatsTanKg]*MIN(1,[houseAmmoniaTanFraction]*EXP([houseAmmoniaSlopePerC]*(MAX([pitLowestC],[winterTemperatureC]+[houseWarmerC])-[ammoniaReferenceC])))',
-    toStore: '[slurryNitrogenInKg]-[houseAmmoniaKg]',
-    storeTan: '[slurryTanInKg]-[houseAmmoniaKg]+[storeMineralisedFraction]*MAX(0,[toStore]-([slurryTanInKg]-[houseAmmoniaKg]))',
-    lossLimit: '1/MAX(1,[storeAmmoniaTanFraction]*[storeAmmoniaFactor]+[storeNitrousFraction]+[storeDinitrogenFraction]+[storeNitricOxideFraction])',
-    storeAmmoniaKg: '[storeTan]*[storeAmmoniaTanFraction]*[storeAmmoniaFactor]*[lossLimit]',
-    storeNitrousKg: '[storeTan]*[storeNitrousFraction]*[lossLimit]',
-    storeDinitrogenKg: '[storeTan]*([storeDinitrogenFraction]+[storeNitricOxideFraction])*[lossLimit]',
-    slurryNitrogenKg: `[toStore]-${lost}`,
-    slurryTanKg: `[storeTan]-${lost}`,
     washM3: 'IF([slurryShare]>0,[washLitresPerDay]*[winterDays]/1000,0)',
     rainM3: 'IF([slurryShare]>0,([openStoreM2]+[openYardM2]*[yardRunoffFraction])*[rainMm]/1000,0)',
     slurryM3: '([slurryDryMatterInKg]*(1-[storeDryMatterLossFraction])+[slurryWaterInKg])/[slurryDensityKgPerM3]+[washM3]+[rainM3]',
@@ -338,7 +328,6 @@ function slurry(factor: string): Record<string, string> {
 
 function spreadAndLabour(price: string): Record<string, string> {
   return {
-    slurrySpreadAmmoniaKg: '[slurryTanKg]*MIN(1,[slurrySpreadAmmoniaFraction]*[spreadTechniqueFactor]*[spreadIncorporationFactor])',
     feedingHours: '[feedTonnes]*[feedingHoursPerTonne]',
     checkingHours: '[winterDays]/60*([headCount]*[checkMinutesPerHeadDay]+[siteMinutesPerDay])',
     beddingHours: '[beddingTonnes]/[bedSpreadTonnesPerHour]+IF([bedShare]>0,[winterDays]/60*[bedSpreadMinutesPerDay],0)',
@@ -412,8 +401,8 @@ export const IN_SHEET: readonly string[] = [
   'headCount', 'liveWeightKg', 'rainMm', 'wetDays', 'frozenDays', 'drainageWinterMm', 'winterTemperatureC',
   'dryMatterEatenKg', 'nitrogenExcretedKg', 'tanExcretedKg', 'phosphorusExcretedKg',
   'potassiumExcretedKg', 'waterExcretedKg', 'carbonExcretedKg', 'beddingTonnes', 'yardAmmoniaKg',
-  'paddockNitrogenInKg', 'houseAmmoniaKg', 'storeAmmoniaKg', 'slurryNitrogenKg', 'slurryTanKg', 'slurryM3',
+  'paddockNitrogenInKg', 'slurryM3',
   'storeNeededM3', 'bedAmmoniaKg', 'packDryMatterKg', 'packWaterKg', 'packTonnes', 'packCarbonKg',
-  'packNitrogenKg', 'packTanKg', 'slurrySpreadAmmoniaKg', 'feedingHours', 'checkingHours', 'beddingHours',
+  'packNitrogenKg', 'packTanKg', 'feedingHours', 'checkingHours', 'beddingHours',
   'pushOutHours',
 ]; // biome-ignore format: one list

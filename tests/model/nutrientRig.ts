@@ -12,9 +12,11 @@ export const { tables: TABLES, problems: TABLE_PROBLEMS } = loadTables(readDataF
 const OPTIONS: Readonly<Record<string, string>> = {
   feeder: 'ring',
   exposure: 'shed',
+  house: 'closed',
   store: 'none',
   technique: 'broadcast',
   incorporation: 'never',
+  implement: 'plough',
   way: 'turned',
   crop: 'grassCut1',
   moved: 'weekly',
@@ -33,7 +35,11 @@ export function central(name: string, option?: string): number {
   throw new Error(`no coefficient: ${name}`);
 }
 
+/** Inputs that a farm may leave out, and then stand as NaN. */
+const LEFT_OUT = new Set(['storeSurfaceGivenM2', 'spreadWindGivenMPerS']);
+
 const orZero = (name: string): number => {
+  if (LEFT_OUT.has(name)) return Number.NaN;
   try {
     return central(name.replace(/^(group|feed|material|loan)\d+/, '$1'));
   } catch {

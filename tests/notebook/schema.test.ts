@@ -125,6 +125,17 @@ describe('older formats', () => {
     const line = old.split('\n').findIndex((l) => l.includes('covered')) + 1;
     expect(notebook?.notes).toMatchObject([{ key: 'scenarios.1.compost.cover', line, file: 'old.md' }]);
     expect(notebook?.notes[0].todo).toContain('sheet');
+    const priced = readNotebook(
+      SMALL.replace(
+        '    currency: EUR',
+        '    prices: { heapCoverPricePerM2: { value: 2, because: quote } }\n    currency: EUR',
+      ),
+      'old.md',
+    );
+    expect(priced.notebook?.farm.money.prices).toEqual({
+      'heapCoverPricePerM2.fleece': { value: 2, because: 'quote' },
+    });
+    expect(priced.notebook?.notes).toHaveLength(1);
   });
 
   it('with a price level in each scenario are read with one for all, and say so', () => {
@@ -151,6 +162,16 @@ describe('older formats', () => {
     );
     expect(other.notebook?.farm.money.inflation).toBe(0.03);
     expect(other.notebook?.notes[0].what).toContain('0.02 of this one is not used');
+  });
+
+  it('that replace a row which is gone are read over it, and say what took its place', () => {
+    const own = 'coefficients:\n  - { id: coldIntakePerC, value: 0.02, because: measured }\nscenarios:';
+    const { ok, notebook } = readNotebook(SMALL.replace(/^scenarios:$/m, own), 'old.md');
+    expect(ok).toBe(true);
+    expect(notebook?.overrides).toEqual([]);
+    expect(notebook?.notes).toMatchObject([
+      { key: 'coefficients.0.id', what: expect.stringContaining('used no more') },
+    ]);
   });
 
   it('are refused another price level in a scenario, and a loan longer than the years counted', () => {

@@ -76,7 +76,9 @@ const TURNED_IF_ABSENT = 0.5;
 
 /**
  * What the farms leave off: prices nobody gave, slopes that are 0 in the tables, own hours where a contractor does it
- * all, soil too wet to run dry, wind that chills a dry coat on days of rain, animals fed beyond their need. Switched on, so that what hangs on them can be seen to move.
+ * all, soil too wet to run dry, wind that chills a dry coat on days of rain, animals fed beyond their need, a store stirred
+ * once or left with old slurry, wind and pH where a regression is centred. Switched on, so that what hangs on them can
+ * be seen to move.
  */
 const SWITCHED: Readonly<Record<string, number>> = {
   compostPricePerTonne: 25,
@@ -84,9 +86,12 @@ const SWITCHED: Readonly<Record<string, number>> = {
   heapHotDaysStill: 400,
   heapHotDaysMost: 900,
   organicMatterPricePerTonne: 8,
-  houseAmmoniaSlopePerC: 0.03,
   energyColdMjPerKgC: 0.005,
   contractorShare: 0.5,
+  timesStirred: 3,
+  emptiedCleanShare: 0.5,
+  spreadWindUsedMPerS: 4,
+  slurryPh: 7.8,
   startSoilWaterFraction: 0.05,
   rainFactor: 0.4,
   windChillC: 12,

@@ -17,13 +17,18 @@ const organic = (label: string, whole: string, mineral: string, when?: string) =
     (i, all, free) => Math.max(0, all[i] - free[i]),
   );
 
-/** Organic nitrogen of what was spread, as far as the soil still holds it, so that nothing is released twice. */
+/** What of the organic nitrogen that was spread turns mineral in the first year. */
 const released = (manure: 'slurry' | 'compost', when: string) =>
   routeKg(
     `organic nitrogen of ${manure} released in the first year`,
-    `organic nitrogen of ${manure} into the soil × share still held × share released in the first year`,
+    `organic nitrogen of ${manure} into the soil × share released in the first year`,
     when,
-  ).product([`${manure}OrganicNitrogenKg`, 'organicNitrogenHeldFraction', `${manure}MineralisedFraction`]);
+  ).product([`${manure}OrganicNitrogenKg`, `${manure}MineralisedFraction`]);
+
+/** What is left of organic nitrogen after the first year gives in the second as it gave before, times the decay. */
+function nextYearKg(organicKg: number, releasedKg: number, mineralised: number, decay: number): number {
+  return Math.max(0, organicKg - releasedKg) * Math.min(1, mineralised * decay);
+}
 
 const onGround = (matter: string, field: string) =>
   kg(
@@ -93,28 +98,12 @@ export const value = {
     'compostSoilTanKg',
     'packShare',
   ),
-  soilOrganicNitrogenKg: organic(
-    'organic nitrogen of slurry and compost kept in the soil',
-    'soilNitrogenKeptKg',
-    'soilMineralKg',
-  ),
-  organicNitrogenHeldFraction: quantity(
-    'share of the organic nitrogen spread that the soil still holds',
-    'fraction',
-    'organic nitrogen kept in the soil ÷ organic nitrogen of slurry and compost into the soil, at most 1',
-  ).of(
-    ['slurryOrganicNitrogenKg', 'compostOrganicNitrogenKg', 'soilOrganicNitrogenKg'],
-    (i, slurry, compost, kept) => {
-      const spread = slurry[i] + compost[i];
-      return spread > kept[i] ? kept[i] / spread : 1;
-    },
-  ),
   slurryNitrogenReleasedKg: released('slurry', 'slurryShare'),
   compostNitrogenReleasedKg: released('compost', 'packShare'),
   groundNitrogenUsableKg: kg(
     'nitrogen a first crop could find on spreading ground',
-    'mineral nitrogen left after drainage + organic nitrogen of slurry and compost released in the first year',
-  ).sum(['soilMineralKg', 'slurryNitrogenReleasedKg', 'compostNitrogenReleasedKg']),
+    'mineral nitrogen left after drainage, with what the organic nitrogen of slurry and compost released in the first year',
+  ).same('soilMineralKg'),
   dungOrganicNitrogenKg: organic(
     'organic nitrogen kept on the paddock',
     'paddockNitrogenKeptKg',
@@ -221,49 +210,72 @@ export const value = {
 
   groundNitrogenSecondYearKg: kg(
     'nitrogen of slurry and compost released in the second year',
-    'nitrogen of slurry and compost into the soil × share released in the second year, at most the organic nitrogen that is left',
+    'organic nitrogen left after the first year × share released in the first year × decay; in the second form nitrogen into the soil × share of it released in the second year, at most the organic nitrogen that is left',
+    ['rb209', 'eghball2001', 'schoenau2015'],
   ).of(
     [
-      'slurrySoilNitrogenKg', 'slurrySecondYearFraction', 'compostSoilNitrogenKg', 'compostSecondYearFraction',
-      'slurryOrganicNitrogenKg', 'compostOrganicNitrogenKg', 'soilOrganicNitrogenKg', 'slurryNitrogenReleasedKg',
-      'compostNitrogenReleasedKg',
+      'slurryOrganicNitrogenKg', 'compostOrganicNitrogenKg', 'slurryNitrogenReleasedKg', 'compostNitrogenReleasedKg',
+      'slurryMineralisedFraction', 'compostMineralisedFraction', 'laterYearsFactor', 'laterYearsForm',
+      'slurrySoilNitrogenKg', 'compostSoilNitrogenKg', 'slurrySecondYearFraction', 'compostSecondYearFraction',
     ], // biome-ignore format: one list
-    (i, slurry, ofSlurry, compost, ofCompost, slurryOrganic, compostOrganic, kept, slurryGone, compostGone) =>
-      Math.min(
-        slurry[i] * ofSlurry[i] + compost[i] * ofCompost[i],
-        Math.min(slurryOrganic[i] + compostOrganic[i], kept[i]) - slurryGone[i] - compostGone[i],
-      ),
+    (
+      i,
+      slurry,
+      compost,
+      slurryGone,
+      compostGone,
+      ofSlurry,
+      ofCompost,
+      decay,
+      form,
+      slurryAll,
+      compostAll,
+      slurryTable,
+      compostTable,
+    ) => {
+      const left = slurry[i] + compost[i] - slurryGone[i] - compostGone[i];
+      const decayed =
+        nextYearKg(slurry[i], slurryGone[i], ofSlurry[i], decay[i]) +
+        nextYearKg(compost[i], compostGone[i], ofCompost[i], decay[i]);
+      const table = Math.min(left, slurryAll[i] * slurryTable[i] + compostAll[i] * compostTable[i]);
+      return decayed + form[i] * (table - decayed);
+    },
   ),
   paddockNitrogenSecondYearKg: routeKg(
     'nitrogen of dung released in the second year',
-    'nitrogen kept on the paddock × share released in the second year, at most the organic nitrogen that is left',
+    'organic nitrogen left after the first year × share released in the first year × decay; in the second form nitrogen kept on the paddock × share of it released in the second year, at most the organic nitrogen that is left',
     'paddockShare',
   ).of(
-    ['paddockNitrogenKeptKg', 'dungSecondYearFraction', 'dungOrganicNitrogenKg', 'dungNitrogenReleasedKg'],
-    (i, kept, second, whole, gone) => Math.min(kept[i] * second[i], whole[i] - gone[i]),
+    [
+      'dungOrganicNitrogenKg', 'dungNitrogenReleasedKg', 'dungMineralisedFraction', 'laterYearsFactor', 'laterYearsForm',
+      'paddockNitrogenKeptKg', 'dungSecondYearFraction',
+    ], // biome-ignore format: one list
+    (i, whole, gone, mineralised, decay, form, kept, second) => {
+      const decayed = nextYearKg(whole[i], gone[i], mineralised[i], decay[i]);
+      const table = Math.min(kept[i] * second[i], whole[i] - gone[i]);
+      return decayed + form[i] * (table - decayed);
+    },
   ),
   nitrogenAvailableSecondYearKg: kg(
     'nitrogen released in the second year',
-    'nitrogen that entered the soil with slurry, compost and dung × share released in the second year, at most the organic nitrogen that is left',
+    'what slurry and compost on spreading ground + dung on the paddock release in the second year',
     ['eghball2001', 'schoenau2015'],
   ).sum(['groundNitrogenSecondYearKg', 'paddockNitrogenSecondYearKg']),
   nitrogenAvailableThirdYearKg: kg(
     'nitrogen released in the third year',
-    'nitrogen released in the second year × share of it in the year after',
-  ).product(['nitrogenAvailableSecondYearKg', 'thirdYearFactor']),
+    'nitrogen released in the second year × decay',
+  ).product(['nitrogenAvailableSecondYearKg', 'laterYearsFactor']),
 
   compostNitrogenFraction: quantity(
     'part of compost in what a first crop could find of nitrogen',
     'fraction',
-    '(mineral nitrogen left × part of compost in the TAN spread + organic nitrogen of compost released) ÷ nitrogen a first crop could find on spreading ground',
+    '(TAN of compost into the soil + organic nitrogen of compost released) ÷ the same of slurry and compost',
     { when: 'packShare' },
   ).of(
-    [
-      'soilMineralKg', 'compostSoilTanKg', 'slurrySoilTanKg', 'compostNitrogenReleasedKg', 'groundNitrogenUsableKg',
-    ], // biome-ignore format: one list
-    (i, mineral, compostTan, slurryTan, fromCompost, usable) => {
-      const ofTan = part(compostTan[i], slurryTan[i] + compostTan[i]);
-      return part(mineral[i] * ofTan + fromCompost[i], usable[i]);
+    ['compostSoilTanKg', 'compostNitrogenReleasedKg', 'slurrySoilTanKg', 'slurryNitrogenReleasedKg'],
+    (i, compostTan, compostReleased, slurryTan, slurryReleased) => {
+      const compost = compostTan[i] + compostReleased[i];
+      return part(compost, compost + slurryTan[i] + slurryReleased[i]);
     },
   ),
   compostPhosphorusFraction: quantity(

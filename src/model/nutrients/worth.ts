@@ -67,7 +67,7 @@ export const worth = {
     "nitrogen released in the second year ÷ (1 + interest rate) + in the third ÷ (1 + interest rate)², × fertiliser price; without the compost's part where the farm gives its own price for compost",
   ).of(
     [
-      'nitrogenPricePerKg', 'groundNitrogenSecondYearKg', 'paddockNitrogenSecondYearKg', 'thirdYearFactor', 'interestRate',
+      'nitrogenPricePerKg', 'groundNitrogenSecondYearKg', 'paddockNitrogenSecondYearKg', 'laterYearsFactor', 'interestRate',
       'compostOrganicFraction', 'compostPricePerTonne',
     ], // biome-ignore format: one list
     (i, price, ground, paddock, third, rate, ofCompost, own) => {

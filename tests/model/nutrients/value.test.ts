@@ -6,6 +6,7 @@ const FIELD = {
   areaNeededHa: 10,
   phosphorusNeeded: 1,
   potassiumNeeded: 1,
+  laterYearsForm: 1,
   slurrySecondYearFraction: 0,
   compostSecondYearFraction: 0,
   dungSecondYearFraction: 0,
@@ -23,18 +24,18 @@ const FIELD = {
 const SLURRY = {
   slurrySoilNitrogenKg: 300,
   slurrySoilTanKg: 100,
-  soilMineralKg: 70,
-  soilNitrogenKeptKg: 260,
+  soilMineralKg: 100,
   slurryMineralisedFraction: 0.15,
 };
 
 describe('value', () => {
-  it('adds mineral nitrogen left and the organic share released', () => {
+  it('counts the mineral nitrogen left, which holds the organic share released', () => {
     const [out] = run(['value', 'worth'], { ...FIELD, ...SLURRY });
-    // 200 kg organic as spread, 190 kg of it kept.
-    expect(out.nitrogenAvailableKg).toBeCloseTo(70 + 190 * 0.15, 9);
+    // Mineral nitrogen left holds what was released of the 200 kg organic: 30 kg before gases and drainage.
+    expect(out.slurryNitrogenReleasedKg).toBeCloseTo(30, 9);
+    expect(out.nitrogenAvailableKg).toBeCloseTo(100, 9);
     expect(out.nitrogenSurplusKg).toBeCloseTo(0, 9);
-    expect(out.nutrientValue).toBeCloseTo(70 + 190 * 0.15, 9);
+    expect(out.nutrientValue).toBeCloseTo(100, 9);
   });
 
   it('caps what is available by the need of the ground it lies on, and names the rest', () => {
@@ -46,7 +47,7 @@ describe('value', () => {
       ],
     );
     expect(spread.nitrogenAvailableKg).toBe(50);
-    expect(spread.nitrogenSurplusKg).toBeCloseTo(48.5, 9);
+    expect(spread.nitrogenSurplusKg).toBeCloseTo(50, 9);
     // 185 kg at 80 kg/ha: 74 kg on 0.4 ha of spots that can use 32, 111 kg on 1.2 ha of the rest that can use 96.
     expect(dung.nitrogenAvailableKg).toBeCloseTo(32 + 96, 9);
     expect(dung.nitrogenSurplusKg).toBeCloseTo(57, 9);
@@ -80,6 +81,28 @@ describe('value', () => {
     expect(missing.nutrientValue).toBe(none.nutrientValue);
   });
 
+  it('halves what is released from year to year, or takes the table, and never more than is left', () => {
+    const [decay, table, most] = run(
+      ['value', 'worth'],
+      [
+        { ...FIELD, ...SLURRY, laterYearsFactor: 0.5, laterYearsForm: 0 },
+        { ...FIELD, ...SLURRY, laterYearsFactor: 0.5, laterYearsForm: 1, slurrySecondYearFraction: 0.05 },
+        {
+          ...FIELD,
+          ...SLURRY,
+          laterYearsForm: 1,
+          slurryMineralisedFraction: 0.9,
+          slurrySecondYearFraction: 0.5,
+        },
+      ],
+    );
+    // 170 kg of 200 are left: 0.15 × 0.5 of them, and half of that again; or 0.05 of the 300 kg.
+    expect(decay.nitrogenAvailableSecondYearKg).toBeCloseTo(170 * 0.075, 9);
+    expect(decay.nitrogenAvailableThirdYearKg).toBeCloseTo((170 * 0.075) / 2, 9);
+    expect(table.nitrogenAvailableSecondYearKg).toBeCloseTo(15, 9);
+    expect(most.nitrogenAvailableSecondYearKg).toBeCloseTo(20, 9);
+  });
+
   it('counts only the ground that is spread', () => {
     const [out] = run(['value', 'worth'], { ...FIELD, ...SLURRY, areaNeededHa: 0.6 });
     expect(out.groundSpreadHa).toBe(0.6);
@@ -104,23 +127,11 @@ describe('value', () => {
 
   it('credits later years at their discounted worth, and organic matter at its price', () => {
     const [out] = run(['value', 'worth'], {
-      ...FIELD, ...SLURRY, slurrySecondYearFraction: 0.06, thirdYearFactor: 0.5, interestRate: 0.05,
+      ...FIELD, ...SLURRY, slurrySecondYearFraction: 0.06, laterYearsForm: 1, laterYearsFactor: 0.5, interestRate: 0.05,
       humusCarbonKg: 2000, organicMatterPricePerTonne: 10,
     }); // biome-ignore format: one row
     // 6 % of 300 kg in the second year, half of it in the third.
     expect(out.nitrogenLaterValue).toBeCloseTo(18 / 1.05 + 9 / 1.05 ** 2, 9);
     expect(out.organicMatterValue).toBe(20);
-  });
-
-  it('releases no more in later years than is left', () => {
-    const [out] = run(['value', 'worth'], {
-      ...FIELD,
-      ...SLURRY,
-      slurryMineralisedFraction: 0.9,
-      slurrySecondYearFraction: 0.5,
-      thirdYearFactor: 0.5,
-    });
-    expect(out.nitrogenAvailableSecondYearKg).toBeCloseTo(19, 9);
-    expect(out.nitrogenAvailableThirdYearKg).toBeCloseTo(9.5, 9);
   });
 });
