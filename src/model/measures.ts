@@ -1,5 +1,5 @@
 /** What scenarios are compared on, in the order a keeper asks: what stays, what it takes. */
-import type { QuantityName } from './quantities.ts';
+import type { ResultName } from './quantities.ts';
 
 /** Which way a quantity is better. */
 export type Better = 'more' | 'less';
@@ -7,7 +7,7 @@ export type Better = 'more' | 'less';
 export type Question = 'stays' | 'takes';
 
 export interface Comparison {
-  readonly name: QuantityName;
+  readonly name: ResultName;
   readonly question: Question;
   /** Which way is better; absent where neither is. */
   readonly better?: Better;
@@ -19,7 +19,7 @@ export interface Comparison {
 }
 
 const row = (
-  name: QuantityName,
+  name: ResultName,
   question: Question,
   better: Better | undefined,
   short: string,

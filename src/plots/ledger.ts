@@ -1,6 +1,7 @@
 /** Where each kilogram of an element went: a bar for each scenario on one scale, what is kept of the herd's own first. */
 import { axisX, barX, plot, ruleX, text } from '@observablehq/plot';
-import type { ScenarioResult, Values } from '../study/evaluate.ts';
+import type { ResultName, Values } from '../model/quantities.ts';
+import type { ScenarioResult } from '../study/evaluate.ts';
 import { emptyFigure, type Figure, type LegendEntry } from './figure.ts';
 import { frame, roundUp } from './frame.ts';
 import { GREYS, INK, LOSS_LOOKS, looksOf, PAPER } from './palette.ts';
@@ -11,7 +12,7 @@ export const NUTRIENTS = ['nitrogen', 'phosphorus', 'potassium'] as const;
 export type NutrientName = (typeof NUTRIENTS)[number];
 
 interface Way {
-  readonly quantity: string;
+  readonly quantity: ResultName;
   readonly label: string;
   /** How the sentence names it. */
   readonly as: string;
@@ -52,7 +53,7 @@ const WAYS: Readonly<Record<NutrientName, readonly Way[]>> = {
 
 export interface LedgerPart {
   readonly scenario: string;
-  readonly quantity: string;
+  readonly quantity: ResultName;
   readonly label: string;
   readonly kg: number;
   /** Where it lies on the bar. */
@@ -63,7 +64,7 @@ export interface LedgerPart {
 const KEPT = 'kept';
 const BROUGHT = { label: 'brought in with bedding', look: 'brought' } as const;
 
-const at = (values: Values, name: string) => values[name] ?? 0;
+const at = (values: Values, name: ResultName) => values[name] ?? 0;
 /** What the animals dropped, and what was in the feed they wasted. */
 export const dropped = (values: Values, element: NutrientName) => at(values, `${element}InKg`);
 
@@ -72,9 +73,9 @@ export function ledgerParts(results: readonly ScenarioResult[], element: Nutrien
   return results.flatMap(({ name, values }) => {
     let end = 0;
     const ways = [
-      { quantity: `${element}KeptKg`, label: KEPT },
+      { quantity: `${element}KeptKg` as const, label: KEPT },
       ...WAYS[element],
-      { quantity: `${element}BroughtKg`, label: BROUGHT.label },
+      { quantity: `${element}BroughtKg` as const, label: BROUGHT.label },
     ];
     return ways.map(({ quantity, label }) => {
       const kg = Math.max(0, at(values, quantity));
@@ -167,7 +168,7 @@ function drawLedger(
   const { names, colours } = looksOf(results, reading.order);
   const perKg = (Math.max(240, width) - 27) / most;
   const id = (look: string) => `wk-${element}-${look}`;
-  const ways = [...WAYS[element], { quantity: `${element}BroughtKg`, ...BROUGHT }];
+  const ways = [...WAYS[element], { quantity: `${element}BroughtKg` as const, ...BROUGHT }];
   const looks = [...new Set(ways.map((way) => way.look))];
   const kindOf = (part: LedgerPart) => {
     const way = ways.find((w) => w.quantity === part.quantity);

@@ -129,6 +129,7 @@ describe('names only the tables and the model know', () => {
     );
     const known = {
       coefficients: ['bedEvaporationKgPerM2Day'],
+      results: ['nitrogenKeptKg', 'netCost'],
       quantities: ['nitrogenKeptKg', 'netCost'],
       inputs: ['rainFactors'],
     };
@@ -136,6 +137,19 @@ describe('names only the tables and the model know', () => {
       'small.md:25 coefficients.0.id: no row of the tables has this id; found "bedEvaporation"; allowed nearest bedEvaporationKgPerM2Day',
       'small.md:40: no result has this name; found "nitrogenExcretedKg"; allowed nearest nitrogenKeptKg, netCost',
       'small.md:56 sweep.over: no input has this name; found "rainFactor"; allowed nearest rainFactors',
+    ]);
+  });
+
+  it('let prose name an input, and a figure only a result', () => {
+    const text = `${SMALL}\n\`=rainFactor of Paddock\`\n\n\`\`\`compare\nmeasure: rainFactor\n\`\`\`\n`;
+    const known = {
+      coefficients: [],
+      results: ['nitrogenKeptKg', 'nitrogenExcretedKg', 'netCost'],
+      quantities: ['nitrogenKeptKg', 'nitrogenExcretedKg', 'netCost', 'rainFactor'],
+      inputs: ['rainFactor'],
+    };
+    expect(checkNames(read(text), known).map(({ key, what, found }) => [key, what, found])).toEqual([
+      ['compare.measure', 'no result has this name', '"rainFactor"'],
     ]);
   });
 });

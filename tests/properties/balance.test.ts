@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { ResultName } from '../../src/model/quantities.ts';
 import {
   COMPOST_WAYS,
   CROPS,
@@ -111,7 +112,7 @@ describe('balance of a whole scenario', () => {
         );
         const winter = weatherOf({ meanC: s.meanC, rainEveryThirdDayMm: s.rain });
         const [{ values }] = evaluate({ scenarios: [strict], overrides: [] }, tables, () => winter).results;
-        const at = (name: string) => values[name] ?? 0;
+        const at = (name: ResultName) => values[name] ?? 0;
         const close = (input: number, output: number) =>
           Math.abs(input - output) <= 1e-9 * Math.max(1, Math.abs(input));
 
@@ -124,7 +125,7 @@ describe('balance of a whole scenario', () => {
           'nitrogenRunoffKg',
           'nitrogenKeptKg',
           'nitrogenBroughtKg',
-        ];
+        ] as const;
         expect(
           close(
             nitrogen,
@@ -134,7 +135,7 @@ describe('balance of a whole scenario', () => {
         for (const [element, Added] of [
           ['phosphorus', 'heapPhosphorusAddedKg'],
           ['potassium', 'heapPotassiumAddedKg'],
-        ])
+        ] as const)
           expect(
             close(
               at(`${element}ExcretedKg`) + at(`${element}BeddingKg`) + at(Added),
@@ -152,10 +153,10 @@ describe('balance of a whole scenario', () => {
           'nitrogenAtRiskKg',
           'nitrogenBoundKg',
           'nitrogenAvailableKg',
-        ])
+        ] as const)
           expect([name, at(name) >= -1e-9 * Math.max(1, nitrogen)]).toEqual([name, true]);
 
-        for (const element of ['nitrogen', 'phosphorus', 'potassium'])
+        for (const element of ['nitrogen', 'phosphorus', 'potassium'] as const)
           expect(close(at(`${element}RemainingKg`), at(`${element}KeptKg`) + at(`${element}BroughtKg`))).toBe(
             true,
           );
@@ -164,7 +165,7 @@ describe('balance of a whole scenario', () => {
           'nitrogenOutOfHousingKg',
           'nitrogenOutOfStoreKg',
           'nitrogenIntoSoilKg',
-        ];
+        ] as const;
         for (let rung = 1; rung < ladder.length; rung++)
           expect(at(ladder[rung])).toBeLessThanOrEqual(at(ladder[rung - 1]) + 1e-9 * Math.max(1, nitrogen));
         // What is lost beyond what the herd brought is the bedding's.

@@ -11,12 +11,11 @@ import type { Step } from '../../src/model/engine/catalogue.ts';
 import { type Columns, familyOf } from '../../src/model/engine/columns.ts';
 import { downstream, planOf } from '../../src/model/engine/plan.ts';
 import { run } from '../../src/model/engine/run.ts';
-import { ALWAYS, BASELINE, CATALOGUE } from '../../src/model/quantities.ts';
+import { ALWAYS, BASELINE, CATALOGUE, DAILY } from '../../src/model/quantities.ts';
 import { baselineRows, type Run } from '../../src/study/evaluate.ts';
 import { FARMS, farmRun, NOTEBOOKS } from '../snapshot/figures.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const DAILY = [...CATALOGUE.entries.values()].filter((e) => e.onDemand).map((e) => e.name);
 const EVERY = [...ALWAYS, ...DAILY];
 
 const steps = [...new Set(CATALOGUE.stepOf.values())];
@@ -94,6 +93,7 @@ const SWITCHED: Readonly<Record<string, number>> = {
   slurryPh: 7.8,
   startSoilWaterFraction: 0.05,
   rainFactor: 0.4,
+  roofedShare: 0.5,
   windChillC: 12,
   group1AppetiteShare: 0.5,
   group2AppetiteShare: 0.5,

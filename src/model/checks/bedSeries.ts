@@ -1,5 +1,7 @@
 /** The level of the bed week by week with its range, and the words for a week. */
+
 import type { Scenario } from '../../notebook/schema.ts';
+import { dayAfter } from '../../units/days.ts';
 import type { CheckInput } from './check.ts';
 
 export interface BedSeries {
@@ -14,8 +16,6 @@ export interface BedSeries {
   /** Before the first animal: the starting layer. */
   readonly startM: number;
 }
-
-const DAY_MS = 86_400_000;
 
 /**
  * The bed levels of one scenario; null when the track is missing or empty. The range is that of the draws where
@@ -47,8 +47,10 @@ export function bedSeries({ scenario, tracks, coefficients, bands }: CheckInput)
   };
 }
 
-function ratio(p10: number | null, p50: number | null, p90: number | null): [number, number] | undefined {
-  return p10 !== null && p90 !== null && p50 !== null && p50 > 0 ? [p10 / p50, p90 / p50] : undefined;
+type Known = number | null | undefined;
+
+function ratio(p10: Known, p50: Known, p90: Known): [number, number] | undefined {
+  return p10 != null && p90 != null && p50 != null && p50 > 0 ? [p10 / p50, p90 / p50] : undefined;
 }
 
 /** First week (from 1) in which `fails` holds, or undefined. */
@@ -59,9 +61,7 @@ export function firstWeek(levels: readonly number[], fails: (level: number) => b
 
 /** ISO day on which week `week` (from 1) of the winter begins. */
 export function weekStart(scenario: Scenario, week: number): string {
-  return new Date(Date.parse(scenario.farm.winter.start) + (week - 1) * 7 * DAY_MS)
-    .toISOString()
-    .slice(0, 10);
+  return dayAfter(scenario.farm.winter.start, (week - 1) * 7);
 }
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
