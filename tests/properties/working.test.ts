@@ -81,8 +81,10 @@ const TURNED_IF_ABSENT = 0.5;
  */
 const SWITCHED: Readonly<Record<string, number>> = {
   compostPricePerTonne: 25,
+  smallWindrowHeightM: 0.5,
+  heapHotDaysStill: 400,
+  heapHotDaysMost: 900,
   organicMatterPricePerTonne: 8,
-  smallWindrowHeightM: 99,
   energyColdMjPerKgC: 0.005,
   contractorShare: 0.5,
   timesStirred: 3,
