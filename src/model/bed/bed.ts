@@ -246,11 +246,16 @@ const cleanOut = {
   bedMethaneFraction: made(
     'share of the methane it can give that the bed gives',
     'fraction',
-    'share up to 10 °C × what the inventory has at the mean temperature inside against 10 °C or less',
+    'share up to 10 °C × what the inventory has at the mean of the winter air, or at the mean inside the bed, against 10 °C or less, weighed',
     ['ipcc2006'],
   ).of(
-    ['packMethaneFraction', 'packMeanTemperatureC', 'packMethaneAt19CFactor', 'packMethaneAt28CFactor'],
-    (i, fraction, mean, at19, at28) => fraction[i] * methaneWarmth(mean[i], at19[i], at28[i]),
+    [
+      'packMethaneFraction', 'winterTemperatureC', 'packMeanTemperatureC', 'bedMethaneForm', 'packMethaneAt19CFactor',
+      'packMethaneAt28CFactor',
+    ], // biome-ignore format: one list
+    (i, fraction, air, inside, form, at19, at28) =>
+      fraction[i] *
+      ((1 - form[i]) * methaneWarmth(air[i], at19[i], at28[i]) + form[i] * methaneWarmth(inside[i], at19[i], at28[i])),
   ),
 };
 

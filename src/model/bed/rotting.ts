@@ -23,7 +23,7 @@ const LIVING = [
   'dryMatterMaterialKg', 'excretaDegradableFraction', 'wastedFeedDegradableFraction', 'degradableMaterialFraction',
   'packWaterInKg', 'waterMaterialKg', 'rottingWaterKgPerKg', 'bedM2', 'bedDriestMoistureFraction', 'packDryDensityKgPerM3',
   'bedOxygenKgPerKg', 'bedHeatMjPerKgOxygen', 'bedAirlessRateFraction', 'bedAirlessHeatFraction', 'bedConductivityWPerMC',
-  'bedAirWarmerC', 'bedHumidityFraction', 'bedWindMPerS', 'bedWetFraction', 'bedStockHeatMjPerM2Day', 'bedDiffusionM2PerDay',
+  'bedHeatCapacityMjPerM3C',   'bedAirWarmerC', 'bedHumidityFraction', 'bedWindMPerS', 'bedWetFraction', 'bedStockHeatMjPerM2Day', 'bedDiffusionM2PerDay',
   'bedLooseDiffusionM2PerDay', 'bedLooseShare', 'bedStirredDepthM', 'bedHottestC',
 ] as const; // biome-ignore format: one list
 const CARBON = [
@@ -268,6 +268,7 @@ export const rotting = walk({
       state[BED.looseShare] = read.bedLooseShare[i];
       state[BED.looseDepthM] = read.bedStirredDepthM[i];
       state[BED.hottestC] = read.bedHottestC[i];
+      state[BED.holds] = read.bedHeatCapacityMjPerM3C[i];
       state[BED.surfaceC] = firstC;
       state[BED.topC] = firstC;
       state[BED.coreC] = firstC;
@@ -304,6 +305,7 @@ export const rotting = walk({
         state[BED.perDay] = k20 * decayAtMoisture(moisture);
         state[BED.degradableKgPerM3] = lies > 0 ? (density * rots) / lies : 0;
         state[BED.depthM] = lies * depthPerKg;
+        state[BED.days] = inWeek;
         state[BED.airC] = read.weekTemperatureC[at] + warmer;
         warm(state, w === 0 ? FIRST_ROUNDS : ROUNDS);
         const core = state[BED.coreC];

@@ -1,7 +1,8 @@
 /**
  * How warm the bed is: heat of what rots in its top, as deep as air reaches, and of the little that rots below;
- * lost to the air above by convection and by drying. A steady state of the week (the bed holds little heat against
- * what passes through it), found by damped rounds from the week before.
+ * lost to the air above by convection and by drying. Surface, top and core have a steady state; top and core go
+ * towards theirs as fast as their thickness and the heat they hold allow (days for a hand's depth, months for a metre),
+ * so that a deep bed does not follow every mild week. Found by damped rounds from the week before.
  *
  * Forms: temperature of decay and factor of moisture after Haug (1993); depth of air by diffusion against an even
  * demand, through pores after Millington and Quirk (1961); saturation vapour after FAO-56; wind function of drying
@@ -99,17 +100,21 @@ export const BED = {
   looseDepthM: 16,
   /** Drying and want of air let no bed grow hotter. */
   hottestC: 17,
+  /** Heat a warmer bed holds, MJ/m³ and °C; 0 gives the steady state. */
+  holds: 18,
+  /** Days since the temperatures before. */
+  days: 19,
   /** Found: */
-  surfaceC: 18,
-  topC: 19,
-  coreC: 20,
-  airDepthM: 21,
-  heatMj: 22,
-  evaporatesKg: 23,
+  surfaceC: 20,
+  topC: 21,
+  coreC: 22,
+  airDepthM: 23,
+  heatMj: 24,
+  evaporatesKg: 25,
   /** Decay of the whole bed, 1/d. */
-  decayPerDay: 24,
+  decayPerDay: 26,
 } as const;
-export const BED_PLACES = 25;
+export const BED_PLACES = 27;
 
 /** Steps a round goes towards what it finds, so that rounds do not swing. */
 const DAMPED = 0.6;
@@ -131,6 +136,11 @@ export function warm(bed: Float64Array, rounds: number): void {
   let surface = bed[BED.surfaceC];
   let top = bed[BED.topC];
   let core = bed[BED.coreC];
+  const topBefore = top;
+  const coreBefore = core;
+  // Slowest warming of a slab cooled on one side: e^(−t·π²/4·conductivity ÷ held heat ÷ thickness²), as an implicit step.
+  const slow = (bed[BED.holds] * resistance * 4) / Math.PI ** 2 / bed[BED.days];
+  const coreStep = 1 / (1 + slow * depth * depth);
   let reach = 0;
   let heat = 0;
   for (let round = 0; round < rounds; round++) {
@@ -152,8 +162,9 @@ export function warm(bed: Float64Array, rounds: number): void {
     }
     const toTop = surface + ((0.75 * inTop + inCore) * reach * resistance) / 2;
     const toCore = surface + (inCore * reach + (inTop * reach) / 2) * resistance + (inCore * (depth - reach) * resistance) / 2;
-    top += DAMPED * (Math.min(hottest, toTop) - top);
-    core += DAMPED * (Math.min(hottest, toCore) - core);
+    const topStep = 1 / (1 + slow * reach * reach);
+    top += DAMPED * (topBefore + topStep * (Math.min(hottest, toTop) - topBefore) - top);
+    core += DAMPED * (coreBefore + coreStep * (Math.min(hottest, toCore) - coreBefore) - core);
   }
   bed[BED.surfaceC] = surface;
   bed[BED.topC] = top;
