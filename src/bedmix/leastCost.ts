@@ -31,6 +31,7 @@ export interface MixWeek {
   readonly carbonKg: number;
   readonly availableCarbonKg: number;
   readonly nitrogenKg: number;
+  /** Less the water that rotting forms. */
   readonly evaporatedKg: number;
   /** Urine the bedding has to soak up. */
   readonly liquidKg: number;
@@ -46,6 +47,8 @@ export interface MixLimits {
   /** Null where not asked for. */
   readonly carbonNitrogenLeast: number | null;
   readonly availableCarbonNitrogenLeast: number | null;
+  /** How high the bed may stand at the end, m, and the dry matter a metre of it holds, kg. */
+  readonly depth: { readonly mostM: number; readonly dryKgPerM: number } | null;
   /** Bedding that can be carried in a day, kg. */
   readonly handledKgPerDay: number | null;
 }
@@ -56,7 +59,7 @@ export interface MixQuestion {
   readonly limits: MixLimits;
 }
 
-/** `moisture`, `absorbency`, `carbonNitrogen`, `availableCarbonNitrogen`, `handling`, or `stock.<material>`. */
+/** `moisture`, `absorbency`, `carbonNitrogen`, `availableCarbonNitrogen`, `depth`, `handling`, or `stock.<material>`. */
 export type LimitName = string;
 
 export interface MixedWeek {
@@ -224,6 +227,23 @@ function linesOf({ materials, limits }: MixQuestion, kinds: readonly Kind[]): Li
     if (limits.handledKgPerDay !== null)
       add('handling', false, limits.handledKgPerDay * week.days, limits.handledKgPerDay * week.days, () => 1);
   });
+  if (limits.depth) {
+    const laid = kinds.reduce((sum, { week, times }) => sum + week.dryMatterKg * times * left, 0);
+    lines.push({
+      limit: 'depth',
+      key: 'depth',
+      least: false,
+      bound: limits.depth.mostM * limits.depth.dryKgPerM - laid,
+      per: kinds.flatMap((kind) =>
+        materials.map(({ moistureFraction }, k) => ({
+          variable: amountName(kind, k),
+          value: kind.times * (1 - moistureFraction) * left,
+        })),
+      ),
+      scale: Math.max(limits.depth.mostM * limits.depth.dryKgPerM, 1),
+      days: 1,
+    });
+  }
   materials.forEach((material, k) => {
     const per = kinds.map((kind) => ({ variable: amountName(kind, k), value: kind.times }));
     lines.push({
@@ -372,6 +392,15 @@ function freed(
       dry,
       'kg/d',
       `lead ${Math.ceil(dry)} kg of urine a day away from the bed, or find bedding that soaks more`,
+    );
+  }
+  if (limit === 'depth' && question.limits.depth) {
+    const { mostM, dryKgPerM } = question.limits.depth;
+    const needed = mostM + give((line) => sumOf(line, bent) - line.bound) / dryKgPerM;
+    return answer(
+      needed,
+      'm',
+      `build the wall for a bed of ${(Math.ceil(100 * needed) / 100).toFixed(2)} m, or empty the bed within the winter`,
     );
   }
   if (limit === 'handling') {

@@ -71,10 +71,14 @@ export function beddingQuestion(
     weeks,
     limits: {
       moistureMost: row('mixMoistureMost'),
-      dryMatterLossFraction: row('mixDryMatterLossFraction'),
+      dryMatterLossFraction: (values.bedDryMatterLostKg ?? 0) / values.packDryMatterInKg,
       fieldFraction: row('absorbencyFieldFraction'),
       carbonNitrogenLeast: row('mixCarbonNitrogenLeast'),
       availableCarbonNitrogenLeast: row('mixAvailableCarbonNitrogenLeast'),
+      depth: {
+        mostM: scenario.shed.pushWallM - row('wallFreeboardM'),
+        dryKgPerM: row('packDryDensityKgPerM3') * (values.bedM2 ?? 0),
+      },
       handledKgPerDay: null,
       ...limits,
     },
@@ -95,11 +99,15 @@ export function missingIn({ materials, weeks, limits }: MixQuestion): string[] {
   return [
     ...materials.flatMap((material) => gaps(material, ` of ${material.material}`)),
     ...gaps(limits, ''),
+    ...gaps(limits.depth ?? {}, ' of the bed'),
     ...new Set(weeks.flatMap((week) => gaps(week, ' of a week'))),
   ];
 }
 
-/** `inWeek` even days of the winter: excreta and wasted feed on the bed, without the scenario's own bedding. */
+/**
+ * `inWeek` even days of the winter: excreta and wasted feed on the bed, without the scenario's own bedding. Rotting and
+ * drying are those of the scenario's bed as it is bedded now.
+ */
 function weekly(
   values: Readonly<Record<string, number | null>>,
   winterDays: number,
@@ -118,7 +126,7 @@ function weekly(
     carbonKg,
     availableCarbonKg: carbonKg * row('excretaAvailableCarbonFraction'),
     nitrogenKg: part('packNitrogenInKg', 'nitrogenMaterialKg'),
-    evaporatedKg: Math.min(waterKg, row('bedEvaporationKgPerM2Day') * (values.bedM2 ?? 0) * inWeek),
+    evaporatedKg: (((values.packWaterInKg ?? 0) - (values.packWaterKg ?? 0)) / winterDays) * inWeek,
     liquidKg: (waterKg + dryMatterKg) * row('urineShareFraction'),
   };
 }

@@ -46,6 +46,7 @@ export function limitWords(limit: LimitName): string {
     absorbency: 'urine to soak up',
     carbonNitrogen: 'C:N',
     availableCarbonNitrogen: 'available C:N',
+    depth: 'the height of the wall',
     handling: 'what can be carried in a day',
   };
   return named[limit] ?? `the stock of ${spelt(limit.slice('stock.'.length))}`;

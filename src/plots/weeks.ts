@@ -37,6 +37,12 @@ export const WEEK_SERIES: Readonly<Record<string, WeekSeries>> = {
     unit: 'kg',
     ends: 'level',
   },
+  weekPackTemperatureC: {
+    track: 'weekPackTemperatureC',
+    label: 'temperature inside the bed',
+    unit: '°C',
+    ends: 'level',
+  },
   weekPackNitrogenKg: {
     track: 'weekPackNitrogenKg',
     label: 'nitrogen in the bed',
@@ -208,6 +214,8 @@ function drawWeeks(
     });
   });
   const top = roundUp(Math.max(...points.map((point) => point.value), ...spans.map(({ high }) => high)));
+  const lowest = Math.min(...points.map((point) => point.value), ...spans.map(({ low }) => low));
+  const bottom = lowest < 0 ? -roundUp(-lowest) : 0;
   const last = Math.max(...points.map((point) => point.week));
   const said = (value: number) => show(value, series.unit, reading).text;
   const ends = lines.map((line) => line.points[line.points.length - 1]);
@@ -219,7 +227,7 @@ function drawWeeks(
     marginTop: 12,
     marginBottom: 34,
     x: { domain: [1, last], label: null },
-    y: { domain: [0, top], label: null },
+    y: { domain: [bottom, top], label: null },
     color: { type: 'ordinal', domain: names, range: colours },
     symbol: { domain: names, range: symbols },
     marks: [
@@ -266,7 +274,7 @@ function drawWeeks(
         stroke: PAPER,
         r: 4.5,
       }),
-      text(apart(ends, top / 16), {
+      text(apart(ends, (top - bottom) / 16), {
         x: 'week',
         y: 'value',
         dx: 8,

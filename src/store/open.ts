@@ -12,7 +12,7 @@ import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
 import { removeOverride, setInput, setOverride } from '../notebook/write.ts';
-import { evaluate, evaluateBound, type Run, type ScenarioResult, type WinterOf } from '../study/evaluate.ts';
+import { evaluate, evaluateBound, type Run, type ScenarioResult, type WinterOf, withBands } from '../study/evaluate.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import type { Problem } from '../units/problem.ts';
@@ -28,6 +28,7 @@ const MOST_KEPT = 12_000_000;
 const DRAWN = [
   ...new Set([
     ...COMPARISONS.map(({ name }) => name),
+    'packDepthM',
     ...CASH_RESULTS,
     ...RESULTS.filter(({ part }) => part === 'costs').map(({ name }) => name),
   ]),
@@ -201,8 +202,10 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   const draws = computed(() => fitting.value?.draws);
   const results = computed<readonly ScenarioResult[]>(() => {
     const bands = fitting.value?.bands;
-    const of = run.value?.scenarios ?? [];
-    return bands ? of.map((result, k) => ({ ...result, bands: bands[k] })) : of;
+    const [now, still] = [run.value, changes.value.size === 0];
+    return now && bands
+      ? withBands(now.results, now.bound, bands, { checks: still })
+      : (now?.scenarios ?? []);
   });
 
   const edit = (next: string, what: string, mark?: string) => {

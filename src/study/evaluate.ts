@@ -115,6 +115,26 @@ export function evaluateBound(
   return { currency, year, scenarios: results, results, bound, weather, weatherIndex, tables };
 }
 
+/**
+ * Results with the spans of their draws; the checks of a rising bed look at its depth in the draws then. `checks: false`
+ * leaves them as they are, for redrawing while an input is turned.
+ */
+export function withBands(
+  results: readonly ScenarioResult[],
+  bound: readonly BoundScenario[],
+  bands: readonly (NonNullable<ScenarioResult['bands']> | undefined)[],
+  { checks = true } = {},
+): ScenarioResult[] {
+  return results.map((result, k) => {
+    const own = bands[k];
+    if (!own) return result;
+    const drawn = { ...result, bands: own };
+    return checks
+      ? { ...drawn, checks: checkScenario({ ...drawn, coefficients: bound[k].coefficients }) }
+      : drawn;
+  });
+}
+
 const WEEKLY = [...CATALOGUE.entries.values()].filter((e) => e.width === WEEKS).map((e) => e.name);
 
 /**

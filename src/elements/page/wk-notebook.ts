@@ -45,6 +45,7 @@ const BED: Readonly<Record<string, keyof typeof WEEK_SERIES>> = {
   carbonNitrogen: 'weekPackCarbonNitrogen',
   dryMatter: 'weekPackDryMatterKg',
   nitrogen: 'weekPackNitrogenKg',
+  temperature: 'weekPackTemperatureC',
 };
 
 /**

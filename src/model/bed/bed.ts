@@ -84,6 +84,23 @@ const laid = {
     (i, daily, usual, cut, more, lack) =>
       usual[i] > 0 ? strawFactor(daily[i] / usual[i] - 1, cut[i], more[i], lack[i]) : 1,
   ),
+  bedBeyondUsualFraction: made(
+    'bedding beyond the usual rate, of all that falls on the bed and can rot',
+    'fraction',
+    'degradable dry matter of bedding strewn × (1 − usual rate ÷ rate) ÷ that of dung and urine, wasted feed and bedding strewn',
+  ).of(
+    [
+      'beddingDailyKgPer100Kg', 'beddingUsualKgPer100Kg', 'dryMatterMaterialKg', 'startLayerFraction',
+      'degradableMaterialFraction', 'bedExcretaDryMatterKg', 'excretaDegradableFraction', 'packDryMatterWastedKg',
+      'wastedFeedDegradableFraction',
+    ], // biome-ignore format: one list
+    (i, daily, usual, material, start, rots, excreta, excretaRots, wasted, wastedRots) => {
+      if (!(daily[i] > usual[i])) return 0;
+      const strewn = material[i] * (1 - start[i]) * rots[i];
+      const all = strewn + excreta[i] * excretaRots[i] + wasted[i] * wastedRots[i];
+      return all > 0 ? (strewn * (1 - usual[i] / daily[i])) / all : 0;
+    },
+  ),
   bedAmmoniaFactor: made(
     'ammonia of this bed against an unstirred straw bed at the usual rate',
     '×',

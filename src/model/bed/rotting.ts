@@ -31,7 +31,7 @@ const CARBON = [
 ] as const; // biome-ignore format: one list
 const AMMONIA = [
   ...LIVING, 'packTanInKg', 'bedAmmoniaFraction', 'bedAreaAmmoniaKgPerDay', 'bedAmmoniaForm', 'bedAmmoniaSlopePerC',
-  'bedAmmoniaReferenceC',
+  'bedAmmoniaReferenceC', 'bedBeyondUsualFraction',
 ] as const; // biome-ignore format: one list
 const OTHER_GAS = [...AMMONIA, 'bedOtherGasMostKg'] as const;
 const TAN = [...OTHER_GAS, 'immobilisationKgPerKg'] as const;
@@ -54,7 +54,7 @@ export const rotting = walk({
       ...inBed,
       label: 'ammonia from the bed (N)',
       formula:
-        'each week the TAN dropped × share lost at the reference × e^(slope × (surface of the bed − reference)), or the area × rate a m² with the same slope, weighed; never more than was dropped',
+        'each week the TAN dropped × share lost at the reference × e^(slope × (surface of the bed − reference)), or the area × rate a m² with the same slope, weighed; never more than was dropped; the warmth of bedding beyond the usual rate is left out, since the cut measured for it holds it already',
       from: AMMONIA,
       source: ['emep2016', 'emep2019', 'lithuania2013', 'gilhespy2009'],
     },
@@ -249,6 +249,7 @@ export const rotting = walk({
       const slope = read.bedAmmoniaSlopePerC[i];
       const reference = read.bedAmmoniaReferenceC[i];
       const byArea = read.bedAmmoniaForm[i];
+      const beyond = read.bedBeyondUsualFraction[i];
       const lostShare = read.bedAmmoniaFraction[i];
       const lostPerDay = read.bedAreaAmmoniaKgPerDay[i];
       const k20 = read.packDecayAt20CPerDay[i];
@@ -335,7 +336,9 @@ export const rotting = walk({
         evaporated += dries;
 
         const dropped = tanIn * part;
-        const warmth = Math.exp(slope * (state[BED.surfaceC] - reference));
+        const surface = state[BED.surfaceC];
+        const ownWarmth = Math.max(0, surface - state[BED.airC]) * beyond;
+        const warmth = Math.exp(slope * (surface - ownWarmth - reference));
         const flies =
           (1 - byArea) * Math.min(1, lostShare * warmth) * dropped +
           byArea * Math.min(dropped, lostPerDay * warmth * inWeek);
