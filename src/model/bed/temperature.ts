@@ -145,9 +145,11 @@ export function warm(bed: Float64Array, rounds: number): void {
   let heat = 0;
   for (let round = 0; round < rounds; round++) {
     const asks = demand * readOff(DECAY, top);
-    const rests = airDepthM(bed[BED.diffusion], asks);
-    const opened = Math.max(rests, Math.min(bed[BED.looseDepthM], airDepthM(bed[BED.looseDiffusion], asks)));
-    reach = Math.min(depth, loose > 0 ? rests + loose * (opened - rests) : rests);
+    reach = Math.min(depth, airDepthM(bed[BED.diffusion], asks));
+    if (loose > 0) {
+      const opened = Math.min(depth, bed[BED.looseDepthM], airDepthM(bed[BED.looseDiffusion], asks));
+      reach += loose * Math.max(0, opened - reach);
+    }
     const inTop = perOxygen * asks * reach;
     const inCore =
       perOxygen * bed[BED.airlessHeat] * below * demand * readOff(DECAY, core) * (depth - reach);
