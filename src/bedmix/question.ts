@@ -4,7 +4,7 @@ import { absorbencyAtMoisture } from '../model/bed/absorbency.ts';
 import type { Override } from '../notebook/schema.ts';
 import type { Run } from '../study/evaluate.ts';
 import { type Binding, bindingOf } from './binding.ts';
-import type { MixLimits, MixMaterial, MixQuestion, MixWeek } from './leastCost.ts';
+import type { MixLimits, MixMaterial, MixQuestion, MixWeek } from './lines.ts';
 
 export interface BeddingQuestion extends MixQuestion {
   readonly binds: readonly Binding[];

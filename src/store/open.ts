@@ -12,7 +12,14 @@ import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
 import { removeOverride, setInput, setOverride } from '../notebook/write.ts';
-import { evaluate, evaluateBound, type Run, type ScenarioResult, type WinterOf, withBands } from '../study/evaluate.ts';
+import {
+  evaluate,
+  evaluateBound,
+  type Run,
+  type ScenarioResult,
+  type WinterOf,
+  withBands,
+} from '../study/evaluate.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import type { Problem } from '../units/problem.ts';

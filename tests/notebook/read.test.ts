@@ -79,7 +79,7 @@ describe('defaults', () => {
     });
     expect(bed.bed).toEqual({
       startDepthM: 0.3,
-      rateKgPer100Kg: 1.3,
+      stirredPerWeek: 0,
       mix: [{ material: 'barleyStraw', share: 1 }],
     });
     const own = read(SMALL.replace('because: As it is', 'because: As it is\n    feeder: cone')).scenarios[0];
@@ -125,15 +125,15 @@ describe('names only the tables and the model know', () => {
   it('are checked against what the caller knows, with lines', () => {
     const text = SMALL.replace(
       'scenarios:',
-      'coefficients:\n  - { id: bedEvaporation, value: 1, because: measured }\nscenarios:',
+      'coefficients:\n  - { id: bedHeatCapacity, value: 1, because: measured }\nscenarios:',
     );
     const known = {
-      coefficients: ['bedEvaporationKgPerM2Day'],
+      coefficients: ['bedHeatCapacityMjPerM3C'],
       quantities: ['nitrogenKeptKg', 'netCost'],
       inputs: ['rainFactors'],
     };
     expect(checkNames(read(text), known).map(formatProblem)).toEqual([
-      'small.md:25 coefficients.0.id: no row of the tables has this id; found "bedEvaporation"; allowed nearest bedEvaporationKgPerM2Day',
+      'small.md:25 coefficients.0.id: no row of the tables has this id; found "bedHeatCapacity"; allowed nearest bedHeatCapacityMjPerM3C',
       'small.md:40: no result has this name; found "nitrogenExcretedKg"; allowed nearest nitrogenKeptKg, netCost',
       'small.md:56 sweep.over: no input has this name; found "rainFactor"; allowed nearest rainFactors',
     ]);

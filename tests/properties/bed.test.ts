@@ -126,7 +126,8 @@ describe('matter through bed and heap', () => {
           const { values: v } = runCase(ALL, c);
           for (const [name, value] of Object.entries(v)) {
             expect(Number.isFinite(value), name).toBe(true);
-            if (!/Lost|CarbonNitrogen|TemperatureC|WarmestC/.test(name)) expect(value, name).toBeGreaterThanOrEqual(-1e-9);
+            if (!/Lost|CarbonNitrogen|TemperatureC|WarmestC/.test(name))
+              expect(value, name).toBeGreaterThanOrEqual(-1e-9);
           }
           const nIn = into.packNitrogenInKg;
           close(nIn, v.bedAmmoniaKg + v.bedNitrousKg + v.bedDinitrogenKg + v.packNitrogenKg, nIn);

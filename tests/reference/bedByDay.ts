@@ -17,7 +17,16 @@ export interface DailyBed {
 const decay = (t: number) => Math.max(0, 1.066 ** (t - 20) - 1.21 ** (t - 60));
 const vapour = (t: number) => 0.6108 * Math.exp((17.27 * t) / (t + 237.3));
 
-export function bedByDay({ days, areaM2, airC, degradableKg, resistantKg, waterKg, tanKg, rows: r }: DailyBed) {
+export function bedByDay({
+  days,
+  areaM2,
+  airC,
+  degradableKg,
+  resistantKg,
+  waterKg,
+  tanKg,
+  rows: r,
+}: DailyBed) {
   const diffusion = (1.73 * r.bedTopAirFraction ** (10 / 3)) / r.bedTopPoreFraction ** 2;
   const perKelvin = 0.0864 * (5.7 + 3.8 * r.bedWindMPerS);
   const wind = 2.6 * (1 + 0.54 * r.bedWindMPerS) * r.bedWetRestFraction;
@@ -27,7 +36,10 @@ export function bedByDay({ days, areaM2, airC, degradableKg, resistantKg, waterK
   let core = top;
   let warmest = Number.NEGATIVE_INFINITY;
   for (let day = 0; day < days; day++) {
-    const [rots, dry] = [degradable + degradableKg / 2, degradable + resistant + (degradableKg + resistantKg) / 2];
+    const [rots, dry] = [
+      degradable + degradableKg / 2,
+      degradable + resistant + (degradableKg + resistantKg) / 2,
+    ];
     const wet = water + waterKg / 2;
     const depth = dry / r.packDryDensityKgPerM3 / areaM2;
     const wetness = 1 / (Math.exp(7.0622 - (17.684 * wet) / (wet + dry)) + 1);
@@ -35,7 +47,8 @@ export function bedByDay({ days, areaM2, airC, degradableKg, resistantKg, waterK
     const solids = (r.packDryDensityKgPerM3 * rots) / dry;
     const air = airC(day) + r.bedAirWarmerC;
     let [surface, z, nextTop, nextCore] = [air, depth, top, core];
-    const slows = (thick: number) => 1 / (1 + (4 * r.bedHeatCapacityMjPerM3C * thick * thick) / (Math.PI ** 2 * lambda));
+    const slows = (thick: number) =>
+      1 / (1 + (4 * r.bedHeatCapacityMjPerM3C * thick * thick) / (Math.PI ** 2 * lambda));
     for (let round = 0; round < 50; round++) {
       const asks = r.bedOxygenKgPerKg * k20 * decay(nextTop) * solids;
       z = Math.min(depth, Math.sqrt((2 * diffusion * 0.285) / asks));
@@ -47,7 +60,8 @@ export function bedByDay({ days, areaM2, airC, degradableKg, resistantKg, waterK
       for (let halving = 0; halving < 60; halving++) {
         surface = (low + high) / 2;
         const dries = wind * Math.max(0, vapour(surface) - r.bedHumidityFraction * vapour(air));
-        if (inTop + inCore + r.bedStockHeatMjPerM2Day > perKelvin * (surface - air) + 2.45 * dries) low = surface;
+        if (inTop + inCore + r.bedStockHeatMjPerM2Day > perKelvin * (surface - air) + 2.45 * dries)
+          low = surface;
         else high = surface;
       }
       const toTop = surface + ((0.75 * inTop) / 2 + inCore / 2) * (z / lambda);
@@ -62,15 +76,18 @@ export function bedByDay({ days, areaM2, airC, degradableKg, resistantKg, waterK
     degradable += degradableKg - rotted;
     resistant += resistantKg;
     lost += rotted;
-    const dries =
-      areaM2 * wind * Math.max(0, vapour(surface) - r.bedHumidityFraction * vapour(air));
+    const dries = areaM2 * wind * Math.max(0, vapour(surface) - r.bedHumidityFraction * vapour(air));
     water += waterKg + r.rottingWaterKgPerKg * rotted;
     const left = ((degradable + resistant) * r.bedDriestMoistureFraction) / (1 - r.bedDriestMoistureFraction);
     const taken = Math.min(dries, Math.max(0, water - left));
     water -= taken;
     evaporated += taken;
     ammonia +=
-      tanKg * Math.min(1, r.bedAmmoniaTanFraction * Math.exp(r.bedAmmoniaSlopePerC * (surface - r.bedAmmoniaReferenceC)));
+      tanKg *
+      Math.min(
+        1,
+        r.bedAmmoniaTanFraction * Math.exp(r.bedAmmoniaSlopePerC * (surface - r.bedAmmoniaReferenceC)),
+      );
   }
   return { lost, evaporated, ammonia, warmest, water, dry: degradable + resistant };
 }

@@ -9,11 +9,11 @@
  * drying of a suckler bed in a cold open shed were found; the figures are derived from warmer sheds and from physics.
  */
 import { quantity } from '../engine/quantity.ts';
+import { temperatureFactor } from '../slurry/ammonia.ts';
 import { freeAirSpace } from './freeAirSpace.ts';
 import { heatOf, methaneWarmth } from './heat.ts';
 import { bedRise } from './rise.ts';
 import { longestDays, rotting } from './rotting.ts';
-import { temperatureFactor } from '../slurry/ammonia.ts';
 import { strawFactor } from './straw.ts';
 import { oxygenDiffusion } from './temperature.ts';
 
@@ -80,7 +80,13 @@ const laid = {
     '1 at the usual rate; from there down by a share that is reached with a third more and no further; less bedding: up along a gentler line',
     ['gilhespy2009', 'dewes1999'],
   ).of(
-    ['beddingDailyKgPer100Kg', 'beddingUsualKgPer100Kg', 'bedStrawAmmoniaCut', 'bedStrawMore', 'bedStrawLackSlope'],
+    [
+      'beddingDailyKgPer100Kg',
+      'beddingUsualKgPer100Kg',
+      'bedStrawAmmoniaCut',
+      'bedStrawMore',
+      'bedStrawLackSlope',
+    ],
     (i, daily, usual, cut, more, lack) =>
       usual[i] > 0 ? strawFactor(daily[i] / usual[i] - 1, cut[i], more[i], lack[i]) : 1,
   ),
@@ -155,11 +161,9 @@ const laid = {
 };
 
 const cleanOut = {
-  bedNitrousKg: kg(
-    'nitrous oxide from the bed (N)',
-    'nitrous oxide, dinitrogen and NO ÷ (1 + ratio)',
-    ['ipcc2019'],
-  ).of(['bedOtherGasKg', 'packDinitrogenPerNitrous'], (i, gas, ratio) => gas[i] / (1 + ratio[i])),
+  bedNitrousKg: kg('nitrous oxide from the bed (N)', 'nitrous oxide, dinitrogen and NO ÷ (1 + ratio)', [
+    'ipcc2019',
+  ]).of(['bedOtherGasKg', 'packDinitrogenPerNitrous'], (i, gas, ratio) => gas[i] / (1 + ratio[i])),
   bedDinitrogenKg: kg('dinitrogen and NO from the bed (N)', 'nitrous oxide × ratio, as far as there is TAN', [
     'ipcc2019',
   ]).minus('bedOtherGasKg', ['bedNitrousKg']),
@@ -272,7 +276,8 @@ const cleanOut = {
     ], // biome-ignore format: one list
     (i, fraction, air, inside, form, at19, at28) =>
       fraction[i] *
-      ((1 - form[i]) * methaneWarmth(air[i], at19[i], at28[i]) + form[i] * methaneWarmth(inside[i], at19[i], at28[i])),
+      ((1 - form[i]) * methaneWarmth(air[i], at19[i], at28[i]) +
+        form[i] * methaneWarmth(inside[i], at19[i], at28[i])),
   ),
 };
 

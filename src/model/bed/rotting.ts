@@ -224,8 +224,7 @@ export const rotting = walk({
       const dW = read.wastedFeedDegradableFraction[i];
       const dM = read.degradableMaterialFraction[i];
       const degradableIn = excretaDry * dE + wastedDry * dW + materialDry * dailyShare * dM;
-      const resistantIn =
-        excretaDry * (1 - dE) + wastedDry * (1 - dW) + materialDry * dailyShare * (1 - dM);
+      const resistantIn = excretaDry * (1 - dE) + wastedDry * (1 - dW) + materialDry * dailyShare * (1 - dM);
       const degradableStart = materialDry * startShare * dM;
       const resistantStart = materialDry * startShare * (1 - dM);
       const materialRotting = read.degradableCarbonMaterialKg[i];
@@ -326,8 +325,7 @@ export const rotting = walk({
         carbon =
           rottingCarbonIn * fed + rottingCarbonStart * first + restingCarbonIn * laid + restingCarbonStart;
 
-        water +=
-          waterIn * part + (degradableIn * rottedFed + degradableStart * rottedFirst) * rottingWater;
+        water += waterIn * part + (degradableIn * rottedFed + degradableStart * rottedFirst) * rottingWater;
         const dries = Math.min(
           state[BED.evaporatesKg] * area * inWeek,
           Math.max(0, water - dry * waterPerDryLeft),

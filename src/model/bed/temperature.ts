@@ -151,8 +151,7 @@ export function warm(bed: Float64Array, rounds: number): void {
       reach += loose * Math.max(0, opened - reach);
     }
     const inTop = perOxygen * asks * reach;
-    const inCore =
-      perOxygen * bed[BED.airlessHeat] * below * demand * readOff(DECAY, core) * (depth - reach);
+    const inCore = perOxygen * bed[BED.airlessHeat] * below * demand * readOff(DECAY, core) * (depth - reach);
     heat = inTop + inCore;
     // Newton from the last surface: the balance falls with it everywhere.
     for (let step = 0; step < 2; step++) {
@@ -163,7 +162,10 @@ export function warm(bed: Float64Array, rounds: number): void {
       surface += over / (perKelvin + LATENT_MJ_PER_KG * dries * steep);
     }
     const toTop = surface + ((0.75 * inTop + inCore) * reach * resistance) / 2;
-    const toCore = surface + (inCore * reach + (inTop * reach) / 2) * resistance + (inCore * (depth - reach) * resistance) / 2;
+    const toCore =
+      surface +
+      (inCore * reach + (inTop * reach) / 2) * resistance +
+      (inCore * (depth - reach) * resistance) / 2;
     const topStep = 1 / (1 + slow * reach * reach);
     top += DAMPED * (topBefore + topStep * (Math.min(hottest, toTop) - topBefore) - top);
     core += DAMPED * (coreBefore + coreStep * (Math.min(hottest, toCore) - coreBefore) - core);
@@ -176,6 +178,5 @@ export function warm(bed: Float64Array, rounds: number): void {
   bed[BED.evaporatesKg] = dries * Math.max(0, readOff(VAPOUR, surface) - vapour);
   const withAir = depth > 0 ? reach / depth : 1;
   bed[BED.decayPerDay] =
-    bed[BED.perDay] *
-    (withAir * readOff(DECAY, top) + (1 - withAir) * below * readOff(DECAY, core));
+    bed[BED.perDay] * (withAir * readOff(DECAY, top) + (1 - withAir) * below * readOff(DECAY, core));
 }

@@ -33,7 +33,11 @@ export function rising(c: Context, bed: BedSeries, { topM, row, fails, fits, men
       week: early,
       words: `${fits} on the central forecast, but ${bed.drawn ? 'in one of ten draws the bed is too high' : 'a loosely trodden bed would be too high'} from ${sayWeek(c.scenario, early)}.`,
     };
-  return { ...shared, status: 'pass', words: `${fits} all winter, ${bed.drawn ? 'in nine of ten draws too' : 'even if the bed lies loose'}.` };
+  return {
+    ...shared,
+    status: 'pass',
+    words: `${fits} all winter, ${bed.drawn ? 'in nine of ten draws too' : 'even if the bed lies loose'}.`,
+  };
 }
 
 /** The last week that fits before `week` (from 1). */

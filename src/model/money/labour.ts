@@ -34,8 +34,7 @@ const tasks = {
     ], // biome-ignore format: one list
     (i, head, days, bed, tonnes, rate, minutes, stirred, perM2, area) =>
       tonnes[i] / rate[i] +
-      (bed[i] > 0 ? winterHours(head[i], days[i]) : 0) *
-        (minutes[i] + (stirred[i] / 7) * perM2[i] * area[i]),
+      (bed[i] > 0 ? winterHours(head[i], days[i]) : 0) * (minutes[i] + (stirred[i] / 7) * perM2[i] * area[i]),
   ),
   chippingHours: hours(
     'chipping, sawing, hauling and stacking bedding',

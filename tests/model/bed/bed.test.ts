@@ -219,7 +219,10 @@ describe('the bed by weeks', () => {
     [1, 8],
   ])('is within a few per cent of the bed by days, at %f °C swinging by %f', (mean, swing) => {
     const cow = cowOnStraw();
-    const everyWeek = Float64Array.from({ length: WEEKS }, (_, w) => mean + swing * Math.cos((2 * Math.PI * w) / 40));
+    const everyWeek = Float64Array.from(
+      { length: WEEKS },
+      (_, w) => mean + swing * Math.cos((2 * Math.PI * w) / 40),
+    );
     const { values } = runCase(['bed'], { columns: { ...cow, bedAmmoniaForm: 0 }, weekC: everyWeek });
     const excreta = cow.packDryMatterInKg - cow.dryMatterMaterialKg;
     const rots = (0.4 * excreta + 0.45 * cow.dryMatterMaterialKg) / 180;

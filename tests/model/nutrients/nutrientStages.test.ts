@@ -112,7 +112,7 @@ describe('the coefficient rows', () => {
     const named = new Set([...TABLES.coefficients.values()].map(({ name }) => name));
     // Made by the weather, bedding, paddock, bed, compost and soil stages, or price rows.
     const elsewhere =
-      /^(rainMm|winterTemperatureC|\w+MaterialKg|nitrogenBeddingKg|paddock\w+Kg|\w+ReachedHa|bed\w+Kg|heap\w+Kg|compost\w*(Kg|Tonnes)|soil\w+Kg|\w+PricePer(Kg|Tonne))$/;
+      /^(rainMm|winterTemperatureC|\w+MaterialKg|nitrogenBeddingKg|paddock\w+Kg|\w+ReachedHa|bed\w+(Kg|Fraction)|heap\w+Kg|compost\w*(Kg|Tonnes)|soil\w+Kg|\w+PricePer(Kg|Tonne))$/;
     const missing = columnsRead(PARTS).filter(
       (name) => !made.has(name) && !inputs.has(name) && !named.has(name) && !elsewhere.test(name),
     );
