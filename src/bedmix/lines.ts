@@ -155,23 +155,7 @@ export function linesOf({ materials, limits }: MixQuestion, kinds: readonly Kind
     if (limits.handledKgPerDay !== null)
       add('handling', false, limits.handledKgPerDay * week.days, limits.handledKgPerDay * week.days, () => 1);
   });
-  if (limits.depth) {
-    const laid = kinds.reduce((sum, { week, times }) => sum + week.dryMatterKg * times * left, 0);
-    lines.push({
-      limit: 'depth',
-      key: 'depth',
-      least: false,
-      bound: limits.depth.mostM * limits.depth.dryKgPerM - laid,
-      per: kinds.flatMap((kind) =>
-        materials.map(({ moistureFraction }, k) => ({
-          variable: amountName(kind, k),
-          value: kind.times * (1 - moistureFraction) * left,
-        })),
-      ),
-      scale: Math.max(limits.depth.mostM * limits.depth.dryKgPerM, 1),
-      days: 1,
-    });
-  }
+  if (limits.depth) lines.push(depthLine(limits.depth, materials, kinds, left));
   materials.forEach((material, k) => {
     const per = kinds.map((kind) => ({ variable: amountName(kind, k), value: kind.times }));
     lines.push({
@@ -185,4 +169,28 @@ export function linesOf({ materials, limits }: MixQuestion, kinds: readonly Kind
     });
   });
   return lines;
+}
+
+/** All dry matter that is left, of dung and of bedding, fits under the height the bed may have. */
+function depthLine(
+  { mostM, dryKgPerM }: NonNullable<MixLimits['depth']>,
+  materials: readonly MixMaterial[],
+  kinds: readonly Kind[],
+  left: number,
+): Line {
+  const laid = kinds.reduce((sum, { week, times }) => sum + week.dryMatterKg * times * left, 0);
+  return {
+    limit: 'depth',
+    key: 'depth',
+    least: false,
+    bound: mostM * dryKgPerM - laid,
+    per: kinds.flatMap((kind) =>
+      materials.map(({ moistureFraction }, k) => ({
+        variable: amountName(kind, k),
+        value: kind.times * (1 - moistureFraction) * left,
+      })),
+    ),
+    scale: Math.max(mostM * dryKgPerM, 1),
+    days: 1,
+  };
 }

@@ -196,6 +196,7 @@ export function weekFigure(
   };
 }
 
+/** Long: one drawing; scales, axes and marks share a frame. */
 function drawWeeks(
   lines: Lines,
   { names, colours, symbols }: Looks,
@@ -213,9 +214,10 @@ function drawWeeks(
       return Number.isFinite(low) && Number.isFinite(high) ? [{ scenario: of, week, low, high }] : [];
     });
   });
-  const top = roundUp(Math.max(...points.map((point) => point.value), ...spans.map(({ high }) => high)));
-  const lowest = Math.min(...points.map((point) => point.value), ...spans.map(({ low }) => low));
-  const bottom = lowest < 0 ? -roundUp(-lowest) : 0;
+  const [bottom, top] = reachOf([
+    ...points.map(({ value }) => value),
+    ...spans.flatMap(({ low, high }) => [low, high]),
+  ]);
   const last = Math.max(...points.map((point) => point.week));
   const said = (value: number) => show(value, series.unit, reading).text;
   const ends = lines.map((line) => line.points[line.points.length - 1]);
@@ -292,4 +294,10 @@ function apart(points: readonly WeekPoint[], gap: number): WeekPoint[] {
   for (const point of points)
     if (out.every((other) => Math.abs(other.value - point.value) > gap)) out.push(point);
   return out;
+}
+
+/** From 0, or below it where something is, to a round number above all. */
+function reachOf(values: readonly number[]): [number, number] {
+  const lowest = Math.min(...values);
+  return [lowest < 0 ? -roundUp(-lowest) : 0, roundUp(Math.max(...values))];
 }

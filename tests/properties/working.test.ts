@@ -76,7 +76,7 @@ const TURNED_IF_ABSENT = 0.5;
 
 /**
  * What the farms leave off: prices nobody gave, slopes that are 0 in the tables, own hours where a contractor does it
- * all, soil too wet to run dry. Switched on, so that what hangs on them can be seen to move.
+ * all, soil too wet to run dry, beds nobody stirs, that stay cool and hold ammonium all winter. Switched on, so that what hangs on them can be seen to move.
  */
 const SWITCHED: Readonly<Record<string, number>> = {
   compostPricePerTonne: 25,
@@ -86,6 +86,10 @@ const SWITCHED: Readonly<Record<string, number>> = {
   contractorShare: 0.5,
   startSoilWaterFraction: 0.05,
   rainFactor: 0.4,
+  bedStirredPerWeek: 2,
+  bedLooseShare: 0.6,
+  bedOtherGasMostKg: 1e5,
+  packWarmestC: 47,
 };
 const switched = Object.fromEntries(
   Object.entries(columns).map(([name, values]) => {

@@ -33,8 +33,7 @@ const AMMONIA = [
   ...LIVING, 'packTanInKg', 'bedAmmoniaFraction', 'bedAreaAmmoniaKgPerDay', 'bedAmmoniaForm', 'bedAmmoniaSlopePerC',
   'bedAmmoniaReferenceC', 'bedBeyondUsualFraction',
 ] as const; // biome-ignore format: one list
-const OTHER_GAS = [...AMMONIA, 'bedOtherGasMostKg'] as const;
-const TAN = [...OTHER_GAS, 'immobilisationKgPerKg'] as const;
+const TAN = [...AMMONIA, 'bedOtherGasMostKg', 'immobilisationKgPerKg'] as const;
 
 /** The bed that is walked; rows follow each other, so that one is enough. */
 const state = new Float64Array(BED_PLACES);
@@ -62,7 +61,7 @@ export const rotting = walk({
       ...inBed,
       label: 'nitrous oxide, dinitrogen and NO from the bed (N)',
       formula: 'what the inventory gives, evenly over the winter, as far as there is TAN',
-      from: OTHER_GAS,
+      from: TAN,
       source: ['ipcc2019'],
     },
     immobilisedKg: {
@@ -156,7 +155,7 @@ export const rotting = walk({
     ),
     weekPackCarbonKg: atEndOfWeek('carbon in the bed', 'kg', 'carbon in − carbon rotted', CARBON),
     weekPackNitrogenKg: atEndOfWeek('nitrogen in the bed', 'kg', 'nitrogen in − losses', [
-      ...OTHER_GAS,
+      ...TAN,
       'packNitrogenInKg',
       'nitrogenMaterialKg',
     ]),
@@ -183,15 +182,8 @@ export const rotting = walk({
       write.weekPackCarbonKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
       write.weekPackNitrogenKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
       write.weekPackTanKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
-      if (
-        materialDry === 0 &&
-        wastedDry === 0 &&
-        excretaDry === 0 &&
-        excretaCarbon === 0 &&
-        read.packWaterInKg[i] === 0 &&
-        read.packNitrogenInKg[i] === 0 &&
-        read.packTanInKg[i] === 0
-      ) {
+      const bare = materialDry === 0 && wastedDry === 0 && excretaDry === 0 && read.packWaterInKg[i] === 0;
+      if (bare && excretaCarbon === 0 && read.packNitrogenInKg[i] === 0 && read.packTanInKg[i] === 0) {
         // Nothing falls on a bed, or there is none: all of it is 0, and the weeks need not be walked.
         write.bedAmmoniaKg[i] = 0;
         write.bedOtherGasKg[i] = 0;
@@ -308,7 +300,7 @@ export const rotting = walk({
         state[BED.days] = inWeek;
         state[BED.airC] = read.weekTemperatureC[at] + warmer;
         warm(state, w === 0 ? FIRST_ROUNDS : ROUNDS);
-        const core = state[BED.coreC];
+        const core = bare ? 0 : state[BED.coreC];
         warmthDays += core * inWeek;
         if (core > warmest) warmest = core;
 
@@ -368,8 +360,8 @@ export const rotting = walk({
       write.bedEvaporatedKg[i] = evaporated;
       write.packCarbonKg[i] = carbon;
       write.packTanKg[i] = tan;
-      write.packFedRemainingFraction[i] = fed;
-      write.packTemperatureC[i] = winterWeeks > 0 ? state[BED.coreC] : 0;
+      write.packFedRemainingFraction[i] = bare ? 0 : fed;
+      write.packTemperatureC[i] = winterWeeks > 0 && !bare ? state[BED.coreC] : 0;
       write.packMeanTemperatureC[i] = warmthDays * perDay;
       write.packWarmestC[i] = warmest;
     }
