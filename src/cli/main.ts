@@ -14,6 +14,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   sweep: () => import('./sweep.ts'),
   batch: () => import('./batch.ts'),
   case: () => import('./case.ts'),
+  calibrate: () => import('./calibrate.ts'),
 };
 
 /** Runs one command line; the exit code is 0, 1 for something to mend in the input, 2 for a wrong call. */

@@ -23,12 +23,13 @@ export function compute(
   const rows = columns.weatherIndex.length;
   const options = { resources: { weather } };
   const { alone, against } = inTwo(names);
-  const first = run(alone, columns, rows, options);
+  const first = run(alone, (name) => columns[name], rows, options);
   if (!against) return first;
-  const given: Record<string, Float64Array> = { ...columns, ...first };
-  const of = typeof baselines === 'function' ? baselines(given) : baselines;
-  for (const { name, own } of peersOf(against)) given[name] = taken(given[own], of, rows);
-  return { ...first, ...run(against, given, rows, options) };
+  const given = (name: string) => first[name] ?? columns[name];
+  const of = typeof baselines === 'function' ? baselines({ ...columns, ...first }) : baselines;
+  const peers: Record<string, Float64Array> = {};
+  for (const { name, own } of peersOf(against)) peers[name] = taken(given(own), of, rows);
+  return { ...first, ...run(against, (name) => peers[name] ?? given(name), rows, options) };
 }
 
 interface TwoPlans {

@@ -36,17 +36,19 @@ const row = (
 
 export const COMPARISONS: readonly Comparison[] = [
   row('nitrogenKeptKg', 'stays', 'more', 'nitrogen kept', 'keeps', 'nitrogen'),
-  row(
-    'nitrogenAvailableKg',
-    'stays',
-    'more',
-    'of it for the first crop',
-    'gives',
-    'nitrogen to the first crop',
-  ),
+  row('nitrogenAvailableKg', 'stays', 'more', 'for the first crop', 'gives', 'nitrogen to the first crop'),
   row('phosphorusKeptKg', 'stays', 'more', 'phosphorus kept', 'keeps', 'phosphorus'),
   row('potassiumKeptKg', 'stays', 'more', 'potassium kept', 'keeps', 'potassium'),
   row('carbonKeptKg', 'stays', 'more', 'carbon to the soil', 'returns', 'carbon to the soil'),
+  row(
+    'nitrogenBroughtKg',
+    'stays',
+    undefined,
+    'nitrogen brought in with bedding',
+    'brings in',
+    'nitrogen with bedding',
+  ),
+  row('nitrogenLostKg', 'stays', 'less', 'nitrogen lost, all paths', 'loses', 'nitrogen'),
   row('compostTonnes', 'stays', undefined, 'compost', 'makes', 'compost'),
   row('compostM3', 'stays', undefined, 'compost, volume', 'makes', 'compost'),
   row('slurryM3', 'stays', undefined, 'slurry', 'makes', 'slurry'),
@@ -60,6 +62,7 @@ export const COMPARISONS: readonly Comparison[] = [
   row('netCost', 'takes', 'less', 'net cost a year', 'costs', 'net a year'),
   row('netCostPerHead', 'takes', 'less', 'net cost a head', 'costs', 'net a head'),
   row('feedTonnes', 'takes', 'less', 'feed put out', 'puts out', 'feed'),
+  row('conditionKgPerHead', 'takes', undefined, 'condition gained or lost', 'puts on', 'condition a head'),
   row('beddingTonnes', 'takes', undefined, 'bedding', 'uses', 'bedding'),
   row('grassLostTonnes', 'takes', 'less', 'grass lost to treading', 'loses', 'grass (dry matter)'),
 ];

@@ -23,8 +23,10 @@ import { against } from './money/against.ts';
 import { costs } from './money/costs.ts';
 import { finance } from './money/finance.ts';
 import { labour } from './money/labour.ts';
+import { kept } from './nutrients/kept.ts';
 import { ledger } from './nutrients/ledger.ts';
 import { value } from './nutrients/value.ts';
+import { worth } from './nutrients/worth.ts';
 import { slurry } from './slurry/slurry.ts';
 import { soilWater } from './weather/soilWater.ts';
 import { winter } from './weather/winter.ts';
@@ -46,6 +48,8 @@ const PARTS = {
   soil,
   ledger,
   value,
+  worth,
+  kept,
   labour,
   building,
   costs,

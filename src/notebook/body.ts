@@ -1,9 +1,10 @@
 /** The body of a notebook: the keeper's prose with cells between. */
 import type { Problem } from '../units/problem.ts';
-import { CELL_OPTIONS, type Cell, isCellKind } from './cells.ts';
+import { CELL_KINDS, CELL_OPTIONS, type Cell, isCellKind } from './cells.ts';
 import { INLINE_FORM, type InlineValue, isInlineValue, readInlineValue } from './inline.ts';
 import { problemsOf } from './issues.ts';
 import { markdown } from './markdown.ts';
+import { meant } from './nearest.ts';
 import { readYaml } from './yamlText.ts';
 
 interface Part {
@@ -35,6 +36,9 @@ export interface Body {
   readonly problems: readonly Problem[];
 }
 
+/** A fence's word for plain text, one letter from a kind. */
+const PLAIN = 'plain';
+
 /** Splits `text` from offset `from` on, whose first line is `firstLine`, into prose and cells. */
 export function readBody(text: string, from: number, firstLine: number, file: string): Body {
   const source = text.slice(from);
@@ -56,12 +60,17 @@ export function readBody(text: string, from: number, firstLine: number, file: st
   for (const token of tokens) {
     const kind = token.info.trim().split(/\s+/, 1)[0];
     // Only a fence of its own is a cell: inside a list or a quotation it is shown as it is written.
-    if (token.type === 'fence' && token.level === 0 && token.map && isCellKind(kind)) {
-      endProse(token.map[0]);
-      const block = readCell(kind, token.content, partOf(token.map[0], token.map[1]), file);
+    const fence = token.type === 'fence' && token.level === 0 && token.map;
+    const near = fence && !isCellKind(kind) && kind !== PLAIN ? meant(kind, CELL_KINDS) : undefined;
+    if (fence && (isCellKind(kind) || near)) {
+      endProse(fence[0]);
+      const part = partOf(fence[0], fence[1]);
+      const block = isCellKind(kind)
+        ? readCell(kind, token.content, part, file)
+        : mistyped(kind, near as string, part, file);
       if (block.type === 'broken') problems.push(...block.problems);
       blocks.push(block);
-      proseFrom = token.map[1];
+      proseFrom = fence[1];
     } else if (token.type === 'inline') {
       let line = firstLine + (token.map?.[0] ?? proseFrom);
       for (const child of token.children ?? []) {
@@ -83,6 +92,18 @@ export function readBody(text: string, from: number, firstLine: number, file: st
   }
   endProse(starts.length);
   return { blocks, problems };
+}
+
+/** Any other first word makes a fence that is shown as it is written; one that is nearly a kind would be lost so. */
+function mistyped(kind: string, near: string, part: Part, file: string): BrokenBlock {
+  const problem: Problem = {
+    what: `you wrote \`${kind}\`: did you mean \`${near}\`?`,
+    file,
+    line: part.line,
+    allowed: CELL_KINDS.join(', '),
+    todo: `mend the word; a fence of plain text has none, or ${PLAIN}`,
+  };
+  return { type: 'broken', kind, ...part, problems: [problem] };
 }
 
 function readCell(kind: Cell['kind'], content: string, part: Part, file: string): CellBlock | BrokenBlock {

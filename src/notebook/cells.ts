@@ -40,7 +40,7 @@ export const CELL_OPTIONS = {
   ledger: z.strictObject({ ...some, element: z.enum(ELEMENTS).default('nitrogen') }),
   /** One result across the scenarios. */
   compare: z.strictObject({ ...some, measure: quantity }),
-  /** Nitrogen from what came in down to the first crop, rung by rung. */
+  /** Nitrogen from what the animals dropped down to the first crop, rung by rung. */
   ladder: z.strictObject(some),
   /** Rain, snow, soil water and drainage through the winter; or every winter of the weather file. */
   rain: z.strictObject({
@@ -86,6 +86,8 @@ export type CellKind = keyof typeof CELL_OPTIONS;
 type CellOptions<K extends CellKind = CellKind> = z.output<(typeof CELL_OPTIONS)[K]>;
 /** A cell's kind with the options that belong to it. */
 export type Cell = { [K in CellKind]: { readonly kind: K; readonly options: CellOptions<K> } }[CellKind];
+
+export const CELL_KINDS = Object.keys(CELL_OPTIONS) as readonly CellKind[];
 
 export const isCellKind = (word: string): word is CellKind => Object.hasOwn(CELL_OPTIONS, word);
 

@@ -29,6 +29,23 @@ export function dayOfMonthMiddle(start: string, month: number): number {
   return Math.round((at - begin.getTime()) / DAY_MS);
 }
 
+/** Classes that are full grown: fed to need unless the keeper says otherwise. */
+const FULL_GROWN: readonly string[] = ['sucklerCow', 'bull'];
+
+/**
+ * Day of the winter on which a group calves; 0 for the last winter day, since no date is given, and below 0 where
+ * they had calved before it. The first winter day itself counts as the second.
+ */
+function calvingDay(start: string, date: string | undefined): number {
+  if (date === undefined) return 0;
+  const day = days(start, date);
+  return day === 0 ? 1 : day;
+}
+
+/** 1 where the soil needs it, 0 where it has enough, NaN where no test is known. */
+const needed = (needs: readonly string[] | undefined, nutrient: string): number =>
+  needs === undefined ? Number.NaN : Number(needs.includes(nutrient));
+
 /** Paths that every slider, sweep and lender may turn; a number at the path unless `of` says otherwise. */
 export const INPUTS: readonly InputColumn[] = [
   {
@@ -77,6 +94,20 @@ export const INPUTS: readonly InputColumn[] = [
     min: 200,
     max: 1500,
     step: 50,
+  },
+  {
+    column: 'phosphorusNeeded',
+    label: 'whether the soil needs phosphorus',
+    unit: 'fraction',
+    path: 'farm.soil.needs',
+    of: (s) => needed(s.farm.soil.needs, 'phosphorus'),
+  },
+  {
+    column: 'potassiumNeeded',
+    label: 'whether the soil needs potassium',
+    unit: 'fraction',
+    path: 'farm.soil.needs',
+    of: (s) => needed(s.farm.soil.needs, 'potassium'),
   },
   {
     column: 'receivingHa',
@@ -193,6 +224,60 @@ export const INPUTS: readonly InputColumn[] = [
     unit: 'm²',
     path: 'slats.openYardM2',
     of: (s) => s.slats.openYardM2,
+  },
+  {
+    column: 'pitStoreShare',
+    label: 'slurry kept under the slats',
+    unit: 'fraction',
+    path: 'slats.store',
+    of: (s) => (s.slats.store === 'underSlats' ? 1 : 0),
+  },
+  {
+    column: 'storeDepthM',
+    label: 'depth of an outside store',
+    unit: 'm',
+    path: 'slats.storeDepthM',
+    of: (s) => s.slats.storeDepthM,
+    min: 1,
+    max: 6,
+    step: 0.1,
+  },
+  {
+    column: 'storeSurfaceGivenM2',
+    label: 'surface of an outside store',
+    unit: 'm²',
+    path: 'slats.storeSurfaceM2',
+    of: (s) => s.slats.storeSurfaceM2 ?? Number.NaN,
+    min: 10,
+    max: 1000,
+    step: 5,
+  },
+  {
+    column: 'timesStirred',
+    label: 'times an outside store is stirred',
+    unit: 'times',
+    path: 'slats.timesStirred',
+    of: (s) => s.slats.timesStirred,
+    min: 0,
+    max: 26,
+    step: 1,
+  },
+  {
+    column: 'emptiedCleanShare',
+    label: 'store emptied clean in autumn',
+    unit: 'fraction',
+    path: 'slats.emptiedClean',
+    of: (s) => (s.slats.emptiedClean ? 1 : 0),
+  },
+  {
+    column: 'spreadWindGivenMPerS',
+    label: 'wind at spreading',
+    unit: 'm/s',
+    path: 'spreading.windMPerS',
+    of: (s) => s.spreading.windMPerS ?? Number.NaN,
+    min: 0,
+    max: 8,
+    step: 0.5,
   },
   {
     column: 'spreadDay',
@@ -348,11 +433,18 @@ export const INPUTS: readonly InputColumn[] = [
     of: (s) => s.finance.ownMoney ?? Number.NaN,
   },
   {
-    column: 'incomePerYear',
-    label: 'income to serve debt',
+    column: 'incomePerHead',
+    label: 'income a head to serve debt',
     unit: 'money',
-    path: 'finance.incomePerYear',
-    of: (s) => s.finance.incomePerYear ?? Number.NaN,
+    path: 'farm.money.incomePerHead',
+    of: (s) => s.farm.money.incomePerHead ?? Number.NaN,
+  },
+  {
+    column: 'debtServicePerYear',
+    label: 'yearly service of loans the farm already has',
+    unit: 'money',
+    path: 'farm.money.debtServicePerYear',
+    of: (s) => s.farm.money.debtServicePerYear,
   },
   {
     column: 'ownBuildShare',
@@ -366,10 +458,10 @@ export const INPUTS: readonly InputColumn[] = [
   },
   {
     column: 'lifeYears',
-    label: 'life of the works',
+    label: 'years the works are counted over',
     unit: 'yr',
-    path: 'finance.lifeYears',
-    of: (s) => s.finance.lifeYears,
+    path: 'farm.money.horizonYears',
+    of: (s) => s.farm.money.horizonYears,
     min: 5,
     max: 40,
     step: 1,
@@ -378,8 +470,8 @@ export const INPUTS: readonly InputColumn[] = [
     column: 'inflation',
     label: 'inflation',
     unit: 'fraction',
-    path: 'finance.inflation',
-    of: (s) => s.finance.inflation,
+    path: 'farm.money.inflation',
+    of: (s) => s.farm.money.inflation,
   },
 ];
 
@@ -401,7 +493,14 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
   {
     family: 'group',
     path: 'farm.herd',
-    items: (s) => s.farm.herd,
+    items: (s) =>
+      s.farm.herd.map((group) => ({
+        ...group,
+        calvingDay: calvingDay(s.farm.winter.start, group.calvingDate),
+        appetiteShare:
+          (group.fedTo ?? (FULL_GROWN.includes(group.class) ? 'need' : 'appetite')) === 'need' ? 0 : 1,
+        dryMatterKgPerDay: group.dryMatterKgPerDay ?? 0,
+      })),
     choice: { key: 'class', dimension: 'class' },
     fields: {
       HeadCount: field('head', 'head', 'head'),
@@ -410,6 +509,9 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
       PregnantShare: field('pregnantShare', 'share in calf', 'fraction'),
       MilkKgPerDay: field('milkKgPerDay', 'milk', 'kg/d'),
       HornedShare: field('hornedShare', 'share with horns', 'fraction'),
+      CalvingDay: field('calvingDay', 'calving, day of the winter (0: the last)', 'd'),
+      AppetiteShare: field('appetiteShare', 'fed to appetite (1) or need (0)', 'fraction'),
+      FedKgPerDay: field('dryMatterKgPerDay', 'dry matter eaten, where known (0: not)', 'kg DM/d'),
     },
   },
   {
@@ -469,9 +571,11 @@ export const CHOICES: Readonly<Record<string, (s: Scenario) => string>> = {
   feeder: (s) => s.feeder,
   exposure: (s) => s.exposure,
   moved: (s) => s.paddock.moved,
+  house: (s) => s.slats.house,
   store: (s) => s.slats.store,
   technique: (s) => s.spreading.technique,
   incorporation: (s) => s.spreading.incorporation,
+  implement: (s) => s.spreading.implement,
   way: (s) => s.compost.way,
   cover: (s) => s.compost.cover,
 };

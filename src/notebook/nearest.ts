@@ -9,13 +9,26 @@ export function nearest(word: string, names: readonly string[], count = 3): stri
     .map(({ name }) => name);
 }
 
+/** The name that was most likely meant: at most one edit for every three letters; undefined where none is as near. */
+export function meant(word: string, names: readonly string[]): string | undefined {
+  const [name] = nearest(word, names, 1);
+  if (name === undefined || word.length > 80) return undefined;
+  return distance(word.toLowerCase(), name.toLowerCase()) <= Math.max(1, Math.floor(word.length / 3))
+    ? name
+    : undefined;
+}
+
+/** Letters put in, taken out, put in place of another, or two neighbours that changed places. */
 function distance(a: string, b: string): number {
-  let above = Array.from({ length: b.length + 1 }, (_, k) => k);
+  let [before, above]: [number[], number[]] = [[], Array.from({ length: b.length + 1 }, (_, k) => k)];
   for (let i = 1; i <= a.length; i++) {
     const row = [i];
-    for (let j = 1; j <= b.length; j++)
+    for (let j = 1; j <= b.length; j++) {
       row[j] = Math.min(above[j] + 1, row[j - 1] + 1, above[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1));
-    above = row;
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        row[j] = Math.min(row[j], before[j - 2] + 1);
+    }
+    [before, above] = [above, row];
   }
   return above[b.length];
 }

@@ -8,7 +8,7 @@ import { findFrontMatter, isProblem } from './frontMatter.ts';
 import { type Outer, outerSchema, type UnitSystem } from './frontSchema.ts';
 import { problemsOf, show } from './issues.ts';
 import { isPlain } from './merge.ts';
-import { MIGRATIONS, type Migration, migrate, oldestReadable, withoutRetired } from './migrate.ts';
+import { asToday, MIGRATIONS, type Migration, migrate, oldestReadable } from './migrate.ts';
 import { nearest } from './nearest.ts';
 import type { Path } from './path.ts';
 import { breachesOf } from './rules.ts';
@@ -67,7 +67,7 @@ export function readNotebook(
 
   const version = versionProblem(yaml, file, migrations);
   if (version) return refuse([version], file);
-  const { front: today, notes } = withoutRetired(migrate(yaml.data, migrations));
+  const { front: today, notes } = asToday(migrate(yaml.data, migrations));
   const { parts, scenarios, problems } = complete(today, yaml, file);
   if (!parts) return refuse([...problems, ...body.problems], file);
   const { title, invented, units, farm, coefficients: overrides, diary, draws, decide } = parts;

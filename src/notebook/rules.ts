@@ -107,6 +107,36 @@ function overrideFindings({ overrides }: Parts): Finding[] {
   ];
 }
 
+/** One price level: what money is reckoned in is the notebook's, whatever else a scenario changes. */
+const ONE_FOR_ALL = ['currency', 'year', 'inflation', 'interestRate', 'horizonYears'] as const;
+
+function priceLevelFindings(farm: Farm, scenario: Scenario, at: Path): Finding[] {
+  const out: Finding[] = ONE_FOR_ALL.flatMap((key): Finding[] =>
+    scenario.farm.money[key] === farm.money[key]
+      ? []
+      : [
+          {
+            path: [...at, 'farm', 'money', key],
+            what: 'the scenario has another price level than the farm',
+            found: String(scenario.farm.money[key]),
+            allowed: `${farm.money[key]}, as in farm.money`,
+            todo: 'write it once, under farm.money; a scenario may change prices, not what they are reckoned in',
+          },
+        ],
+  );
+  scenario.finance.loans.forEach((loan, k) => {
+    if (loan.years > farm.money.horizonYears)
+      out.push({
+        path: [...at, 'finance', 'loans', k, 'years'],
+        what: 'the loan is still owed when the years counted are over',
+        found: `${loan.years} years`,
+        allowed: `at most ${farm.money.horizonYears} years, farm.money.horizonYears`,
+        todo: 'shorten the loan, or count more years if the works last them',
+      });
+  });
+  return out;
+}
+
 function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
   const names = scenarios.map((s) => s.name);
   const out = twice(names, 'two scenarios have the same name', (k) => ['scenarios', k, 'name']);
@@ -115,6 +145,7 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
     const { bed, finance, placement, shed } = scenario;
     const written = new Set(farmFindings(farm, []).map((f) => f.what));
     out.push(...farmFindings(scenario.farm, [...at, 'farm']).filter((f) => !written.has(f.what)));
+    out.push(...priceLevelFindings(farm, scenario, at));
     const onHand: readonly string[] = scenario.farm.materials.map((m) => m.material);
     bed.mix.forEach(({ material }, k) => {
       if (!onHand.includes(material))

@@ -42,12 +42,15 @@ export const MATERIALS = [
 ] as const; // biome-ignore format: one short list
 export const CROPS = ['hillPasture', 'grassCut1', 'grassCut2', 'springCereal', 'garden'] as const;
 export const STORE_COVERS = ['none', 'crust', 'straw', 'balls', 'sheet', 'lid', 'underSlats'] as const;
+export const HOUSE_WALLS = ['closed', 'openSided'] as const;
 export const TECHNIQUES = ['broadcast', 'trailingHose', 'trailingShoe', 'openSlot', 'closedSlot'] as const;
 export const INCORPORATIONS = ['never', 'atOnce', 'within4h', 'within12h', 'within24h'] as const;
+export const IMPLEMENTS = ['plough', 'harrow'] as const;
 export const COMPOST_WAYS = ['turned', 'static', 'none'] as const;
 export const HEAP_COVERS = ['open', 'covered'] as const;
 export const PADDOCK_MOVES = ['fixed', 'monthly', 'weekly', 'daily'] as const;
 export const EXPOSURES = ['open', 'windbreak', 'shed'] as const;
+export const FED_TO = ['need', 'appetite'] as const;
 export const SPACE_RULES = [
   'commonPracticeHorned',
   'sweden',
@@ -92,6 +95,12 @@ const weather = z.strictObject({
 const soil = z.strictObject({
   texture: z.enum(TEXTURES),
   rootDepthMm: z.number().min(100).max(2000).default(600),
+  needs: z
+    .array(z.enum(['phosphorus', 'potassium']))
+    .optional()
+    .describe(
+      'What a soil test finds short; [] where it has enough of both; left out where no test is known',
+    ),
 });
 
 const group = z.strictObject({
@@ -103,6 +112,17 @@ const group = z.strictObject({
   pregnantShare: share.default(0),
   milkKgPerDay: z.number().min(0).max(40).default(0),
   hornedShare: share.default(0),
+  calvingDate: isoDate.optional().describe('When those in calf calve; the last winter day when absent'),
+  fedTo: z
+    .enum(FED_TO)
+    .optional()
+    .describe(
+      'Feed to the need of the animals or as much as they will eat; when absent cows and bulls to need, growing classes to appetite',
+    ),
+  dryMatterKgPerDay: positive
+    .max(60)
+    .optional()
+    .describe('Dry matter eaten a head and day where it is known; fedTo does not count then'),
 });
 
 const feed = z.strictObject({
@@ -132,7 +152,32 @@ const money = z.strictObject({
   currency: z.string().regex(/^[A-Z]{3}$/),
   year: z.number().int().min(1990).max(2100),
   labourPerHour: amount,
-  interestRate: z.number().min(0).max(1).default(0.05).describe('Yearly, for capital charge and discounting'),
+  interestRate: z
+    .number()
+    .min(0)
+    .max(1)
+    .default(0.05)
+    .describe('Yearly and nominal, for capital charge and discounting; a loan has its own'),
+  inflation: z
+    .number()
+    .min(-0.05)
+    .max(0.3)
+    .default(0)
+    .describe('Rise of all prices a year, the same for every scenario; at 0 all is in prices of the year'),
+  horizonYears: z
+    .number()
+    .int()
+    .min(1)
+    .max(60)
+    .default(20)
+    .describe('Years the works are counted over, the same for every scenario'),
+  incomePerHead: z
+    .number()
+    .optional()
+    .describe(
+      'Left a head and year after all costs but the wintering shown here and after living costs, before interest, tax and depreciation',
+    ),
+  debtServicePerYear: amount.default(0).describe('What loans the farm already has take a year'),
   prices: z
     .record(
       z.string(),
@@ -187,7 +232,25 @@ const slats = z.strictObject({
   areaM2: positive.optional().describe('Slatted area; taken from the space rules when absent'),
   tankDepthM: z.number().min(0.5).max(6).default(2.4),
   washLitresPerDay: amount.default(0),
+  house: z
+    .enum(HOUSE_WALLS)
+    .default('closed')
+    .describe('Walls of the slatted house: closed with vents, or open on a side'),
   store: z.enum(STORE_COVERS).default('underSlats'),
+  storeDepthM: z.number().min(0.5).max(8).default(3).describe('Depth of an outside store'),
+  storeSurfaceM2: positive
+    .optional()
+    .describe('Surface of an outside store; from volume and depth when absent'),
+  timesStirred: z
+    .number()
+    .min(0)
+    .max(52)
+    .default(1)
+    .describe('Times an outside store is stirred, the last before spreading'),
+  emptiedClean: z
+    .boolean()
+    .default(false)
+    .describe('Store emptied clean in autumn, with no old slurry left in it'),
   openStoreM2: amount.default(0).describe('Area of an outside store that catches rain'),
   openYardM2: amount.default(0).describe('Fouled yard that drains to the store'),
 });
@@ -195,6 +258,13 @@ const slats = z.strictObject({
 const spreading = z.strictObject({
   technique: z.enum(TECHNIQUES).default('broadcast'),
   incorporation: z.enum(INCORPORATIONS).default('never'),
+  implement: z.enum(IMPLEMENTS).default('plough').describe('What works manure in, where it is worked in'),
+  windMPerS: z
+    .number()
+    .min(0)
+    .max(12)
+    .optional()
+    .describe('Wind at 2 m on the day; a middling field when absent'),
   month: z.number().int().min(1).max(12).default(4),
 });
 
@@ -267,14 +337,6 @@ const finance = z.strictObject({
   grant: amount.default(0),
   ownMoney: amount.optional(),
   loans: z.array(loan).max(6).default([]),
-  lifeYears: z.number().int().min(1).max(60).default(20),
-  inflation: z.number().min(-0.05).max(0.3).default(0),
-  incomePerYear: z
-    .number()
-    .optional()
-    .describe(
-      'Left in a year after all costs but the wintering shown here and after living costs, before interest, tax and depreciation',
-    ),
   baseline: z.string().optional().describe('Name of the scenario this one is compared with'),
   quotes: z
     .array(z.strictObject({ line: z.string().min(1), unitPrice: amount, because: z.string().min(1) }))

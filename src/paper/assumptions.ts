@@ -153,10 +153,9 @@ function short({ coefficient }: Binding, { tables }: Run): string {
 }
 
 function terms({ proposal: { result, index }, run, reading, draws }: Report): Html {
-  const { farm, finance } = result.scenario;
-  const { money, winter } = farm;
+  const { money, winter } = result.scenario.farm;
   const rates = [
-    `Discounted at ${percent(money.interestRate)} a year over ${finance.lifeYears} years; prices rise ${percent(finance.inflation)} a year; tax left out.`,
+    `Discounted at ${percent(money.interestRate)} a year over ${money.horizonYears} years; prices rise ${percent(money.inflation)} a year, the same for every scenario; loans have their own rates; tax left out.`,
     `Money in ${moneyOf(reading)}; an hour of own work counts ${sum(money.labourPerHour, reading)}.`,
     `Winter from ${dayText(winter.start)} to ${dayText(winter.end)}; weather: ${run.weather[run.weatherIndex[index]].label}.`,
     draws

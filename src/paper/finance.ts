@@ -120,9 +120,14 @@ function measures({ proposal: { finance }, reading }: Report): Html {
 
 /** What the cover is reckoned from, said in full. */
 function coverFrom({ proposal: { result, finance }, reading }: Report): string {
-  const income = result.scenario.finance.incomePerYear;
-  return finance.coverFrom === 'income' && income !== undefined
-    ? `Cover is from ${sum(income, reading)} a year: what the farm says is left after all else and after living costs, before interest and tax; the cash this winter costs is taken off.`
+  const { incomePerHead, debtServicePerYear } = result.scenario.farm.money;
+  const { incomePerYear } = result.values;
+  const already =
+    debtServicePerYear > 0
+      ? ` The ${sum(debtServicePerYear, reading)} a year of loans the farm already has is served too.`
+      : '';
+  return finance.coverFrom === 'income' && incomePerHead !== undefined && incomePerYear != null
+    ? `Cover is from ${sum(incomePerYear, reading)} a year, ${sum(incomePerHead, reading)} a head: what the farm says is left after all else and after living costs, before interest and tax; the cash this winter costs is taken off.${already}`
     : finance.coverFrom === 'saving'
       ? 'Cover is from the cash saved against the baseline, since no income is named.'
       : '';
@@ -156,7 +161,7 @@ function years({ proposal: { finance, result }, reading }: Report): Html {
       ...(difference ? [whole(difference.flows[k])] : []),
     ],
   })); // biome-ignore format: one list of cells
-  const { inflation } = result.scenario.finance;
+  const { inflation } = result.scenario.farm.money;
   return html`<h3>Cash by year, “${result.name}”</h3>
     <p>Whole ${reading.currency}, ${inflation === 0 ? `in prices of ${reading.year}` : `prices rising ${percent(inflation)} a year from ${moneyOf(reading)}`}; own hours and nutrients counted as money. The last column leaves loans out.</p>
     ${tableOf(

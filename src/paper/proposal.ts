@@ -31,7 +31,7 @@ export function proposalSection(report: Report): Html {
       `${show(paddock.areaHa, 'ha', report.reading).text} of pasture for the winter, moved ${String(paddock.moved)}.`,
     );
   facts.push(
-    `The works are counted over ${scenario.finance.lifeYears} years; what wears out sooner is bought again.`,
+    `The works are counted over ${scenario.farm.money.horizonYears} years; what wears out sooner is bought again.`,
   );
   return html`<section><h2>The proposal: ${result.name}</h2>
     <p>${facts.join(' ')}</p>

@@ -119,13 +119,13 @@ function earns({ proposal: { result, finance }, reading }: Report): string {
     const { value, why } = finance.netPresentValue;
     return value === null
       ? `No present value can be given: ${why}.`
-      : `Seen alone over ${result.scenario.finance.lifeYears} years, ${about(value, reading)} in today’s money; ${finance.differenceWhy}.`;
+      : `Seen alone over ${result.scenario.farm.money.horizonYears} years, ${about(value, reading)} in today’s money; ${finance.differenceWhy}.`;
   }
   const npv = difference.netPresentValue;
   if (npv.value === null) return `No present value can be given: ${npv.why}.`;
   const rate = difference.internalRateOfReturn;
   const back = difference.paybackYears;
-  return `Over ${result.scenario.finance.lifeYears} years ${about(npv.value, reading)} in today’s money against “${difference.baseline}”. Rate of return: ${rate.rate === null ? `none, ${rate.why}` : percent(rate.rate)}. Payback: ${back.value === null ? back.why : `${back.value.toFixed(1)} years`}.`;
+  return `Over ${result.scenario.farm.money.horizonYears} years ${about(npv.value, reading)} in today’s money against “${difference.baseline}”. Rate of return: ${rate.rate === null ? `none, ${rate.why}` : percent(rate.rate)}. Payback: ${back.value === null ? back.why : `${back.value.toFixed(1)} years`}.`;
 }
 
 function serves({ proposal: { result, finance }, run, reading }: Report): string {
@@ -134,7 +134,7 @@ function serves({ proposal: { result, finance }, run, reading }: Report): string
   const least = run.tables.coefficients.get('lenderCoverLeast');
   const from =
     finance.coverFrom === 'income'
-      ? `the ${sum(result.scenario.finance.incomePerYear, reading)} a year the farm names, less what the winter costs in cash`
+      ? `the ${sum(result.values.incomePerYear, reading)} a year the farm names, less what the winter costs in cash`
       : 'the cash saved against the baseline';
   const usual = least ? ` Lenders like to see ${least.central} (${least.basis}).` : '';
   return `${value.toFixed(2)} times the payment, from ${from}.${usual}`;

@@ -1,10 +1,11 @@
 /** Two inputs against each other: which scenario is best where, by its letter, and by how much, by its shade. */
 import { axisX, axisY, dot, plot, rect, text } from '@observablehq/plot';
+import { ticks } from 'd3-array';
 import type { Better } from '../model/measures.ts';
 import { betterOf } from '../model/measures.ts';
 import type { Grid } from '../whatif/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, leftMargin, overhang, roundUp } from './frame.ts';
+import { frame, leftMargin, overhang } from './frame.ts';
 import { GREYS, INK, scenarioColour } from './palette.ts';
 import { inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
 import { noteOf, saidSpan, saidValue, verdictOf } from './verdict.ts';
@@ -154,11 +155,11 @@ function drawMap(
 ): Element {
   const [edgeX, edgeY] = [edgesOf(acrossAt), edgesOf(downAt)];
   const height = Math.min(420, Math.max(240, width * 0.5));
+  // The outer cells reach half a step beyond what was tried; the numbers on the axes do not.
+  const marked = (at: readonly number[], count: number) => ticks(at[0], at[at.length - 1], count);
+  const [ticksX, ticksY] = [marked(acrossAt, Math.max(2, Math.floor(width / 110))), marked(downAt, 6)];
   const margins = {
-    // The axis may mark round numbers between and beyond the rows.
-    marginLeft: leftMargin(
-      [...downAt, roundUp(edgeY[downAt.length])].map((v) => saidValue(down, v, reading)),
-    ),
+    marginLeft: leftMargin(ticksY.map((v) => saidValue(down, v, reading))),
     marginRight: overhang(saidValue(across, acrossAt[acrossAt.length - 1], reading)),
     marginTop: 12,
     marginBottom: 34,
@@ -196,13 +197,13 @@ function drawMap(
       }),
       dot([0], { x: () => across.now, y: () => down.now, r: 9, stroke: INK, strokeWidth: 2.5 }),
       axisY({
-        ticks: 6,
+        ticks: ticksY,
         tickSize: 0,
         fill: GREYS.quiet,
         tickFormat: (v: number) => saidValue(down, v, reading),
       }),
       axisX({
-        ticks: Math.max(2, Math.floor(width / 110)),
+        ticks: ticksX,
         tickSize: 0,
         fill: GREYS.quiet,
         tickFormat: (v: number) => saidValue(across, v, reading),

@@ -86,14 +86,14 @@ export function cashFlowFigure(
     reading.order ?? results.map(({ name }) => name),
   );
   const longest = Math.max(...series.map(({ sums }) => sums.length));
-  const banded = series.some(({ band }) => band !== null);
+  const banded = series.find(({ band }) => band !== null)?.band?.count;
   const number = (value: number | undefined) =>
     value === undefined ? '' : show(value, 'money', reading).number;
   const markup = (width: number) => drawCash(series, colours, reading, width, finding);
   return {
     finding,
     legend: series.map(({ scenario }, k) => ({ label: scenario, fill: colours[k] })),
-    caption: `${series[0].baseline === null ? 'Sum of' : 'Sum of the differences in'} cost, worth of nutrients, works and grant to date, each year discounted to today; before loans and tax. ${banded ? 'The shaded band spans what 8 of 10 draws give. ' : ''}Money in ${moneyOf(reading)}.`,
+    caption: `${series[0].baseline === null ? 'Sum of' : 'Sum of the differences in'} cost, worth of nutrients, works and grant to date, each year discounted to today; before loans and tax. ${banded === undefined ? '' : `The shaded band spans what 8 of 10 of ${banded.toLocaleString('en').replace(',', '\u202F')} draws give. `}Money in ${moneyOf(reading)}.`,
     table: {
       caption: `Discounted sum to date, ${moneyOf(reading)}`,
       head: [

@@ -1,13 +1,13 @@
-/** The rungs nitrogen climbs down, from what came in to what the first crop can use; rung compared with rung. */
+/** The rungs nitrogen climbs down, from what the animals dropped to what the first crop can use; rung compared with rung. */
 import { axisX, axisY, dot, gridX, line, plot, text } from '@observablehq/plot';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, roundUp } from './frame.ts';
+import { frame, leftMargin, roundUp } from './frame.ts';
 import { GREYS, INK, looksOf, PAPER } from './palette.ts';
 import { type Reading, show } from './reading.ts';
 
 const RUNGS: readonly { readonly quantity: string; readonly label: string; readonly as: string }[] = [
-  { quantity: 'nitrogenInKg', label: 'came in', as: 'before it has gone anywhere' },
+  { quantity: 'nitrogenInKg', label: 'dropped and in wasted feed', as: 'before it has gone anywhere' },
   { quantity: 'nitrogenOutOfHousingKg', label: 'left the shed or paddock', as: 'in the shed or paddock' },
   { quantity: 'nitrogenOutOfStoreKg', label: 'left the store or heap', as: 'in the store or heap' },
   { quantity: 'nitrogenIntoSoilKg', label: 'in the soil', as: 'at spreading' },
@@ -69,7 +69,7 @@ export function ladderFigure(results: readonly ScenarioResult[], reading: Readin
       const narrow = width < 520;
       return plot({
         ...frame(width, (narrow ? 56 : 40) + 46 * RUNGS.length),
-        marginLeft: narrow ? 8 : 168,
+        marginLeft: narrow ? 8 : leftMargin(RUNGS.map(({ label }) => label)),
         marginRight: 26,
         marginTop: narrow ? 14 : 4,
         marginBottom: narrow ? 44 : 28,

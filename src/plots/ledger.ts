@@ -1,4 +1,4 @@
-/** Where each kilogram of an element went: a bar for each scenario on one scale, what is kept first. */
+/** Where each kilogram of an element went: a bar for each scenario on one scale, what is kept of the herd's own first. */
 import { axisX, barX, plot, ruleX, text } from '@observablehq/plot';
 import type { ScenarioResult, Values } from '../study/evaluate.ts';
 import { emptyFigure, type Figure, type LegendEntry } from './figure.ts';
@@ -60,16 +60,22 @@ export interface LedgerPart {
   readonly to: number;
 }
 
+const KEPT = 'kept';
+const BROUGHT = { label: 'brought in with bedding', look: 'brought' } as const;
+
 const at = (values: Values, name: string) => values[name] ?? 0;
-/** What came in: excreted, with bedding and with wasted feed. */
-export const broughtIn = (values: Values, element: NutrientName) =>
-  at(values, `${element}ExcretedKg`) + at(values, `${element}BeddingKg`);
+/** What the animals dropped, and what was in the feed they wasted. */
+export const dropped = (values: Values, element: NutrientName) => at(values, `${element}InKg`);
 
 /** The parts of every bar, kept first, in the order of the legend. */
 export function ledgerParts(results: readonly ScenarioResult[], element: NutrientName): LedgerPart[] {
   return results.flatMap(({ name, values }) => {
     let end = 0;
-    const ways = [{ quantity: `${element}KeptKg`, label: 'kept' }, ...WAYS[element]];
+    const ways = [
+      { quantity: `${element}KeptKg`, label: KEPT },
+      ...WAYS[element],
+      { quantity: `${element}BroughtKg`, label: BROUGHT.label },
+    ];
     return ways.map(({ quantity, label }) => {
       const kg = Math.max(0, at(values, quantity));
       const from = end;
@@ -91,10 +97,10 @@ export function ledgerFinding(
   const worst = order[order.length - 1];
   if (!best) return 'There is no scenario to show.';
   const share = (r: ScenarioResult) => {
-    const all = broughtIn(r.values, element);
+    const all = dropped(r.values, element);
     return all > 0 ? show(kept(r) / all, 'fraction', reading).text : '–';
   };
-  const first = `“${best.name}” keeps ${show(kept(best), 'kg', reading).text} of ${element}, ${share(best)} of what came in`;
+  const first = `“${best.name}” keeps ${show(kept(best), 'kg', reading).text} of ${element}, ${share(best)} of what the animals dropped`;
   if (order.length === 1) return `${first}.`;
   const losses = WAYS[element]
     .map((way) => ({ way, kg: at(worst.values, way.quantity) }))
@@ -104,8 +110,8 @@ export function ledgerFinding(
       ? `; its largest loss is ${losses[0].way.as}, ${show(losses[0].kg, 'kg', reading).text}`
       : '';
   const least = show(kept(worst), 'kg', reading).text;
-  const part = (r: ScenarioResult) => kept(r) / Math.max(broughtIn(r.values, element), Number.MIN_VALUE);
-  // Least in weight and most in share would read as a contradiction: less came in.
+  const part = (r: ScenarioResult) => kept(r) / Math.max(dropped(r.values, element), Number.MIN_VALUE);
+  // Least in weight and most in share would read as a contradiction: less was dropped.
   if (part(worst) >= part(best))
     return `${first}; “${worst.name}” keeps ${share(worst)}, but of less: ${least}${most}.`;
   return `${first}; “${worst.name}” keeps least, ${least} (${share(worst)})${most}.`;
@@ -120,21 +126,29 @@ export function ledgerFigure(
   const most = Math.max(0, ...parts.map((part) => part.to));
   if (most <= 0) return emptyFigure(`No ${element} comes in, so there is nothing to follow.`);
   const ways = WAYS[element].filter((way) => results.some((r) => at(r.values, way.quantity) > 0));
-  const legend: LegendEntry[] = ways.map(({ label, look }) => ({ label, ...LOSS_LOOKS[look] }));
+  const bedded = results.some((r) => at(r.values, `${element}BroughtKg`) > 0);
+  const legend: LegendEntry[] = [...ways, ...(bedded ? [BROUGHT] : [])].map(({ label, look }) => ({
+    label,
+    ...LOSS_LOOKS[look],
+  }));
   return {
     finding: ledgerFinding(results, element, reading),
     legend,
-    caption: `${capital(element)} excreted, in bedding and in wasted feed over the winter, and where it lies after the next drainage season. The solid part is kept. All bars on one scale.`,
+    caption: `${capital(element)} excreted and in wasted feed over the winter, and where it lies after the next drainage season. The solid part is kept; all losses are counted against it. What came in with bedding stands apart at the end of the bar. All bars on one scale.`,
     table: {
       caption: `Where the ${element} went, ${show(1, 'kg', reading).unit}`,
       head: ['', ...results.map((r) => r.name)],
       rows: [
-        ['came in', ...results.map((r) => show(broughtIn(r.values, element), 'kg', reading).number)],
+        [
+          'dropped by the animals and in wasted feed',
+          ...results.map((r) => show(dropped(r.values, element), 'kg', reading).number),
+        ],
         ['kept', ...results.map((r) => show(at(r.values, `${element}KeptKg`), 'kg', reading).number)],
         ...WAYS[element].map((way) => [
           way.label,
           ...results.map((r) => show(r.values[way.quantity], 'kg', reading).number),
         ]),
+        [BROUGHT.label, ...results.map((r) => show(r.values[`${element}BroughtKg`], 'kg', reading).number)],
       ],
     },
     draw: (width) => drawLedger(results, parts, element, reading, width, roundUp(most)),
@@ -153,9 +167,10 @@ function drawLedger(
   const { names, colours } = looksOf(results, reading.order);
   const perKg = (Math.max(240, width) - 27) / most;
   const id = (look: string) => `wk-${element}-${look}`;
-  const looks = [...new Set(WAYS[element].map((way) => way.look))];
+  const ways = [...WAYS[element], { quantity: `${element}BroughtKg`, ...BROUGHT }];
+  const looks = [...new Set(ways.map((way) => way.look))];
   const kindOf = (part: LedgerPart) => {
-    const way = WAYS[element].find((w) => w.quantity === part.quantity);
+    const way = ways.find((w) => w.quantity === part.quantity);
     return way ? way.look : `kept ${names.indexOf(part.scenario)}`;
   };
   const amounts = parts.filter((part) => part.kg * perKg > 34);

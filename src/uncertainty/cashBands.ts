@@ -15,6 +15,8 @@ import { type Draws, sample } from './monteCarlo.ts';
 export interface CashBand {
   readonly p10: readonly number[];
   readonly p90: readonly number[];
+  /** Draws it was made from. */
+  readonly count: number;
 }
 
 /** More draws move the percentiles less than a line is wide. */
@@ -47,7 +49,7 @@ export function cashBand(
   if (years.length === 0 || years[0].length * 2 < count) return null;
   const at = (p: number) => years.map((sums) => quantileSorted(sums, p) as number);
   for (const sums of years) sums.sort((a, b) => a - b);
-  return { p10: at(0.1), p90: at(0.9) };
+  return { p10: at(0.1), p90: at(0.9), count };
 }
 
 /** The bands of every scenario that has a baseline, by its name. */

@@ -5,17 +5,21 @@
 export { type Filler, filler, stream } from '../units/random.ts';
 
 /**
- * Value at probability `u` of a number with a best guess and a span: as likely below `central` as above, on each
- * side a triangle that falls to nothing at the end of the span. So the best guess is the median and stays inside
- * the spread of its draws however lopsided the span is, and a fraction stays a fraction. Where the best guess
- * stands at an end, it is the triangular distribution with its mode there.
+ * Value at probability `u` of a number with a best guess and a span: a triangle on each side of `central` that falls to
+ * nothing at the end of the span. The longer side is the less likely, just so much that the best guess is the mean of
+ * its draws. So what adds up best guesses (a bill, a year's costs) is the mean of what its draws add up to, however
+ * lopsided the spans are, and a fraction stays a fraction. Where the best guess stands at an end, it is the triangular
+ * distribution with its mode there.
  */
 export function plausible(u: number, low: number, central: number, high: number): number {
   const below = central - low;
   const above = high - central;
   if (!(below > 0)) return above > 0 ? high - above * Math.sqrt(1 - u) : central;
   if (!(above > 0)) return low + below * Math.sqrt(u);
-  return u < 0.5 ? low + below * Math.sqrt(2 * u) : high - above * Math.sqrt(2 * (1 - u));
+  const share = above / (below + above);
+  return u < share
+    ? low + below * Math.sqrt(u * (1 / share))
+    : high - above * Math.sqrt((1 - u) * (1 / (1 - share)));
 }
 
 /** `plausible` of the first `count` probabilities in an array, in place; the same numbers, without its branches. */
@@ -33,10 +37,12 @@ export function allPlausible(
   // Whether a draw falls below or above is a toss that no processor guesses: the side is looked up, not branched on.
   const end = Float64Array.of(low, high);
   const span = Float64Array.of(central - low, central - high);
+  const share = (high - central) / (central - low + (high - central));
+  const scale = Float64Array.of(1 / share, 1 / (1 - share));
   for (let k = 0; k < count; k++) {
     const u = values[k];
-    const side = (2 * u) | 0;
-    values[k] = end[side] + span[side] * Math.sqrt(2 * Math.min(u, 1 - u));
+    const side = Number(u >= share);
+    values[k] = end[side] + span[side] * Math.sqrt(Math.abs(side - u) * scale[side]);
   }
 }
 
@@ -51,5 +57,8 @@ export function plausibleShareBelow(x: number, low: number, central: number, hig
   if (x >= high) return 1;
   if (central === low) return 1 - ((high - x) / (high - low)) ** 2;
   if (central === high) return ((x - low) / (high - low)) ** 2;
-  return x < central ? ((x - low) / (central - low)) ** 2 / 2 : 1 - ((high - x) / (high - central)) ** 2 / 2;
+  const share = (high - central) / (high - low);
+  return x < central
+    ? share * ((x - low) / (central - low)) ** 2
+    : 1 - (1 - share) * ((high - x) / (high - central)) ** 2;
 }

@@ -82,6 +82,7 @@ const WORKS: readonly (Pick<Work, 'column' | 'path'> & {
   { ...inputOf('shedLengthM'), roofed: true },
   inputOf('slatsM2'),
   inputOf('openStoreM2'),
+  inputOf('storeSurfaceGivenM2'),
   inputOf('openYardM2'),
   inputOf('hardStandingM2'),
   { ...inputOf('waterBowls'), roofed: true },

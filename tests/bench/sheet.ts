@@ -1,10 +1,11 @@
 /**
  * Part of the model as a spreadsheet, for the bench: the daily water balance and its weeks (one weather for all
- * rows), herd, intake, excretion, bedding, placement, slurry, the bed week by week, the ammonia of spreading and
- * the cost of labour. Left out: paddock, heap, soil, value, bill, the other costs and finance. What the left-out
+ * rows), herd, intake, excretion, bedding, placement, volume of slurry, the bed week by week and the cost of labour.
+ * Cold, wet coat and mud are given. Left out: nitrogen of house, store and spreading, paddock, heap, soil, value, bill, the other costs and finance. What the left-out
  * parts would give is not in the sheet, so its time is a lower bound beside the whole pipeline.
  */
 import { HyperFormula, type SimpleCellAddress } from 'hyperformula';
+import { gestationMj } from '../../src/model/herd/energy.ts';
 import { WEEKS, winterDaysInWeek } from '../../src/model/series.ts';
 import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
 import type { Columns } from './rows.ts';
@@ -99,8 +100,7 @@ export function buildSheet(columns: Columns, rows: number, weather: PreparedWeat
   const line = grid('rows');
   const made: Record<string, string> = {
     ...herd(share('herdFactor')),
-    coldIntakeFactor: `1+SUMPRODUCT((${ofWeeks('warmth')}<[lowerCriticalTemperatureC])*([lowerCriticalTemperatureC]-${ofWeeks('warmth')})*${ofWeeks('inWeek')})/[winterDays]*[coldIntakePerC]`,
-    ...intakeAndExcretion(share('herdFactor')),
+    ...intakeAndExcretion(share('herdFactor'), (g) => value(`group${g}CalvingDay`, 0) || winterDays),
     ...bedding(),
     warmth: `SUMPRODUCT(EXP([ammoniaSlopePerC]*(${ofWeeks('warmth')}-[ammoniaReferenceC]))*${ofWeeks('inWeek')})/[winterDays]`,
     ...placement(),
@@ -200,8 +200,38 @@ function herd(factor: string): Record<string, string> {
   };
 }
 
-function intakeAndExcretion(factor: string): Record<string, string> {
+/** Need, appetite and feed eaten, group by group; `born` is the energy of a calf for each kg of it. */
+function feeding(head: (g: number) => string, born: (g: number) => number): Record<string, string> {
+  const out: Record<string, string> = {
+    rem: '1.123-0.4092*[digestibility]+0.1126*[digestibility]^2-0.254/[digestibility]',
+    reg: 'MAX(1.164-0.516*[digestibility]+0.1308*[digestibility]^2-0.374/[digestibility],[rem]/4)',
+  };
+  for (const g of [1, 2]) {
+    const of = (field: string) => `[group${g}${field}]`;
+    out[`weight${g}`] = `MAX(0,${of('WeightKg')}+${of('GainKgPerDay')}*[winterDays]/2)`;
+    out[`metabolic${g}`] = `[weight${g}]^0.75`;
+    out[`perKg${g}`] =
+      `IF(${of('MilkKgPerDay')}>0,[lactatingMaintenanceMjPerKg],${of('MaintenanceMjPerKg')})`;
+    out[`rest${g}`] = `([perKg${g}]+[coldMaintenanceMjPerKg])*[metabolic${g}]`;
+    out[`calf${g}`] =
+      `(1-[pregnancyEnergyForm])*[pregnancyEnergyFraction]*[rest${g}]+[pregnancyEnergyForm]*[calfBirthWeightKg]*${born(g)}`;
+    out[`upkeep${g}`] =
+      `[rest${g}]*(1+[activityPastureFraction]*[paddockShare])+[perKg${g}]*[metabolic${g}]*([coldNeedFraction]+[mudShare]*[mudNeedFraction])+${of('PregnantShare')}*[calf${g}]+${of('MilkKgPerDay')}*(1.47+0.4*[milkFatPercent])`;
+    out[`growth${g}`] =
+      `IF(${of('GainKgPerDay')}>0,22.02*([weight${g}]/(${of('GrowthSexFactor')}*${of('MatureWeightKg')}))^0.75*${of('GainKgPerDay')}^1.097,0)`;
+    out[`need${g}`] = `([upkeep${g}]/[rem]+[growth${g}]/[reg])/[digestibility]/18.45`;
+    out[`most${g}`] =
+      `${of('IntakeFraction')}*[weight${g}]*[appetiteFactor]+[intakePerMilkKg]*${of('MilkKgPerDay')}`;
+    out[`taken${g}`] =
+      `(1-${of('AppetiteShare')})*MIN([need${g}],[most${g}])+${of('AppetiteShare')}*[most${g}]`;
+  }
+  out.dryMatterEatenKg = `${both((g) => `${head(g)}*[taken${g}]`)}*[winterDays]`;
+  return out;
+}
+
+function intakeAndExcretion(factor: string, calving: (group: number) => number): Record<string, string> {
   const head = (g: number) => `[group${g}HeadCount]*${factor}`;
+  const born = (g: number) => gestationMj(1, calving(g), calving(g));
   const ofFeeds = (field: string) => both((f) => `[feed${f}Share]*[feed${f}${field}]`);
   const left = (eaten: string, gain: string, milk: string, calf: string) =>
     `${eaten}-MIN([gainKg]*${gain}+[milkOutKg]*${milk}+[grownCalves]*${calf},${eaten}*[retentionLimitFraction])`;
@@ -212,8 +242,7 @@ function intakeAndExcretion(factor: string): Record<string, string> {
     digestibility: ofFeeds('DigestibilityFraction'),
     carbonOfDiet: ofFeeds('CarbonFraction'),
     fresh: both((f) => `IF([feed${f}Share]>0,[feed${f}Share]/[feed${f}DryMatterFraction],0)`),
-    perDay: both((g) => `${head(g)}*([group${g}IntakeFraction]*([group${g}WeightKg]+[group${g}GainKgPerDay]*[winterDays]/2)+[intakePerMilkKg]*[group${g}MilkKgPerDay])`),
-    dryMatterEatenKg: '[perDay]*[winterDays]*[coldIntakeFactor]',
+    ...feeding(head, born),
     dryMatterOfferedKg: '[dryMatterEatenKg]/(1-MIN([feedWasteFraction],0.99))',
     dryMatterWastedKg: '[dryMatterOfferedKg]-[dryMatterEatenKg]',
     feedTonnes: '[dryMatterOfferedKg]*[fresh]/1000',
@@ -231,7 +260,8 @@ function intakeAndExcretion(factor: string): Record<string, string> {
     tanExcretedKg: 'MIN(MAX([urineTanFraction]*MAX(0,[nitrogenExcretedKg]-[faecalNitrogenKgPerKg]*[dryMatterEatenKg]),[tanLowestFraction]*[nitrogenExcretedKg]),[tanHighestFraction]*[nitrogenExcretedKg])',
     dung: '[dryMatterEatenKg]*(1-[digestibility])',
     dungWater: '[dung]*[faecesMoistureFraction]/(1-[faecesMoistureFraction])',
-    waterExcretedKg: 'MAX([dungWater],[dryMatterEatenKg]*([waterIntakeKgPerKg]+[metabolicWaterKgPerKg])-[liveWeightKg]/100*[winterDays]*[skinLungWaterKgPer100KgDay]-[milkOutKg]*[milkWaterFraction]-MAX(0,[gainKg])*[gainWaterFraction])',
+    waterBalance: 'MAX([dungWater],[dryMatterEatenKg]*([waterIntakeKgPerKg]+[metabolicWaterKgPerKg])-[liveWeightKg]/100*[winterDays]*[skinLungWaterKgPer100KgDay]-[milkOutKg]*[milkWaterFraction]-MAX(0,[gainKg])*[gainWaterFraction])',
+    waterExcretedKg: '(1-[urineWaterForm])*[waterBalance]+[urineWaterForm]*([dungWater]+[potassiumExcretedKg]*[urinePotassiumFraction]/[urinePotassiumKgPerKg]*(1-[urineDryMatterFraction]))',
     urineSolids: '([waterExcretedKg]-[dungWater])*[urineDryMatterFraction]/(1-[urineDryMatterFraction])',
     dryMatterExcretedKg: '[dung]+[urineSolids]',
     carbonExcretedKg: '[dung]*[faecesCarbonFraction]+[urineSolids]*[urineCarbonFraction]',
@@ -287,18 +317,8 @@ function placement(): Record<string, string> {
 }
 
 function slurry(factor: string): Record<string, string> {
-  const lost = '[storeAmmoniaKg]-[storeNitrousKg]-[storeDinitrogenKg]';
   return {
     rule: both((g) => `[group${g}HeadCount]*${factor}*[group${g}StoreM3PerWeek]*[winterDays]/7`),
-    houseAmmoniaKg: '[slatsTanKg]*MIN(1,[houseAmmoniaTanFraction]*EXP([houseAmmoniaSlopePerC]*(MAX([pitLowestC],[winterTemperatureC]+[houseWarmerC])-[ammoniaReferenceC])))',
-    toStore: '[slurryNitrogenInKg]-[houseAmmoniaKg]',
-    storeTan: '[slurryTanInKg]-[houseAmmoniaKg]+[storeMineralisedFraction]*MAX(0,[toStore]-([slurryTanInKg]-[houseAmmoniaKg]))',
-    lossLimit: '1/MAX(1,[storeAmmoniaTanFraction]*[storeAmmoniaFactor]+[storeNitrousFraction]+[storeDinitrogenFraction]+[storeNitricOxideFraction])',
-    storeAmmoniaKg: '[storeTan]*[storeAmmoniaTanFraction]*[storeAmmoniaFactor]*[lossLimit]',
-    storeNitrousKg: '[storeTan]*[storeNitrousFraction]*[lossLimit]',
-    storeDinitrogenKg: '[storeTan]*([storeDinitrogenFraction]+[storeNitricOxideFraction])*[lossLimit]',
-    slurryNitrogenKg: `[toStore]-${lost}`,
-    slurryTanKg: `[storeTan]-${lost}`,
     washM3: 'IF([slurryShare]>0,[washLitresPerDay]*[winterDays]/1000,0)',
     rainM3: 'IF([slurryShare]>0,([openStoreM2]+[openYardM2]*[yardRunoffFraction])*[rainMm]/1000,0)',
     slurryM3: '([slurryDryMatterInKg]*(1-[storeDryMatterLossFraction])+[slurryWaterInKg])/[slurryDensityKgPerM3]+[washM3]+[rainM3]',
@@ -308,7 +328,6 @@ function slurry(factor: string): Record<string, string> {
 
 function spreadAndLabour(price: string): Record<string, string> {
   return {
-    slurrySpreadAmmoniaKg: '[slurryTanKg]*MIN(1,[slurrySpreadAmmoniaFraction]*[spreadTechniqueFactor]*[spreadIncorporationFactor])',
     feedingHours: '[feedTonnes]*[feedingHoursPerTonne]',
     checkingHours: '[winterDays]/60*([headCount]*[checkMinutesPerHeadDay]+[siteMinutesPerDay])',
     beddingHours: '[beddingTonnes]/[bedSpreadTonnesPerHour]+IF([bedShare]>0,[winterDays]/60*[bedSpreadMinutesPerDay],0)',
@@ -380,10 +399,10 @@ const BED_RESULTS: Record<string, string> = {
 /** Results of the sheet that the model has under the same name. */
 export const IN_SHEET: readonly string[] = [
   'headCount', 'liveWeightKg', 'rainMm', 'wetDays', 'frozenDays', 'drainageWinterMm', 'winterTemperatureC',
-  'coldIntakeFactor', 'dryMatterEatenKg', 'nitrogenExcretedKg', 'tanExcretedKg', 'phosphorusExcretedKg',
+  'dryMatterEatenKg', 'nitrogenExcretedKg', 'tanExcretedKg', 'phosphorusExcretedKg',
   'potassiumExcretedKg', 'waterExcretedKg', 'carbonExcretedKg', 'beddingTonnes', 'yardAmmoniaKg',
-  'paddockNitrogenInKg', 'houseAmmoniaKg', 'storeAmmoniaKg', 'slurryNitrogenKg', 'slurryTanKg', 'slurryM3',
+  'paddockNitrogenInKg', 'slurryM3',
   'storeNeededM3', 'bedAmmoniaKg', 'packDryMatterKg', 'packWaterKg', 'packTonnes', 'packCarbonKg',
-  'packNitrogenKg', 'packTanKg', 'slurrySpreadAmmoniaKg', 'feedingHours', 'checkingHours', 'beddingHours',
+  'packNitrogenKg', 'packTanKg', 'feedingHours', 'checkingHours', 'beddingHours',
   'pushOutHours',
 ]; // biome-ignore format: one list

@@ -11,12 +11,15 @@ import '../../src/elements/cells/wk-bill.ts';
 import '../../src/elements/cells/wk-case.ts';
 import '../../src/elements/cells/wk-cashflow.ts';
 import '../../src/elements/cells/wk-costs.ts';
+import { CASH_RESULTS } from '../../src/model/money/cashTerms.ts';
+import { STRESSES } from '../../src/model/money/stress.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { setQuote } from '../../src/notebook/quote.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
 import type { Reading } from '../../src/plots/reading.ts';
 import { evaluate, type Run } from '../../src/study/evaluate.ts';
 import { loadTables } from '../../src/tables/load.ts';
+import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
 import type { Explorer } from '../../src/worker/explorer.ts';
 import { winterOf } from '../farm.ts';
 
@@ -140,6 +143,12 @@ describe('costs, cash and case', () => {
 
   it('cash flow: the band comes with the draws', async () => {
     const element = await shown('wk-cashflow');
+    const caption = () =>
+      element.shadowRoot?.querySelector('wk-figure')?.shadowRoot?.textContent?.replace(/\s+/gu, ' ');
+    await expect.poll(() => drawn(element), SOON).toBeTruthy();
+    expect(drawn(element)?.querySelector('path[fill-opacity]')).toBeNull();
+    element.draws = drawAll(run, { count: 250, seed: 1, keep: CASH_RESULTS });
+    await expect.poll(caption, SOON).toContain('8 of 10 of 250 draws');
     await expect.poll(() => drawn(element)?.querySelector('path[fill-opacity]'), SOON).toBeTruthy();
     expect(words(element)).toMatch(/building loan: CAD [\d ]+ at 6\.2 % over 15 years/);
     const rows = element.shadowRoot?.querySelectorAll('tbody tr') ?? [];
@@ -152,7 +161,7 @@ describe('costs, cash and case', () => {
       notebook: { title: 'Coast', invented: true, units: 'metric', draws: { count: 200, seed: 1 } },
     });
     await expect.poll(() => element.shadowRoot?.querySelectorAll('dl > div').length, SOON).toBe(10);
-    expect(element.shadowRoot?.querySelectorAll('tbody tr')).toHaveLength(5);
+    expect(element.shadowRoot?.querySelectorAll('tbody tr')).toHaveLength(STRESSES.length);
     expect(words(element)).toMatch(/Bedding dearer50 %\+/);
     await expect.poll(() => drawn(element), SOON).toBeTruthy();
     expect(element.shadowRoot?.querySelectorAll('button.plain')).toHaveLength(2);

@@ -29,6 +29,8 @@ it('reports how long a slider step takes', async () => {
       ?.shadowRoot?.querySelector('wk-ledger')
       ?.shadowRoot?.querySelector('wk-figure')
       ?.shadowRoot?.querySelector('.drawing');
+  // Only what is in sight is drawn.
+  element.shadowRoot?.querySelector('wk-notebook')?.shadowRoot?.querySelector('wk-ledger')?.scrollIntoView();
   await expect.poll(() => drawing()?.innerHTML, { timeout: 15_000 }).toContain('kept');
   const times: number[] = [];
   const model: number[] = [];

@@ -18,13 +18,14 @@ const ALLOWED: Record<string, readonly string[]> = {
   season: ['study', 'model', ...BASE],
   uncertainty: ['study', 'model', ...BASE],
   whatif: ['uncertainty', 'study', 'model', ...BASE],
+  calibrate: [...QUESTIONS],
   worker: [...QUESTIONS],
   store: ['worker', ...QUESTIONS],
   plots: [...QUESTIONS],
   paper: ['plots', ...QUESTIONS],
   elements: ['paper', 'plots', 'store', 'worker', ...QUESTIONS],
   app: ['elements', 'paper', 'plots', 'store', 'worker', ...QUESTIONS],
-  cli: ['paper', 'plots', 'worker', ...QUESTIONS],
+  cli: ['paper', 'plots', 'worker', 'calibrate', ...QUESTIONS],
 };
 
 /**
@@ -42,7 +43,7 @@ const FLOORS: Record<string, readonly string[]> = {
 const DOORS: Record<string, readonly string[]> = {
   '@observablehq/plot': ['plots'],
   d3: ['plots'],
-  'd3-array': ['plots', 'uncertainty', 'whatif'],
+  'd3-array': ['plots', 'uncertainty', 'whatif', 'calibrate'],
   'd3-dsv': ['tables', 'cli'],
   lit: ['elements', 'app'],
   'markdown-it': ['notebook'],

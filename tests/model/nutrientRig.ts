@@ -1,6 +1,7 @@
 /** Runs a few stages on one or more rows: given columns first, then central coefficients, then 0. */
 import { readDataFiles } from '../../src/cli/readData.ts';
-import { WEEKS } from '../../src/model/series.ts';
+import { DAYS, WEEKS } from '../../src/model/series.ts';
+import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { loadTables } from '../../src/tables/load.ts';
 import { columnsRead, familiesRead, namesIn, runParts } from './parts.ts';
@@ -11,9 +12,11 @@ export const { tables: TABLES, problems: TABLE_PROBLEMS } = loadTables(readDataF
 const OPTIONS: Readonly<Record<string, string>> = {
   feeder: 'ring',
   exposure: 'shed',
+  house: 'closed',
   store: 'none',
   technique: 'broadcast',
   incorporation: 'never',
+  implement: 'plough',
   way: 'turned',
   crop: 'grassCut1',
   moved: 'weekly',
@@ -32,7 +35,11 @@ export function central(name: string, option?: string): number {
   throw new Error(`no coefficient: ${name}`);
 }
 
+/** Inputs that a farm may leave out, and then stand as NaN. */
+const LEFT_OUT = new Set(['storeSurfaceGivenM2', 'spreadWindGivenMPerS']);
+
 const orZero = (name: string): number => {
+  if (LEFT_OUT.has(name)) return Number.NaN;
   try {
     return central(name.replace(/^(group|feed|material|loan)\d+/, '$1'));
   } catch {
@@ -42,11 +49,27 @@ const orZero = (name: string): number => {
 
 export type Row = Readonly<Record<string, number>>;
 
-/** Results by row; `weekC` sets every winter week's temperature. */
+/** A year that is the same every day; or `days` on which the first are dry and cold, the rest wet and mild. */
+export function evenWeather(
+  weekC: number,
+  days: readonly { dayC: number; rainMm: number }[] = [],
+): PreparedWeather {
+  const temperatureC = new Float64Array(DAYS - 1).fill(weekC);
+  const rainMm = new Float64Array(DAYS - 1);
+  days.forEach((day, d) => {
+    temperatureC[d] = day.dayC;
+    rainMm[d] = day.rainMm;
+  });
+  const hargreavesTermMm = new Float64Array(DAYS - 1);
+  return { label: 'even', start: '2025-11-01', days: DAYS - 1, rainMm, temperatureC, hargreavesTermMm };
+}
+
+/** Results by row; `weekC` sets every winter week's temperature, and every day's where no weather is given. */
 export function run(
   parts: readonly string[],
   rows: Row | readonly Row[],
   weekC = 10,
+  weather: PreparedWeather = evenWeather(weekC),
 ): Record<string, number>[] {
   const given = Array.isArray(rows) ? (rows as readonly Row[]) : [rows as Row];
   const made = namesIn(parts, 1);
@@ -68,7 +91,8 @@ export function run(
     [...names].map((name) => [name, Float64Array.from(given, (row) => row[name] ?? orZero(name))]),
   );
   columns.weekTemperatureC = new Float64Array(given.length * WEEKS).fill(weekC);
-  const out = runParts(parts, columns, given.length);
+  columns.weatherIndex = new Float64Array(given.length);
+  const out = runParts(parts, columns, given.length, [weather]);
   return given.map((_, i) => Object.fromEntries(made.map((name) => [name, out[name][i]])));
 }
 

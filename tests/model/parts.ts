@@ -47,9 +47,9 @@ export function runParts(
   weather: readonly PreparedWeather[] = [],
   daily = false,
 ): Record<string, Float64Array> {
-  return run(partsPlan(parts, daily), columns, rows, { resources: { weather } });
+  return run(partsPlan(parts, daily), (name) => columns[name], rows, { resources: { weather } });
 }
 
-/** Whether a name is an amount: shares, factors and rates may stand at 1 where there is nothing. */
+/** Whether a name is an amount: shares, factors, rates and temperatures may stand above 0 where there is nothing. */
 export const isAmount = (name: string): boolean =>
-  !/^(×|fraction)$|\//.test(CATALOGUE.entries.get(name)?.made.unit ?? '');
+  !/^(×|fraction|°C|%)$|\//.test(CATALOGUE.entries.get(name)?.made.unit ?? '');

@@ -1,12 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { CELL_OPTIONS, type CellKind } from '../../src/notebook/cells.ts';
+import { CELL_KINDS, CELL_OPTIONS } from '../../src/notebook/cells.ts';
 import { isInlineValue, readInlineValue } from '../../src/notebook/inline.ts';
 import { proseHtml } from '../../src/notebook/markdown.ts';
 import { type Notebook, readNotebook } from '../../src/notebook/read.ts';
 import { shipped } from './shipped.ts';
 import { SMALL } from './small.ts';
-
-const CELL_KINDS = Object.keys(CELL_OPTIONS) as CellKind[];
 
 const blocksOf = (text: string) => (readNotebook(text, 'small.md').notebook as Notebook).blocks;
 
@@ -46,12 +44,40 @@ describe('cells', () => {
     expect(problems).toHaveLength(1);
   });
 
+  it.each([
+    ['sweeep', 'sweep'],
+    ['Ledger', 'ledger'],
+    ['card', 'cards'],
+    ['rian', 'rain'],
+    ['draw', 'draws'],
+    ['calender', 'calendar'],
+    ['cash-flow', 'cashflow'],
+  ])('of the mistyped kind %s are told, not passed over: %s', (written, kind) => {
+    const text = SMALL.replace('```ledger', `\`\`\`${written}`);
+    const { notebook, problems } = readNotebook(text, 'small.md');
+    expect(notebook?.blocks[1]).toMatchObject({ type: 'broken', kind: written, line: 40 });
+    expect(problems).toMatchObject([
+      { what: `you wrote \`${written}\`: did you mean \`${kind}\`?`, file: 'small.md', line: 40 },
+    ]);
+  });
+
+  it.each(
+    'sh bash text txt plain json yaml toml csv tsv html css js ts sql python py r md markdown diff ini tex math mermaid'.split(
+      ' ',
+    ),
+  )('are no fences of code: %s', (word) => {
+    const { ok, notebook } = readNotebook(SMALL.replace('```ledger', `\`\`\`${word}`), 'small.md');
+    expect(ok).toBe(true);
+    expect(notebook?.blocks[0]).toMatchObject({ type: 'prose', line: 34 });
+    expect(notebook?.blocks[0].text).toContain(`\`\`\`${word}\n`);
+  });
+
   it('of every kind but those that need a measure can stand without options', () => {
     const needing = CELL_KINDS.filter((kind) => !CELL_OPTIONS[kind].safeParse({}).success);
     expect(needing).toEqual(['compare', 'sweep', 'flip', 'draws', 'rank']);
   });
 
-  it('of every kind but mix, diary and a few plain ones appear in the shipped notebooks', () => {
+  it('of every kind but the diary appear in the shipped notebooks', () => {
     const used = new Set(
       shipped.flatMap(({ text }) => blocksOf(text).map((b) => (b.type === 'cell' ? b.kind : ''))),
     );

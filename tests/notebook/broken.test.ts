@@ -14,6 +14,7 @@ const BROKEN: Readonly<Record<string, readonly [number | null, ...string[]]>> = 
   'bed-without-bedding': [23, 'scenarios.1.bed', 'no bedding'],
   'cell-bad-option': [34, 'ledger.element', '"nitrate"', 'nitrogen, phosphorus, potassium'],
   'cell-bad-yaml': [35, 'not valid YAML'],
+  'cell-mistyped': [33, 'you wrote `legder`', 'did you mean `ledger`?'],
   'cell-unknown-option': [34, 'ledger.elements', 'not known'],
   'cell-unknown-scenario': [34, 'ledger.scenarios', '"Deep bad"', 'Deep bed'],
   'cell-without-measure': [34, 'compare.measure', 'measure is missing'],

@@ -116,6 +116,47 @@ describe('older formats', () => {
     expect(notebook?.notes[0].todo).toContain('taken out');
   });
 
+  it('with a price level in each scenario are read with one for all, and say so', () => {
+    const first = SMALL.indexOf('  - name: ');
+    const end = SMALL.indexOf('\n', first);
+    const old = `${SMALL.slice(0, end)}\n    finance: { inflation: 0.02, lifeYears: 15, incomePerYear: 3200 }${SMALL.slice(end)}`;
+    const { ok, notebook } = readNotebook(old, 'old.md');
+    expect(ok).toBe(true);
+    const head = notebook?.farm.herd.reduce((sum, group) => sum + group.head, 0) ?? 0;
+    expect(notebook?.farm.money).toMatchObject({
+      inflation: 0.02,
+      horizonYears: 15,
+      incomePerHead: 3200 / head,
+    });
+    for (const { farm } of notebook?.scenarios ?? []) expect(farm.money.inflation).toBe(0.02);
+    expect(notebook?.notes.map((note) => note.key)).toEqual([
+      'scenarios.0.finance.inflation',
+      'scenarios.0.finance.lifeYears',
+      'scenarios.0.finance.incomePerYear',
+    ]);
+    const other = readNotebook(
+      old.replace('    labourPerHour:', '    inflation: 0.03\n    labourPerHour:'),
+      'old.md',
+    );
+    expect(other.notebook?.farm.money.inflation).toBe(0.03);
+    expect(other.notebook?.notes[0].what).toContain('0.02 of this one is not used');
+  });
+
+  it('are refused another price level in a scenario, and a loan longer than the years counted', () => {
+    const first = SMALL.indexOf('  - name: ');
+    const end = SMALL.indexOf('\n', first);
+    const with_ = (words: string) => `${SMALL.slice(0, end)}\n${words}${SMALL.slice(end)}`;
+    expect(readNotebook(with_('    farm: { money: { inflation: 0.04 } }'), 'x.md').problems).toMatchObject([
+      { key: 'scenarios.0.farm.money.inflation', found: '0.04' },
+    ]);
+    expect(
+      readNotebook(
+        with_('    finance: { loans: [{ name: long, amount: 1000, rate: 0.05, years: 25 }] }'),
+        'x.md',
+      ).problems,
+    ).toMatchObject([{ key: 'scenarios.0.finance.loans.0.years', found: '25 years' }]);
+  });
+
   it('are not read over the same key elsewhere', () => {
     const { problems } = readNotebook(SMALL.replace(/^farm:$/m, 'farm:\n  elevationM: 240'), 'old.md');
     expect(problems.map((p) => p.key)).toContain('farm.elevationM');

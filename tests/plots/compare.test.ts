@@ -14,7 +14,7 @@ describe('compare', () => {
 
   it('says most, least and the difference', () => {
     expect(compareFinding(scenarios, 'nitrogenKeptKg', reading)).toMatch(
-      /most in “Deep bed”, 420 kg; least in “Paddock”, 260 kg, 160 kg less\.$/,
+      /most in “Deep bed”, 322 kg; least in “Paddock”, 260 kg, 62 kg less\. Their ranges overlap\.$/,
     );
   });
 

@@ -84,7 +84,7 @@ const FIGURES: Readonly<Record<string, () => Figure>> = {
       'Outside',
     );
     const sums = Array.from({ length: 21 }, (_, year) => -8000 + 900 * year);
-    const band = { p10: sums.map((v) => v - 3000), p50: sums, p90: sums.map((v) => v + 3000) };
+    const band = { p10: sums.map((v) => v - 3000), p90: sums.map((v) => v + 3000), count: 2000 };
     return cashFlowFigure(results, reading, new Map([['Bed', band]]));
   },
   compare: () => compareFigure(made.results, 'netCost', reading),

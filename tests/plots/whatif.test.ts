@@ -8,6 +8,7 @@ import type { BreakEvens } from '../../src/whatif/breakEven.ts';
 import type { Grid } from '../../src/whatif/sweep.ts';
 import { type Turn, turnOf } from '../../src/whatif/turn.ts';
 import { farm } from '../farm.ts';
+import { openDocument } from './picture.ts';
 
 const reading = { currency: 'EUR', year: 2024, system: 'metric' } as const;
 const names = ['Paddock', 'Shed'];
@@ -102,6 +103,33 @@ describe('the map of the best', () => {
       ['10 head', 'A by EUR 1', '=', 'B by EUR 1'],
     ]);
     expect(legend.map((l) => l.label)).toEqual(['A Paddock', 'B Shed']);
+  });
+
+  it.each([340, 680, 1200])('marks no value on an axis that was not tried, at %i px', (width) => {
+    const close = openDocument();
+    try {
+      // Three rows from no rain on: half a cell below them would be a negative rain.
+      const draw = bestMapFigure(
+        { ...grid(), across: head, acrossAt: [10, 20], down: rain, downAt: [0, 1.25, 2.5] },
+        { measure: 'netCost', names },
+        reading,
+      ).draw;
+      const drawn = draw?.(width) as Element;
+      const marked = (axis: string) =>
+        [...drawn.querySelectorAll(`[aria-label="${axis}-axis tick label"] text`)].map((label) =>
+          Number(label.textContent?.replace('\u2212', '-').replace(/[^\d.-]/g, '')),
+        );
+      for (const [axis, low, high] of [
+        ['y', 0, 2.5],
+        ['x', 10, 20],
+      ] as const) {
+        expect(marked(axis).length).toBeGreaterThan(1);
+        expect(Math.min(...marked(axis))).toBeGreaterThanOrEqual(low);
+        expect(Math.max(...marked(axis))).toBeLessThanOrEqual(high);
+      }
+    } finally {
+      close();
+    }
   });
 
   it('has cell borders half way between unevenly spaced values', () => {

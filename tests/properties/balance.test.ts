@@ -116,6 +116,7 @@ describe('balance of a whole scenario', () => {
           'nitrogenLeachedKg',
           'nitrogenRunoffKg',
           'nitrogenKeptKg',
+          'nitrogenBroughtKg',
         ];
         expect(
           close(
@@ -127,27 +128,39 @@ describe('balance of a whole scenario', () => {
           expect(
             close(
               at(`${element}ExcretedKg`) + at(`${element}BeddingKg`),
-              at(`${element}LostKg`) + at(`${element}KeptKg`),
+              at(`${element}LostKg`) + at(`${element}KeptKg`) + at(`${element}BroughtKg`),
             ),
           ).toBe(true);
         for (const name of [
           ...paths,
           'phosphorusLostKg',
           'potassiumLostKg',
+          'phosphorusBroughtKg',
+          'potassiumBroughtKg',
           'carbonKeptKg',
+          'carbonBroughtKg',
+          'nitrogenAtRiskKg',
+          'nitrogenBoundKg',
           'nitrogenAvailableKg',
         ])
           expect([name, at(name) >= -1e-9 * Math.max(1, nitrogen)]).toEqual([name, true]);
 
+        for (const element of ['nitrogen', 'phosphorus', 'potassium'])
+          expect(close(at(`${element}RemainingKg`), at(`${element}KeptKg`) + at(`${element}BroughtKg`))).toBe(
+            true,
+          );
         const ladder = [
           'nitrogenInKg',
           'nitrogenOutOfHousingKg',
           'nitrogenOutOfStoreKg',
           'nitrogenIntoSoilKg',
-          'nitrogenKeptKg',
         ];
         for (let rung = 1; rung < ladder.length; rung++)
           expect(at(ladder[rung])).toBeLessThanOrEqual(at(ladder[rung - 1]) + 1e-9 * Math.max(1, nitrogen));
+        // What is lost beyond what the herd brought is the bedding's.
+        expect(at('nitrogenKeptKg')).toBeLessThanOrEqual(
+          Math.max(0, at('nitrogenIntoSoilKg')) + 1e-9 * Math.max(1, nitrogen),
+        );
         if (s.head === 0 && s.startDepthM === 0) expect(nitrogen).toBe(0);
       }),
       { numRuns: 300 },

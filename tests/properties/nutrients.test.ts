@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { type Row, run, TABLES, total } from '../model/nutrientRig.ts';
-import { columnsRead } from '../model/parts.ts';
+import { columnsRead, isAmount } from '../model/parts.ts';
 
 const num = (max: number, min = 0) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
 const unit = num(1);
@@ -66,7 +66,12 @@ it('placement: excreted, wasted and bedding go to yard ammonia and three routes'
 
 const tank = fc.record({
   winterDays: fc.integer({ min: 0, max: 300 }),
-  winterTemperatureC: num(15, -30),
+  spreadDay: fc.integer({ min: 0, max: 364 }),
+  pitStoreShare: fc.constantFrom(0, 1),
+  slatsM2: num(400),
+  storeDepthM: num(5, 0.5),
+  timesStirred: num(30),
+  weekC: num(25, -30),
   slurryShare: unit,
   slatsPart: unit,
   tanPart: unit,
@@ -76,7 +81,8 @@ const tank = fc.record({
   slurryDryMatterInKg: kilograms,
   slurryCarbonInKg: kilograms,
   slurryWaterInKg: kilograms,
-  storeAmmoniaFactor: num(1.6),
+  storeAmmoniaFactor: fc.oneof(fc.constant(0), num(1.6)),
+  storeCoverBrokenFraction: fc.constantFrom(0, 1),
   storeNitrousFraction: num(0.02),
 });
 
@@ -85,8 +91,12 @@ it('slurry: nitrogen, phosphorus and potassium leave as losses or in the slurry'
     fc.property(tank, coefficients(['slurry']), (given, drawn) => {
       const tan = given.slurryNitrogenInKg * given.tanPart;
       const row: Row = { ...drawn, ...given, slurryTanInKg: tan, slatsTanKg: tan * given.slatsPart };
-      const [out] = run(['slurry'], row);
+      const [out] = run(['slurry'], row, given.weekC);
       finite(out);
+      expect(out.houseAmmoniaKg).toBeLessThanOrEqual(tan + 1e-9);
+      expect(out.storeMethaneFraction).toBeLessThanOrEqual(1);
+      if (given.storeAmmoniaFactor === 0 && given.storeCoverBrokenFraction === 0)
+        expect(out.storeAmmoniaKg).toBe(0);
       balanced(given.slurryNitrogenInKg, total(out, 'houseAmmoniaKg', 'storeAmmoniaKg', 'storeNitrousKg', 'storeDinitrogenKg', 'slurryNitrogenKg')); // biome-ignore format: one sum
       balanced(given.slurryPhosphorusInKg, total(out, 'slurryPhosphorusKg', 'slurryPhosphorusLostKg'));
       balanced(given.slurryPotassiumInKg, total(out, 'slurryPotassiumKg', 'slurryPotassiumLostKg'));
@@ -99,11 +109,11 @@ it('slurry: nitrogen, phosphorus and potassium leave as losses or in the slurry'
 it('spread: nitrogen and TAN leave as ammonia or enter the soil', () => {
   fc.assert(
     fc.property(
-      fc.record({ slurryNitrogenKg: kilograms, compostNitrogenKg: kilograms, a: unit, b: unit, spreadTechniqueFactor: unit, spreadIncorporationFactor: unit }),
+      fc.record({ slurryNitrogenKg: kilograms, compostNitrogenKg: kilograms, a: unit, b: unit, spreadLossTechnique: num(0, -5), spreadIncorporationFactor: unit, incorporationHours: num(100), slurryM3: kilograms, slurryDryMatterKg: kilograms, spreadDay: num(400), weekC: num(30, -30) }),
       coefficients(['spreading']),
       (given, drawn) => {
         const row: Row = { ...drawn, ...given, slurryTanKg: given.slurryNitrogenKg * given.a, compostTanKg: given.compostNitrogenKg * given.b };
-        const [out] = run(['spreading'], row);
+        const [out] = run(['spreading'], row, given.weekC);
         finite(out);
         balanced(given.slurryNitrogenKg + given.compostNitrogenKg, total(out, 'spreadAmmoniaKg', 'slurrySoilNitrogenKg', 'compostSoilNitrogenKg'));
         balanced(row.slurryTanKg + row.compostTanKg, total(out, 'spreadAmmoniaKg', 'slurrySoilTanKg', 'compostSoilTanKg'));
@@ -122,6 +132,9 @@ const herd = fc.record({
   group1PregnantShare: unit,
   group1MilkKgPerDay: num(12),
   group1IntakeFraction: num(0.028, 0.005),
+  group1AppetiteShare: fc.constantFrom(0, 1),
+  group1CalvingDay: fc.integer({ min: -60, max: 300 }),
+  group1FedKgPerDay: fc.constantFrom(0, 0, 9),
   group2HeadCount: fc.integer({ min: 0, max: 60 }),
   group2WeightKg: num(300, 40),
   group2GainKgPerDay: num(1.2),
@@ -146,7 +159,12 @@ it('feed to field: random herds give finite numbers, no negative mass, and TAN w
       finite(out);
       // A herd that loses weight gives back what it held.
       for (const [name, value] of Object.entries(out))
-        if (name !== 'gainKg' && !name.endsWith('RetainedKg'))
+        if (
+          name !== 'gainKg' &&
+          name !== 'conditionKgPerHead' &&
+          isAmount(name) &&
+          !name.endsWith('RetainedKg')
+        )
           expect(value, name).toBeGreaterThanOrEqual(-1e-9);
       expect(out.tanExcretedKg).toBeLessThanOrEqual(out.nitrogenExcretedKg + 1e-9);
       const wasted = out.nitrogenExcretedKg + out.nitrogenWastedKg;
@@ -166,20 +184,27 @@ it('feed to field: random herds give finite numbers, no negative mass, and TAN w
 it('value: available and surplus sum to what could be available, and no area takes more than it needs', () => {
   const parts = fc.record({
     receivingHa: num(50), paddockHa: num(20), spotExcretaFraction: unit, spotAreaFraction: unit, slurrySoilNitrogenKg: kilograms, compostSoilNitrogenKg: kilograms,
-    a: unit, b: unit, kept: unit, mineral: unit, paddockNitrogenKeptKg: kilograms, c: unit, soilPhosphorusKeptKg: kilograms,
+    a: unit, b: unit, mineral: unit, compostMineralisedFraction: num(0.3), paddockNitrogenKeptKg: kilograms, c: unit, soilPhosphorusKeptKg: kilograms,
     slurryPhosphorusKg: kilograms, compostPhosphorusKg: kilograms, soilPotassiumKeptKg: kilograms, paddockPotassiumKeptKg: kilograms,
     compostPricePerTonne: fc.constantFrom(0, 25), compostTonnes: num(200), nitrogenPricePerKg: num(3),
   }); // biome-ignore format: one record
   fc.assert(
     fc.property(parts, coefficients(['value']), (p, drawn) => {
-      const kept = (p.slurrySoilNitrogenKg + p.compostSoilNitrogenKg) * p.kept;
+      const tan = p.slurrySoilNitrogenKg * p.a + p.compostSoilNitrogenKg * p.b;
+      const organic = p.slurrySoilNitrogenKg + p.compostSoilNitrogenKg - tan;
+      const released =
+        p.slurrySoilNitrogenKg * (1 - p.a) * drawn.slurryMineralisedFraction +
+        p.compostSoilNitrogenKg * (1 - p.b) * p.compostMineralisedFraction;
+      // What soil leaves of it: any part of the mineral nitrogen, and all that is still organic.
+      const mineral = (tan + released) * p.mineral;
+      const kept = organic - released + mineral;
       const row: Row = {
         ...drawn,
         ...p,
         slurrySoilTanKg: p.slurrySoilNitrogenKg * p.a,
         compostSoilTanKg: p.compostSoilNitrogenKg * p.b,
         soilNitrogenKeptKg: kept,
-        soilMineralKg: kept * p.mineral,
+        soilMineralKg: mineral,
         paddockMineralKg: p.paddockNitrogenKeptKg * p.c,
       };
       const [out] = run(['value'], row);

@@ -57,7 +57,12 @@ const anyTurn = fc
     tan: fc.double({ min: 0, max: 1, noNaN: true }),
   })
   .map(({ draws, tan, ...inputs }) => {
-    const turn: Record<string, number> = { ...inputs, paddockTanInKg: tan * 640, slurrySoilTanKg: tan * 336 };
+    const turn: Record<string, number> = {
+      ...inputs,
+      paddockTanInKg: tan * 640,
+      slurrySoilTanKg: tan * 336,
+      slurryNitrogenReleasedKg: 0.2 * (1 - tan) * 336,
+    };
     names.forEach((name, k) => {
       const { low, high } = coefficients.get(name) as { low: number; high: number };
       turn[name] = low + draws[k] * (high - low);

@@ -1,24 +1,38 @@
-/** The slurry line of EMEP/EEA guidebook 2019, chapter 3.B, tier 2. */
+/**
+ * The slurry line of EMEP/EEA guidebook 2019, chapter 3.B, tier 2: our walks with the shares of the guidebook in place
+ * of their own rows and no response to temperature must give its sums.
+ */
 import { describe, expect, it } from 'vitest';
-import { central, run, total } from '../model/nutrientRig.ts';
+import type { Coefficient } from '../../src/tables/coefficient.ts';
+import { central, run, TABLES, total } from '../model/nutrientRig.ts';
 import { figure, sum, tableRow } from './labels.ts';
 
 // All factors from memory (table 3.8 to 3.10), all results own arithmetic on them: regression, no oracle.
+const logit = (share: number) => Math.log(share / (1 - share));
 const FACTORS = {
   winterDays: 180,
   slurryShare: 1,
   slatsShare: 1,
   houseAmmoniaTanFraction: 0.24,
+  houseAreaForm: 0,
+  houseOtherForm: 0,
+  houseAmmoniaSlopePerC: 0,
   storeMineralisedFraction: 0.1,
+  storeShareForm: 1,
   storeAmmoniaTanFraction: 0.25,
+  storeAmmoniaSlopePerC: 0,
   storeAmmoniaFactor: 1,
   storeNitrousFraction: 0,
   storeNitricOxideFraction: 0.0001,
   storeDinitrogenFraction: 0.003,
-  slurrySpreadAmmoniaFraction: 0.55,
-  spreadTechniqueFactor: 1,
-  spreadIncorporationFactor: 1,
+  spreadTwoPoolForm: 0,
+  spreadLossIntercept: logit(0.55),
+  spreadLossPerC: 0,
+  spreadLossPerMs: 0,
+  spreadLossPerDryMatterPercent: 0,
+  spreadLossTechnique: 0,
 };
+const LID_AND_SHOE = { storeAmmoniaFactor: 0.2, spreadLossTechnique: logit(0.55 / 2) - logit(0.55) };
 const slurryOf = (nitrogen: number, change: Record<string, number> = {}): Record<string, number> => {
   const tan = nitrogen * 0.6;
   const rows = { ...FACTORS, slatsTanKg: tan, slurryTanInKg: tan, slurryNitrogenInKg: nitrogen, ...change };
@@ -52,7 +66,7 @@ const CASES: [string, Record<string, number>, Record<string, number>, number][] 
   ],
   [
     '100 kg N, tight lid and trailing shoe',
-    slurryOf(100, { storeAmmoniaFactor: 0.2, spreadTechniqueFactor: 0.5 }),
+    slurryOf(100, LID_AND_SHOE),
     {
       storeAmmoniaKg: 2.48,
       slurryTanKg: 46.966,
@@ -93,7 +107,7 @@ const CASES: [string, Record<string, number>, Record<string, number>, number][] 
   ],
   [
     'twenty dry cows, lid and trailing shoe, no nitrous oxide',
-    slurryOf(640.08, { storeAmmoniaFactor: 0.2, spreadTechniqueFactor: 0.5 }),
+    slurryOf(640.08, LID_AND_SHOE),
     { slurryNitrogenKg: 531.05, ammonia: 190.72, slurrySoilNitrogenKg: 448.38 },
     0.01,
   ],
@@ -109,9 +123,7 @@ describe(sum('slurry line run by the slurry and spread stages (derived from EMEP
   });
 
   it('lid and shoe save 37 % of the ammonia', () => {
-    const saved =
-      1 -
-      slurryOf(100, { storeAmmoniaFactor: 0.2, spreadTechniqueFactor: 0.5 }).ammonia / slurryOf(100).ammonia;
+    const saved = 1 - slurryOf(100, LID_AND_SHOE).ammonia / slurryOf(100).ammonia;
     expect(saved).toBeCloseTo(0.37, 2);
   });
 
@@ -153,30 +165,32 @@ describe(sum('temperature and ammonia'), () => {
   });
 
   it('the house share can be cooled to a pit of 0 °C: 0.24 becomes 0.138 (derived)', () => {
-    const [out] = run(['slurry'], {
+    const row = {
       ...FACTORS,
       slatsTanKg: 1,
       slurryTanInKg: 1,
       slurryNitrogenInKg: 2,
       houseAmmoniaSlopePerC: 0.0553,
       houseWarmerC: 0,
-      pitLowestC: -5,
-      winterTemperatureC: 0,
-      ammoniaReferenceC: 10,
-    });
+      houseLowestC: -5,
+      houseAmmoniaReferenceC: 10,
+    };
+    const [out] = run(['slurry'], row, 0); // biome-ignore format: one row
     expect(out.houseAmmoniaKg).toBeCloseTo(0.138, 3);
   });
 });
 
 describe(figure('where sources disagree about the slatted house'), () => {
-  it('house and pit together lose 25 % of nitrogen, IPCC pit below animals 15 to 40 % (from memory)', () => {
-    const out = slurryOf(100, { storeAmmoniaFactor: 0.85 });
-    expect(out.houseAmmoniaKg + out.storeAmmoniaKg).toBeCloseTo(25, 0);
+  const lost = (fraction: number) => slurryOf(100, { houseAmmoniaTanFraction: fraction }).houseAmmoniaKg;
+
+  it('the guidebook share of 0.24 of TAN is the high end of our row, the Danish barns its middle', () => {
+    const row = TABLES.coefficients.get('houseAmmoniaTanFraction') as Coefficient;
+    expect(lost(row.high)).toBeCloseTo(14.4, 9);
+    // 5 ± 1 % of nitrogen was measured in the barns (published) where TAN was half of it; here it is 60 %.
+    expect(lost(row.central)).toBeCloseTo(6, 9);
   });
 
-  it('slurry out of the pit keeps 70 to 85 % of nitrogen excreted, NRCS handbook table 11-5 (from memory)', () => {
-    const out = slurryOf(100, { storeAmmoniaFactor: 0.85 });
-    expect(out.slurryNitrogenKg).toBeGreaterThan(70);
-    expect(out.slurryNitrogenKg).toBeLessThan(85);
+  it('IPCC pit below animals, 15 to 40 % of nitrogen (from memory), lies above the Danish barns', () => {
+    expect(lost(0.24)).toBeLessThan(15);
   });
 });

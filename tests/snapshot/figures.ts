@@ -437,6 +437,11 @@ function scenarioOf(
       ? { land: { receivingHa: dice.between(1, 40), crop: dice.pick(LISTS.crop) } }
       : {}),
   };
+  const price = {
+    horizonYears: dice.whole(1, 40),
+    inflation: dice.pick([0, 0, 0.02, -0.01]),
+    ...dice.maybe(0.4, 'incomePerHead', () => dice.whole(-100, 2_000)),
+  };
   return scenarioSchema.parse({
     name: names[index],
     system,
@@ -481,15 +486,12 @@ function scenarioOf(
           kind: dice.pick(['annuity', 'straightLine']),
         };
       }),
-      lifeYears: dice.whole(1, 40),
-      inflation: dice.pick([0, 0, 0.02, -0.01]),
-      ...dice.maybe(0.4, 'incomePerYear', () => dice.whole(-5_000, 90_000)),
       ...dice.maybe(0.5, 'baseline', () => dice.pick(others)),
       quotes: dice
         .some(LISTS.quote, dice.whole(0, 2))
         .map((line) => ({ line, unitPrice: dice.between(5, 220), because: 'invented' })),
     },
-    farm: ownFarm,
+    farm: { ...ownFarm, money: { ...ownFarm.money, ...price } },
   });
 }
 

@@ -78,7 +78,17 @@ describe('cash of many draws', () => {
 
   it('runs the stresses of the shipped tables on every scenario', () => {
     const rows = stressRows(run);
-    expect(rows.map(({ id }) => id)).toEqual(['bedding', 'fertiliser', 'rate', 'rain', 'herd']);
+    expect(rows.map(({ id }) => id)).toEqual([
+      'income',
+      'works',
+      'feed',
+      'bedding',
+      'fertiliser',
+      'rate',
+      'grant',
+      'rain',
+      'herd',
+    ]);
     for (const { outcomes } of rows)
       expect(outcomes.map(({ name }) => name)).toEqual(run.results.map(({ name }) => name));
   });

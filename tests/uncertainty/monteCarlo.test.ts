@@ -79,8 +79,8 @@ describe('draws', () => {
     };
     const out =
       element === 'nitrogen'
-        ? ['AmmoniaKg', 'NitrousKg', 'DinitrogenKg', 'LeachedKg', 'RunoffKg', 'KeptKg']
-        : ['LostKg', 'KeptKg'];
+        ? ['AmmoniaKg', 'NitrousKg', 'DinitrogenKg', 'LeachedKg', 'RunoffKg', 'KeptKg', 'BroughtKg']
+        : ['LostKg', 'KeptKg', 'BroughtKg'];
     for (let row = 0; row < all.count * 3; row++) {
       const entered = at(`${element}ExcretedKg`, row) + at(`${element}BeddingKg`, row);
       const left = out.reduce((sum, name) => sum + at(element + name, row), 0);

@@ -66,6 +66,19 @@ describe('random', () => {
     );
   });
 
+  it.each([
+    [0, 0.3, 1],
+    [60, 90, 150],
+    [0, 0.01, 0.1],
+    [0.05, 0.24, 0.35],
+  ])('has its best guess as the mean of its draws: %f %f %f', (low, central, high) => {
+    // Midpoint rule over the probabilities, which knows nothing of the triangles.
+    const steps = 200_000;
+    let sum = 0;
+    for (let k = 0; k < steps; k++) sum += plausible((k + 0.5) / steps, low, central, high);
+    expect(Math.abs(sum / steps - central) / (high - low)).toBeLessThan(1e-5);
+  });
+
   it('neighbouring streams are not correlated', () => {
     const a = Float64Array.from({ length: 10_000 }, stream(1, 'a'));
     const b = Float64Array.from({ length: 10_000 }, stream(1, 'b'));

@@ -78,7 +78,12 @@ describe.each(HERD_MEANINGS)('a herd that is turned, shed %s', (herd) => {
       [
         ['netCost', 0, 1],
         ['netCost', 1, 0],
-        ['nitrogenKeptKg', 2, 0],
+        ['nitrogenRemainingKg', 2, 0],
+        ['capitalCost', 1, 2],
+        ['netCostPerHead', 2, 1],
+        ['nutrientValue', 1, 2],
+        ['labourHours', 0, 1],
+        ['labourHours', 2, 0],
       ] as const
     ).map(([measure, a, b]) => breakEvens(run, turn, [1, 60], measure, a, b));
     expect(flips.flatMap(({ ties }) => ties).length).toBeGreaterThan(0);

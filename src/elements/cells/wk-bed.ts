@@ -9,8 +9,6 @@ import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 import '../parts/wk-progress.ts';
 
-/** Enough for a steady P10 and P90 of each week, few enough to come within a moment. */
-const DRAWS = 600;
 /** While an input is turned. */
 const DRAWS_WHILE_TURNED = 150;
 
@@ -23,6 +21,7 @@ export class WkBed extends LitElement {
     changes: { attribute: false },
     reading: { attribute: false },
     series: { attribute: false },
+    count: { type: Number },
     seed: { type: Number },
     caption: {},
   };
@@ -36,6 +35,7 @@ export class WkBed extends LitElement {
   declare changes: RowChanges | undefined;
   declare reading: Reading;
   declare series: WeekSeries;
+  declare count: number;
   declare seed: number;
   declare caption: string | undefined;
 
@@ -46,17 +46,23 @@ export class WkBed extends LitElement {
     this.results = [];
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
     this.series = WEEK_SERIES.weekPackDepthM;
+    this.count = 10_000;
     this.seed = 1;
   }
 
   protected override willUpdate(): void {
-    const { run, explorer, changes, seed, series, results } = this;
+    const { run, explorer, changes, count, seed, series, results } = this;
     // Weeks to be ranged only where there is a line to range.
     if (!results.some(({ tracks }) => tracks[series.track]?.some((value) => value > 0))) return;
     this.#bands.ask(
       explorer,
       run,
-      { kind: 'weekBands', tracks: [series.track], count: changes?.size ? DRAWS_WHILE_TURNED : DRAWS, seed },
+      {
+        kind: 'weekBands',
+        tracks: [series.track],
+        count: changes?.size ? Math.min(DRAWS_WHILE_TURNED, count) : count,
+        seed,
+      },
       changes,
     );
   }

@@ -1,20 +1,13 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { RowChanges } from '../../model/bind.ts';
-import { CASH_RESULTS } from '../../model/money/cashTerms.ts';
 import { percent, whole } from '../../paper/amounts.ts';
 import { cashFlowFigure } from '../../plots/cashFlow.ts';
 import { moneyOf, type Reading } from '../../plots/reading.ts';
 import type { Run, ScenarioResult } from '../../study/evaluate.ts';
 import { type CashBand, cashBandsOf } from '../../uncertainty/cashBands.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
-import type { Explorer } from '../../worker/explorer.ts';
-import { type Answering, answering } from '../parts/answering.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
-import '../parts/wk-progress.ts';
-
-/** As many draws as move the band by less than a line is wide. */
-const DRAWS = 2000;
 
 /** Cash by year: what the works earn to date against the baseline, the loans, and every year of one scenario. */
 export class WkCashflow extends LitElement {
@@ -22,9 +15,8 @@ export class WkCashflow extends LitElement {
     results: { attribute: false },
     run: { attribute: false },
     reading: { attribute: false },
-    explorer: { attribute: false },
     changes: { attribute: false },
-    seed: { type: Number },
+    draws: { attribute: false },
     caption: {},
     chosen: { state: true },
   };
@@ -86,35 +78,26 @@ export class WkCashflow extends LitElement {
   declare results: readonly ScenarioResult[];
   declare run: Run | undefined;
   declare reading: Reading;
-  declare explorer: Explorer | undefined;
   declare changes: RowChanges | undefined;
-  declare seed: number;
+  /** Draws the page has made, which hold what the band needs. */
+  declare draws: Draws | undefined;
   declare caption: string | undefined;
   /** Scenario whose years are shown. */
   declare chosen: string;
 
-  #drawn: Answering<'draws'> = answering(this, 'draws');
   #bands: { of: Draws; bands: Map<string, CashBand> } | undefined;
 
   constructor() {
     super();
     this.results = [];
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
-    this.seed = 1;
     this.chosen = '';
   }
 
-  protected override willUpdate(): void {
-    const { run, explorer, changes, seed } = this;
-    // While an input is turned the band would lag behind the lines: it comes back once it is let go.
-    if (changes && changes.size > 0) return;
-    this.#drawn.ask(explorer, run, { kind: 'draws', count: DRAWS, seed, keep: [...CASH_RESULTS] });
-  }
-
   #bandsOf(run: Run): ReadonlyMap<string, CashBand> {
-    const draws = this.#drawn.answer()?.draws;
-    if (!draws || draws.scenarios !== run.bound.length || (this.changes && this.changes.size > 0))
-      return new Map();
+    const { draws, changes } = this;
+    // While an input is turned the band would lag behind the lines: it comes back once it is let go.
+    if (!draws || draws.scenarios !== run.bound.length || (changes && changes.size > 0)) return new Map();
     if (this.#bands?.of === draws) return this.#bands.bands;
     const bands = cashBandsOf(draws, run);
     this.#bands = { of: draws, bands };
@@ -172,7 +155,6 @@ export class WkCashflow extends LitElement {
       results.find(({ values }) => (values.loanTotal ?? 0) > 0) ??
       results[0];
     return html`<h2>Cash over the years</h2>
-      <wk-progress .explorer=${this.explorer} slot-name=${this.#drawn.slot}></wk-progress>
       <wk-figure .figure=${caption ? { ...figure, caption } : figure}></wk-figure>
       <label>Year by year
         <select class="field" @change=${(event: Event) => {

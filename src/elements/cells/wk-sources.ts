@@ -1,4 +1,5 @@
 import { css, html, LitElement } from 'lit';
+import score from '../../../data/cases/score.json';
 import { type Reading, show } from '../../plots/reading.ts';
 import type { Run } from '../../study/evaluate.ts';
 import type { Basis, Coefficient, Source } from '../../tables/coefficient.ts';
@@ -94,9 +95,11 @@ export class WkSources extends LitElement {
       basis,
       count: used.filter((row) => row.basis === basis).length,
     }));
+    const { outputs, studies, pass, near, fail, insideDraws } = score.independent;
     return html`<h2>What the figures stand on</h2>
       <p>${used.length} numbers from the tables, each with its source:</p>
       <ul>${bases.filter(({ count }) => count > 0).map(({ basis, count }) => html`<li>${count} ${basis}: ${BASIS_SAID[basis]}</li>`)}</ul>
+      <p>The model was held against ${outputs} measurements of ${studies} published studies it was not fitted to: ${pass} agree, ${near} are near, ${fail} are off; ${insideDraws} lie inside the range it shows.</p>
       <details @toggle=${(event: Event) => {
         if (event.target === event.currentTarget)
           this.listed = (event.currentTarget as HTMLDetailsElement).open;

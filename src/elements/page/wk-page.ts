@@ -236,7 +236,7 @@ export class WkPage extends LitElement {
           : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
             <div class="column">
               <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
-              <wk-notebook .heading=${notebook?.title ?? ''} .blocks=${notebook?.blocks ?? []} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .seed=${notebook?.draws.seed ?? 1} .winters=${open.allWinters.value} .paper=${notebook}></wk-notebook>
+              <wk-notebook .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
               ${has('ledger') ? nothing : html`<wk-ledger .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
               <wk-compare .results=${results} .reading=${reading}></wk-compare>
               ${has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}

@@ -1,6 +1,7 @@
 /** The rows of the cards, in the order a keeper asks: what stays, what it takes, how sure. */
 
-import type { Better } from '../../model/measures.ts';
+import { type Better, COMPARISONS } from '../../model/measures.ts';
+import { capital, labelOf, unitOf } from '../../plots/reading.ts';
 import type { Values } from '../../study/evaluate.ts';
 
 export interface Measure {
@@ -32,9 +33,22 @@ export const STAYS: Block = {
     },
     {
       quantity: 'nitrogenAvailableKg',
-      label: 'of it for the first crop',
+      label: 'for the first crop',
       unit: 'kg',
       better: 'more',
+      absent: 'not computed',
+    },
+    {
+      quantity: 'nitrogenBroughtKg',
+      label: 'Brought in with bedding',
+      unit: 'kg',
+      absent: 'no bed, so no bedding',
+    },
+    {
+      quantity: 'nitrogenLostKg',
+      label: 'Nitrogen lost',
+      unit: 'kg',
+      better: 'less',
       absent: 'not computed',
     },
     {
@@ -91,6 +105,24 @@ export const SURE: readonly { readonly quantity: string; readonly better: Better
     { quantity: 'netCost', better: 'less', label: 'Costs least' },
     { quantity: 'labourHours', better: 'less', label: 'Least work' },
   ];
+
+/** Rows of the results a cell names, in its order; each is shown as what its name says. */
+export function chosenBlock(names: readonly string[]): Block {
+  const told = [...STAYS.measures, ...TAKES.measures];
+  return {
+    title: 'Chosen results',
+    measures: names.map((quantity) => {
+      const compared = COMPARISONS.find(({ name }) => name === quantity);
+      return {
+        quantity,
+        label: capital(compared?.short ?? labelOf(quantity)),
+        unit: unitOf(quantity),
+        ...(compared?.better ? { better: compared.better } : {}),
+        absent: told.find((m) => m.quantity === quantity)?.absent ?? 'this scenario has none',
+      };
+    }),
+  };
+}
 
 /** The number a row shows. */
 export function amountOf({ quantity, perDay }: Measure, values: Values, of: Values = values): number | null {

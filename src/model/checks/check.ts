@@ -6,7 +6,7 @@ import type { Basis, Coefficient } from '../../tables/coefficient.ts';
 /** `pass`: within the limit. `look`: needs a person to judge. `stop`: does not work as written. */
 type CheckStatus = 'pass' | 'look' | 'stop';
 
-type CheckTheme = 'fit' | 'room' | 'air' | 'sun' | 'loads' | 'bed' | 'store' | 'land' | 'caution';
+type CheckTheme = 'fit' | 'room' | 'air' | 'sun' | 'loads' | 'bed' | 'store' | 'land' | 'feed' | 'caution';
 
 export interface Check {
   readonly id: string;

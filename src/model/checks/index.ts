@@ -4,6 +4,7 @@ import { BED_RULES } from './bedQuality.ts';
 import { CAUTION_RULES } from './caution.ts';
 import { type Check, type CheckInput, type CheckRule, MissingRow, type Verdict } from './check.ts';
 import { type Context, contextOf } from './context.ts';
+import { FEED_RULES } from './feed.ts';
 import { FIT_RULES } from './fit.ts';
 import { FITTING_RULES } from './fittings.ts';
 import { LAND_RULES } from './land.ts';
@@ -17,7 +18,7 @@ import { WAY_RULES } from './ways.ts';
 const RULES: readonly CheckRule<Context>[] = [
   ...FIT_RULES,
   ...FITTING_RULES, ...ROOM_RULES,
-  ...WAY_RULES, ...AIR_RULES, ...SUN_RULES, ...LOAD_RULES, ...BED_RULES, ...STORE_RULES, ...LAND_RULES, ...CAUTION_RULES,
+  ...WAY_RULES, ...AIR_RULES, ...SUN_RULES, ...LOAD_RULES, ...BED_RULES, ...STORE_RULES, ...LAND_RULES, ...FEED_RULES, ...CAUTION_RULES,
 ]; // biome-ignore format: the order they are shown in
 
 /**

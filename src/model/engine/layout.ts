@@ -1,6 +1,6 @@
 /**
- * What the steps of a plan see of a table: windows of one chunk on its columns. They are laid out once for a plan and
- * then moved over the rows, so that a call of three rows is not all preparation.
+ * What the steps of a plan see of a table: a chunk of its rows, in memory of their own. It is laid out once for a plan
+ * and filled chunk by chunk, so that a call of three rows is not all preparation, and a chunk stays in the cache.
  */
 import type { Step } from './catalogue.ts';
 import { familyOf } from './columns.ts';
@@ -12,16 +12,17 @@ export const CHUNK = 128;
 
 const NOTHING = new Float64Array(0);
 
-/** One column or series, and every window that shows it. */
+/** One column or series, as far as one chunk. */
 export interface Slot {
   readonly name: string;
   /** Numbers a row. */
   readonly width: number;
-  readonly show: ((values: Float64Array) => void)[];
   /** Made here, and not given by the caller. */
   readonly made: boolean;
-  /** Where it is worked out when nobody keeps it. */
-  readonly scratch: Float64Array;
+  /** The chunk's numbers: those of a series that is only made on demand have no place until somebody keeps it. */
+  values: Float64Array;
+  /** What to tell when that place is found. */
+  readonly show: ((values: Float64Array) => void)[];
 }
 
 export interface Call {
@@ -60,14 +61,13 @@ function lay({ steps, catalogue }: Plan, sizes: FamilySizes): Layout {
     const made = makes.has(name);
     const entry = catalogue.entries.get(name);
     const width = entry?.width ?? 1;
-    // What is only made on demand has no place until somebody keeps it.
-    const scratch = made && !entry?.onDemand ? new Float64Array(CHUNK * width) : NOTHING;
-    const slot = { name, width, show: [], made, scratch };
+    const values = made && entry?.onDemand ? NOTHING : new Float64Array(CHUNK * width);
+    const slot: Slot = { name, width, made, values, show: [] };
     slots.set(name, slot);
     return slot;
   };
   const resourceShows: ((resources: Readonly<Record<string, unknown>>) => void)[] = [];
-  /** Puts what `name` reads at `into[key]`, now and whenever the window moves. */
+  /** Puts what `name` reads at `into[key]`. */
   const bind = (into: Record<string | number, unknown>, key: string | number, name: string): void => {
     if (name.startsWith('@')) {
       resourceShows.push((resources) => {
@@ -84,9 +84,12 @@ function lay({ steps, catalogue }: Plan, sizes: FamilySizes): Layout {
       });
       return;
     }
-    slotOf(name).show.push((values) => {
-      into[key] = values;
-    });
+    const slot = slotOf(name);
+    into[key] = slot.values;
+    if (slot.values === NOTHING)
+      slot.show.push((values) => {
+        into[key] = values;
+      });
   };
   const followed = new Set(steps.flatMap(({ reads }) => reads));
   let kept: ReadonlySet<string> = new Set();

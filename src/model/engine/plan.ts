@@ -1,6 +1,6 @@
 /** What a question needs: the steps that lead to the names asked for, in order, and the columns they must be given. */
 import type { Catalogue, Step } from './catalogue.ts';
-import { patternOf } from './columns.ts';
+import { familyOf, patternOf } from './columns.ts';
 
 export interface Plan {
   readonly catalogue: Catalogue;
@@ -9,6 +9,8 @@ export interface Plan {
   readonly steps: readonly Step[];
   /** Columns, families by their pattern, and `@` resources that must be given. */
   readonly inputs: ReadonlySet<string>;
+  /** Families among the inputs, each with the names of its columns, from item 0 on. */
+  readonly families: readonly { readonly family: string; readonly item: (index: number) => string }[];
   /** Whether any step reads this column: a family's own column counts by its pattern. */
   readonly reads: (column: string) => boolean;
 }
@@ -57,7 +59,14 @@ export function planOf(
     }
     return answer;
   };
-  return { catalogue, targets: [...targets], steps, inputs, reads };
+  const families = [...inputs].flatMap((read) => {
+    const of = familyOf(read);
+    if (!of) return [];
+    const names: string[] = [];
+    const item = (k: number) => (names[k] ??= `${of.family}${k + 1}${of.field}`);
+    return [{ family: of.family, item }];
+  });
+  return { catalogue, targets: [...targets], steps, inputs, families, reads };
 }
 
 /** Names that may move when one of `columns` does: what depends on it, directly or through others. */

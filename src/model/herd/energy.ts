@@ -1,6 +1,6 @@
 /**
- * Net energy system for cattle of the 2019 Refinement to the 2006 IPCC Guidelines, volume 4, chapter 10. The
- * second method for intake, and a check on the first. Energy in MJ a day, masses in kg, digestibility in %.
+ * Net energy system for cattle of the 2019 Refinement to the 2006 IPCC Guidelines, volume 4, chapter 10, and the
+ * gestation equation of the US National Research Council. Energy in MJ a day, masses in kg, digestibility in %.
  */
 
 /** Gross energy of a kilogram of dry matter, MJ; fixed in the equations. */
@@ -32,6 +32,42 @@ export function milkMj(milkKg: number, fatPercent: number): number {
   return milkKg * (1.47 + 0.4 * fatPercent);
 }
 
+/** Days a calf is carried. */
+export const GESTATION_DAYS = 283;
+const MJ_PER_MCAL = 4.184;
+
+/**
+ * Net energy a calf asks of its dam on a day of gestation, MJ for each kg of the calf's weight at birth: 0.576 ×
+ * (0.4504 − 0.000766 t) × e^((0.03233 − 0.0000275 t) t) ÷ 1000 Mcal.
+ */
+function gestationMjPerKg(day: number): number {
+  const shape = 0.4504 - 0.000766 * day;
+  return ((0.576 * shape * Math.exp((0.03233 - 0.0000275 * day) * day)) / 1000) * MJ_PER_MCAL;
+}
+
+/** Of the days of gestation before each day, summed once: a mean over any days is then two look-ups. */
+const gestationSum = new Float64Array(GESTATION_DAYS + 1);
+for (let day = 0; day < GESTATION_DAYS; day++)
+  gestationSum[day + 1] = gestationSum[day] + gestationMjPerKg(day + 0.5);
+
+/** MJ for each kg of calf from conception to a day of gestation, which need not be whole. */
+function gestationUntil(day: number): number {
+  if (!(day > 0)) return 0;
+  if (day >= GESTATION_DAYS) return gestationSum[GESTATION_DAYS];
+  const whole = Math.floor(day);
+  return gestationSum[whole] + (day - whole) * (gestationSum[whole + 1] - gestationSum[whole]);
+}
+
+/**
+ * Net energy for a calf of `calfKg` at birth, mean over the first `days` days, MJ/d, when it is born on day
+ * `calvingDay`; days before conception and after birth count as nothing.
+ */
+export function gestationMj(calfKg: number, calvingDay: number, days: number): number {
+  if (!(days > 0)) return 0;
+  const first = GESTATION_DAYS - calvingDay;
+  return (calfKg * (gestationUntil(first + days) - gestationUntil(first))) / days;
+}
+
 /** Equation 10.14: net energy for maintenance in a unit of digestible energy. */
 export function maintenanceRatio(digestibilityPercent: number): number {
   const de = digestibilityPercent;
@@ -45,15 +81,27 @@ export function growthRatio(digestibilityPercent: number): number {
 }
 
 /**
- * Equation 10.16: gross energy eaten, MJ/d, for a net energy need other than growth and one for growth. Below
- * about 40 % digestibility a ration supports no growth (its ratio is not positive) and that part is left out.
+ * The ratio for growth runs to nothing at about 40 % digestibility, where no finite ration would do; it is held at
+ * this part of the ratio for maintenance (our own: a straw ration then asks more than an animal can eat, and says so).
  */
+const LEAST_GROWTH_PART = 0.25;
+/** Below this digestibility, in %, the ratio for maintenance leaves what was measured; it is held there (our own). */
+const LEAST_DIGESTIBILITY = 30;
+
+/** Equation 10.16: gross energy eaten, MJ/d, for a net energy need other than growth and one for growth. */
 export function grossEnergyMj(needMj: number, growthNeedMj: number, digestibilityPercent: number): number {
   if (!(digestibilityPercent > 0)) return 0;
-  const rem = maintenanceRatio(digestibilityPercent);
-  const reg = growthRatio(digestibilityPercent);
-  const digestible = (rem > 0 ? needMj / rem : 0) + (reg > 0 ? growthNeedMj / reg : 0);
-  return digestible / (digestibilityPercent / 100);
+  const de = Math.max(LEAST_DIGESTIBILITY, digestibilityPercent);
+  const rem = maintenanceRatio(de);
+  const reg = Math.max(growthRatio(de), rem * LEAST_GROWTH_PART);
+  return (needMj / rem + growthNeedMj / reg) / (digestibilityPercent / 100);
+}
+
+/** Net energy for maintenance in a kilogram of dry matter, MJ/kg: equation 10.16 turned round. */
+export function netEnergyMjPerKg(digestibilityPercent: number): number {
+  if (!(digestibilityPercent > 0)) return 0;
+  const rem = maintenanceRatio(Math.max(LEAST_DIGESTIBILITY, digestibilityPercent));
+  return GROSS_ENERGY_MJ_PER_KG * (digestibilityPercent / 100) * rem;
 }
 
 /** Dry matter that carries a gross energy, kg. */

@@ -2,7 +2,8 @@
 import { quantity } from '../engine/quantity.ts';
 import { volatileSolidsKg } from './energy.ts';
 
-const kg = (label: string, formula: string) => quantity(label, 'kg', formula);
+const kg = (label: string, formula: string, more: { source?: readonly string[] } = {}) =>
+  quantity(label, 'kg', formula, more);
 
 /** A ration that cannot feed the gain asked for keeps only the limit share. Weight lost adds. */
 const retained = (matter: string, field: string) =>
@@ -39,16 +40,21 @@ export const excretion = {
   grownCalfCount: quantity(
     'calves grown before birth, as whole calves',
     'head',
-    'sum over the groups of head × share with calf × winter days ÷ days in which a calf grows, at most 1 a head',
+    'sum over the groups of head × share with calf × winter days among the days before calving in which a calf grows ÷ those days',
   ).of(
-    ['group*HeadCount', 'group*PregnantShare', 'conceptusGrowthDays', 'winterDays', 'herdFactor'],
-    (i, head, pregnant, growing, days, factor) => {
+    [
+      'group*HeadCount', 'group*PregnantShare', 'group*CalvingDay', 'conceptusGrowthDays', 'winterDays', 'herdFactor',
+    ], // biome-ignore format: one list
+    (i, head, pregnant, calving, growing, days, factor) => {
       let calves = 0;
       for (let g = 0; g < head.length; g++) {
         const animals = head[g][i] * factor[i];
-        if (animals > 0) calves += animals * pregnant[g][i];
+        if (!(animals > 0)) continue;
+        const birth = calving[g][i] === 0 ? days[i] : calving[g][i];
+        const grown = Math.min(days[i], birth) - Math.max(0, birth - growing[i]);
+        if (grown > 0) calves += animals * pregnant[g][i] * grown;
       }
-      return growing[i] > 0 ? calves * Math.min(1, days[i] / growing[i]) : 0;
+      return growing[i] > 0 ? calves / growing[i] : 0;
     },
   ),
   nitrogenRetainedKg: retained('nitrogen', 'Nitrogen'),
@@ -94,8 +100,8 @@ export const excretion = {
     ['liveWeightKg', 'winterDays', 'skinLungWaterKgPer100KgDay'],
     (i, weight, days, per100) => (weight[i] / 100) * days[i] * per100[i],
   ),
-  waterExcretedKg: kg(
-    'water in dung and urine',
+  waterBalanceKg: kg(
+    'water left for dung and urine by what is drunk',
     'water drunk and in feed + water of digestion − water from skin and lungs − water in milk and gain; never less than the water in dung',
   ).of(
     [
@@ -110,6 +116,22 @@ export const excretion = {
           milk[i] * inMilk[i] -
           Math.max(0, gain[i]) * inGain[i],
       ),
+  ),
+  urineByPotassiumKg: kg(
+    'water in urine, by its potassium',
+    'potassium excreted × share of it in urine ÷ potassium in urine, less the solids: animals drink what their ration’s potassium asks',
+    { source: ['betteridge1986'] },
+  ).of(
+    ['potassiumExcretedKg', 'urinePotassiumFraction', 'urinePotassiumKgPerKg', 'urineDryMatterFraction'],
+    (i, potassium, inUrine, perKg, solids) =>
+      perKg[i] > 0 ? ((potassium[i] * inUrine[i]) / perKg[i]) * (1 - Math.min(1, solids[i])) : 0,
+  ),
+  waterExcretedKg: kg(
+    'water in dung and urine',
+    'water left by the balance of what is drunk, or water in dung + urine by its potassium: two forms, each draw takes one',
+  ).of(
+    ['waterBalanceKg', 'dungWaterKg', 'urineByPotassiumKg', 'urineWaterForm'],
+    (i, balance, dung, urine, form) => (1 - form[i]) * balance[i] + form[i] * (dung[i] + urine[i]),
   ),
   urineDryMatterKg: kg(
     'solids in urine',

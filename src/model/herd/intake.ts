@@ -1,7 +1,7 @@
-/** Weight, ration, cold and feeder → dry matter and nutrients eaten, and feed put out and wasted. */
+/** The ration, and what is eaten of it → nutrients eaten, feed put out and wasted, condition a head. */
 import { quantity } from '../engine/quantity.ts';
-import { WEEKS, winterDaysInWeek } from '../series.ts';
-import { dryMatterKg, grossEnergyMj, growthMj, maintenanceInCold, maintenanceMj, milkMj } from './energy.ts';
+import { coldStress } from './coldStress.ts';
+import { feeding } from './feeding.ts';
 
 /** Mean of the feeds by share; a feed that a shorter scenario does not have stands at share 0 with no numbers. */
 const ofRation = (label: string, field: string, formula = 'mean of the feeds by share of dry matter') =>
@@ -19,46 +19,7 @@ const PROTEIN_PER_NITROGEN = 6.25;
 
 const kg = (label: string, formula: string) => quantity(label, 'kg', formula);
 
-export const intake = {
-  coldIntakeFactor: quantity(
-    'feed for the cold',
-    '×',
-    '1 + mean over the winter weeks of the degrees the week is colder than the lower critical temperature of coat and exposure × extra need for each degree',
-    { source: ['ndsuCold'] },
-  ).of(
-    ['weekTemperatureC', 'lowerCriticalTemperatureC', 'coldIntakePerC', 'winterDays'],
-    (i, temperature, lowest, perC, days) => {
-      let degreeDays = 0;
-      for (let w = 0; w < WEEKS; w++) {
-        const inWeek = winterDaysInWeek(w, days[i]);
-        if (inWeek <= 0) break;
-        const below = lowest[i] - temperature[i * WEEKS + w];
-        if (below > 0) degreeDays += inWeek * below;
-      }
-      return 1 + (days[i] > 0 ? (degreeDays / days[i]) * perC[i] : 0);
-    },
-  ),
-  dryMatterEatenKg: quantity(
-    'dry matter eaten',
-    'kg',
-    'sum over the groups of head × days × (share of live weight × mid-winter weight + feed for milk) × feed for the cold',
-    { source: ['hibberdThrift1992', 'buskirk2003'] },
-  ).of(
-    [
-      'group*HeadCount', 'group*WeightKg', 'group*GainKgPerDay', 'group*MilkKgPerDay', 'group*IntakeFraction',
-      'intakePerMilkKg', 'coldIntakeFactor', 'winterDays', 'herdFactor',
-    ], // biome-ignore format: one list
-    (i, head, weight, gain, milk, part, perMilk, cold, days, factor) => {
-      let perDay = 0;
-      for (let g = 0; g < head.length; g++) {
-        const animals = head[g][i] * factor[i];
-        if (animals > 0)
-          perDay +=
-            animals * (part[g][i] * (weight[g][i] + (gain[g][i] * days[i]) / 2) + perMilk[i] * milk[g][i]);
-      }
-      return perDay * days[i] * cold[i];
-    },
-  ),
+const ration = {
   digestibility: ofRation('digestibility of the ration', 'DigestibilityFraction'),
   rationProteinFraction: ofRation('crude protein of the ration', 'CrudeProteinFraction'),
   rationPhosphorusFraction: ofRation('phosphorus of the ration', 'PhosphorusFraction'),
@@ -74,6 +35,9 @@ export const intake = {
       if (shares[f][i] > 0 && dryMatter[f][i] > 0) fresh += shares[f][i] / dryMatter[f][i];
     return fresh;
   }),
+};
+
+const eaten = {
   nitrogenEatenKg: kg('nitrogen eaten', 'dry matter eaten × crude protein of the ration ÷ 6.25').of(
     ['dryMatterEatenKg', 'rationProteinFraction'],
     (i, eaten, protein) => (eaten[i] * protein[i]) / PROTEIN_PER_NITROGEN,
@@ -86,65 +50,12 @@ export const intake = {
     'dryMatterEatenKg',
     'rationPotassiumFraction',
   ]),
-  upkeepEnergyMjPerDay: quantity(
-    'net energy for maintenance, movement, calf and milk',
-    'MJ/d',
-    'sum over the groups of head × (maintenance at mid-winter weight in the cold × (1 + movement on pasture + calf) + milk), by the IPCC equations',
-    { source: ['ipcc2019'] },
-  ).of(
-    [
-      'group*HeadCount', 'group*WeightKg', 'group*GainKgPerDay', 'group*PregnantShare', 'group*MilkKgPerDay',
-      'group*MaintenanceMjPerKg', 'lactatingMaintenanceMjPerKg', 'activityPastureFraction', 'pastureShare',
-      'pregnancyEnergyFraction', 'milkFatPercent', 'energyColdMjPerKgC', 'winterTemperatureC', 'winterDays', 'herdFactor',
-    ], // biome-ignore format: one list
-    (
-      i, head, weight, gain, pregnant, milk, dryPerKg, milkingPerKg, moving, pasture, calf, fat, cold, temperature,
-      days, factor,
-    ) => {
-      let energy = 0;
-      for (let g = 0; g < head.length; g++) {
-        const animals = head[g][i] * factor[i];
-        if (!(animals > 0)) continue;
-        const perKg = milk[g][i] > 0 ? milkingPerKg[i] : dryPerKg[g][i];
-        const rest = maintenanceMj(
-          weight[g][i] + (gain[g][i] * days[i]) / 2,
-          maintenanceInCold(perKg, temperature[i], cold[i]),
-        );
-        const upkeep = rest * (1 + moving[i] * pasture[i] + calf[i] * pregnant[g][i]);
-        energy += animals * (upkeep + milkMj(milk[g][i], fat[i]));
-      }
-      return energy;
-    }, // biome-ignore format: one list
-  ),
-  growthEnergyMjPerDay: quantity(
-    'net energy for gain',
-    'MJ/d',
-    'sum over the groups of head × growth at mid-winter weight, by the IPCC equations; none for a group that does not gain',
-    { source: ['ipcc2019'] },
-  ).of(
-    [
-      'group*HeadCount', 'group*WeightKg', 'group*GainKgPerDay', 'group*GrowthSexFactor', 'group*MatureWeightKg',
-      'winterDays', 'herdFactor',
-    ], // biome-ignore format: one list
-    (i, head, weight, gain, sex, mature, days, factor) => {
-      let energy = 0;
-      for (let g = 0; g < head.length; g++) {
-        const animals = head[g][i] * factor[i];
-        const midWinter = weight[g][i] + (gain[g][i] * days[i]) / 2;
-        if (animals > 0) energy += animals * growthMj(midWinter, gain[g][i], mature[g][i], sex[g][i]);
-      }
-      return energy;
-    },
-  ),
-  dryMatterByEnergyKg: quantity(
-    'dry matter eaten, energy method',
-    'kg',
-    'second method, for comparison: net energy for maintenance, movement, calf, milk and gain by the IPCC equations ÷ 18.45 MJ/kg',
-    { source: ['ipcc2019'] },
-  ).of(
-    ['upkeepEnergyMjPerDay', 'growthEnergyMjPerDay', 'digestibility', 'winterDays'],
-    (i, upkeep, growth, digestible, days) =>
-      dryMatterKg(grossEnergyMj(upkeep[i], growth[i], digestible[i] * 100)) * days[i],
+  conditionKgPerHead: quantity(
+    'condition gained or lost a head',
+    'kg/head',
+    '(condition gained − condition lost) ÷ head; beside the gain asked for',
+  ).of(['conditionGainedKg', 'conditionLostKg', 'headCount'], (i, gained, lost, head) =>
+    head[i] > 0 ? (gained[i] - lost[i]) / head[i] : 0,
   ),
   dryMatterOfferedKg: quantity(
     'dry matter put out',
@@ -190,3 +101,5 @@ export const intake = {
     (i, wasted, fresh) => wasted[i] * Math.max(0, fresh[i] - 1),
   ),
 };
+
+export const intake = [coldStress[0], coldStress[1], ration, feeding, eaten] as const;

@@ -11,6 +11,7 @@ import {
   type FlowTerms,
   flowsAgainst,
   paybackOf,
+  serviceOf,
   worthAgainst,
 } from './cashTerms.ts';
 import { debtServiceCover } from './presentValue.ts';
@@ -24,7 +25,7 @@ const OWN = [
 // biome-ignore format: one list of names
 const BASELINE = [
   'baselineCapitalCost', 'baselineCapitalShortLived', 'baselineGrantUsed', 'baselineOperatingCost',
-  'baselineNutrientValue', 'baselineLifeYears', 'baselineShortLifeYears', 'baselineInflation',
+  'baselineNutrientValue', 'baselineShortLifeYears',
 ] as const;
 
 const earned = walk({
@@ -67,9 +68,7 @@ const earned = walk({
         grantUsed: r.baselineGrantUsed[i],
         operatingCost: r.baselineOperatingCost[i],
         nutrientValue: r.baselineNutrientValue[i],
-        lifeYears: r.baselineLifeYears[i],
         shortLifeYears: r.baselineShortLifeYears[i],
-        inflation: r.baselineInflation[i],
       });
       // The rate is looked for on a grid of hundreds of steps: only where somebody asks for it.
       if (wantsRate) w.internalRateOfReturn[i] = rateOfReturn(flows).rate ?? Number.NaN;
@@ -104,15 +103,23 @@ const worth = {
 };
 
 const debt = {
+  incomePerYear: quantity(
+    'income of the herd to serve debt',
+    'money',
+    'income a head named in the notebook × head; absent when none is named',
+  ).product(['incomePerHead', 'headCount']),
   debtServiceCover: quantity(
     'debt service cover',
     '×',
-    'income named in the notebook less running cost in cash, over the payment on the loans; without a named income, the cash saved against the baseline over the payment; absent without a loan',
+    'income of the herd less running cost in cash, over the payment on these loans and on those the farm already has; without a named income, the cash saved against the baseline over the payment on these loans; absent without a loan',
     { source: ['financeText'] },
   ).of(
-    ['incomePerYear', 'operatingCashCost', 'baselineOperatingCashCost', 'loanPayment'],
-    (i, income, cost, baselineCost, payment) =>
-      debtServiceCover(cashForDebt(income[i], cost[i], baselineCost[i]), payment[i]),
+    ['incomePerYear', 'operatingCashCost', 'baselineOperatingCashCost', 'loanPayment', 'debtServicePerYear'],
+    (i, income, cost, baselineCost, payment, already) =>
+      debtServiceCover(
+        cashForDebt(income[i], cost[i], baselineCost[i]),
+        serviceOf(payment[i], already[i], income[i]),
+      ),
   ),
 };
 

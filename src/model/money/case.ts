@@ -13,6 +13,7 @@ import {
   flowsAgainst,
   horizonOf,
   paybackOf,
+  serviceOf,
   worthOf,
   type YearFlow,
   yearFlows,
@@ -135,7 +136,8 @@ function alone(
   const fault = loans.map(loanFault).find((words) => words !== null) ?? null;
   const flows = horizon >= 1 ? yearFlows(terms, horizon) : [];
   const { interestRate: rate, inflation } = terms;
-  const income = column(input, 'incomePerYear');
+  const income = read(input, 'incomePerYear');
+  const already = column(input, 'debtServicePerYear');
   const coverFrom = Number.isFinite(income) ? 'income' : baseline ? 'saving' : null;
   const cash = cashForDebt(
     income,
@@ -148,7 +150,7 @@ function alone(
     const sum = (of: (row: (typeof rows)[number]) => number) => rows.reduce((all, row) => all + of(row), 0);
     const borrowed = flow.year === 0 ? loans.reduce((all, loan) => all + loan.amount, 0) : 0;
     const payment = sum((row) => row.payment);
-    const cover = debtServiceCover(cash * (1 + inflation) ** flow.year, payment);
+    const cover = debtServiceCover(cash * (1 + inflation) ** flow.year, serviceOf(payment, already, income));
     return {
       ...flow,
       borrowed,
@@ -177,7 +179,7 @@ function alone(
         ? { value: null, why: 'there is no loan to serve' }
         : coverFrom === null
           ? { value: null, why: 'no income is named and there is no baseline to save against' }
-          : reasoned(debtServiceCover(cash, payment)),
+          : reasoned(debtServiceCover(cash, serviceOf(payment, already, income))),
     coverFrom: payment > 0 ? coverFrom : null,
   };
 }

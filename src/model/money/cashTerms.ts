@@ -22,6 +22,8 @@ export type CashTerms = Readonly<
 >;
 /** What the flows rest on before they are discounted. */
 export type FlowTerms = Omit<CashTerms, 'interestRate'>;
+/** What a baseline brings of its own: price level and years are the notebook's, the same for both. */
+export type PeerTerms = Omit<FlowTerms, 'inflation' | 'lifeYears'>;
 
 /** Flows before loans and tax of one year, in its prices. */
 export interface YearFlow {
@@ -58,19 +60,39 @@ export function yearFlows(terms: FlowTerms, horizon: number): YearFlow[] {
   });
 }
 
-/** Their sums: flows before loans and tax, years 0 … horizon. */
-export function yearlyFlows(terms: FlowTerms, horizon: number): number[] {
-  return yearFlows(terms, horizon).map(({ net }) => net);
+/** Their sums, added to `flows` (years 0 … its end) times `sign`: no object a year, since draws ask for millions. */
+function addFlows(
+  flows: number[],
+  terms: PeerTerms,
+  { inflation, lifeYears }: FlowTerms,
+  sign: 1 | -1,
+): void {
+  const horizon = flows.length - 1;
+  const works = capitalFlows({
+    capital: terms.capitalCost,
+    shortLived: terms.capitalShortLived,
+    lifeYears: horizonOf({ lifeYears }),
+    shortLifeYears: terms.shortLifeYears,
+    horizon,
+    inflation,
+  });
+  const running = terms.nutrientValue - terms.operatingCost;
+  let prices = 1;
+  flows[0] += sign * (works[0] + terms.grantUsed);
+  for (let year = 1; year <= horizon; year++) {
+    prices *= 1 + inflation;
+    flows[year] += sign * (works[year] + running * prices);
+  }
 }
 
-/** Flows against another scenario over the life of the first; the scenario alone without one. */
-export function flowsAgainst(terms: FlowTerms, baseline?: FlowTerms): number[] {
+/** Flows against another scenario in one price level over the same years; the scenario alone without one. */
+export function flowsAgainst(terms: FlowTerms, baseline?: PeerTerms): number[] {
   const horizon = horizonOf(terms);
   if (!(horizon >= 1)) return [];
-  const own = yearlyFlows(terms, horizon);
-  if (!baseline) return own;
-  const other = yearlyFlows(baseline, horizon);
-  return own.map((flow, year) => flow - other[year]);
+  const flows = new Array<number>(horizon + 1).fill(0);
+  addFlows(flows, terms, terms, 1);
+  if (baseline) addFlows(flows, baseline, terms, -1);
+  return flows;
 }
 
 /** Worth today of flows at a rate; NaN where there are none or a price is missing. */
@@ -84,7 +106,7 @@ export function paybackOf(rate: number, flows: readonly number[]): number | null
 }
 
 /** Worth today of a scenario's flows at its own rate. */
-export function worthAgainst(terms: CashTerms, baseline?: FlowTerms): number {
+export function worthAgainst(terms: CashTerms, baseline?: PeerTerms): number {
   return worthOf(terms.interestRate, flowsAgainst(terms, baseline));
 }
 
@@ -103,4 +125,9 @@ export function runningWorth(rate: number, flows: readonly number[]): number[] {
  */
 export function cashForDebt(income: number, cashCost: number, baselineCashCost: number): number {
   return (Number.isFinite(income) ? income : baselineCashCost) - cashCost;
+}
+
+/** What that cash must serve: loans the farm already has too, where its whole income does. */
+export function serviceOf(payment: number, already: number, income: number): number {
+  return payment > 0 && Number.isFinite(income) ? payment + already : payment;
 }

@@ -38,7 +38,7 @@ const works = {
   capitalCharge: quantity(
     'capital charge',
     'money',
-    'capital less grant as an even yearly amount over the life of the works, short-lived works over theirs, at the interest rate above inflation',
+    'capital less grant as an even yearly amount over the years counted, short-lived works over theirs, at the interest rate above inflation',
     { source: ['financeText'] },
   ).of(
     [

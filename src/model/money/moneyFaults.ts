@@ -4,7 +4,7 @@ import { BILL_LINES, type BillLine, type PriceBinding, quoteFaults } from '../wo
 import { loanFault } from './loan.ts';
 
 export interface MoneyFault {
-  readonly id: 'noPrice' | 'negativePrice' | 'currency' | 'loan' | 'grant' | 'funding' | 'life' | 'quote';
+  readonly id: 'noPrice' | 'negativePrice' | 'currency' | 'loan' | 'grant' | 'funding' | 'quote';
   /** Place in the scenario, or id of the price. */
   readonly at: string;
   readonly words: string;
@@ -21,7 +21,7 @@ export function moneyFaults(
   bill: readonly BillLine[],
 ): MoneyFault[] {
   const { currency } = scenario.farm.money;
-  const { loans, lifeYears } = scenario.finance;
+  const { loans } = scenario.finance;
   const faults: MoneyFault[] = [];
   const add = (id: MoneyFault['id'], at: string, words: string) => faults.push({ id, at, words });
 
@@ -58,8 +58,6 @@ export function moneyFaults(
     const words = loanFault({ ...loan, straightLine: loan.kind === 'straightLine' });
     if (words) add('loan', `finance.loans.${k}`, words);
   });
-  if (!(lifeYears >= 1))
-    add('life', 'finance.lifeYears', `the life of the works is ${lifeYears} years; it must be at least 1`);
   const over = values.grantOverCost ?? 0;
   if (over > 0)
     add(

@@ -50,6 +50,30 @@ function changed(
 
 export const STRESSES: readonly StressSpec[] = [
   {
+    id: 'income',
+    label: 'income of the herd lower',
+    level: 'stressIncomeFraction',
+    unit: '%',
+    changes: (level, { column }) =>
+      new Map(changed(column, ['incomePerHead'], (income) => income * (1 - level))),
+  },
+  {
+    id: 'works',
+    label: 'works dearer',
+    level: 'stressWorksFraction',
+    unit: '%',
+    changes: (level, { values }) =>
+      new Map(values.capitalCost == null ? [] : [['capitalGiven', values.capitalCost * (1 + level)]]),
+  },
+  {
+    id: 'feed',
+    label: 'feed dearer',
+    level: 'stressFeedFraction',
+    unit: '%',
+    changes: (level, { column }) =>
+      new Map(changed(column, members(column, 'feed', 'PricePerTonne'), (price) => price * (1 + level))),
+  },
+  {
     id: 'bedding',
     label: 'bedding dearer',
     level: 'stressBeddingFraction',
@@ -66,11 +90,18 @@ export const STRESSES: readonly StressSpec[] = [
   },
   {
     id: 'rate',
-    label: 'interest higher, on loans too',
+    label: 'loans dearer, the rate for discounting unmoved',
     level: 'stressRateFraction',
     unit: 'points',
     changes: (level, { column }) =>
-      new Map(changed(column, ['interestRate', ...members(column, 'loan', 'Rate')], (rate) => rate + level)),
+      new Map(changed(column, members(column, 'loan', 'Rate'), (rate) => rate + level)),
+  },
+  {
+    id: 'grant',
+    label: 'grant refused',
+    level: 'stressGrantFraction',
+    unit: '% of it',
+    changes: (level, { column }) => new Map(changed(column, ['grantAmount'], (grant) => grant * (1 - level))),
   },
   {
     id: 'rain',
@@ -82,7 +113,7 @@ export const STRESSES: readonly StressSpec[] = [
   },
   {
     id: 'herd',
-    label: 'fewer cattle, same works',
+    label: 'fewer cattle with their income, same works',
     level: 'stressHerdFraction',
     unit: '%',
     // What is built stays built: the bill is not drawn smaller for a herd that shrank afterwards.

@@ -1,4 +1,4 @@
-/** One boundary for every system: losses by kind, what is kept, the ladder between, and greenhouse gases. */
+/** One boundary for every system: losses by kind, the ladder between, and greenhouse gases. */
 import { quantity } from '../engine/quantity.ts';
 import { indirectNitrousKg, manureMethaneKg } from './managed.ts';
 
@@ -21,35 +21,21 @@ export const ledger = {
   ]), // biome-ignore format: one list
   nitrogenLeachedKg: lost('nitrogen leached', ['paddockLeachedKg', 'heapLeachedKg', 'soilLeachedKg']),
   nitrogenRunoffKg: kg('nitrogen in surface run-off', 'run-off from the paddock').same('paddockRunoffKg'),
-  nitrogenKeptKg: kg(
-    'nitrogen kept',
-    'still in the soil and plants of paddock and spreading ground after the drainage season',
-  ).sum(['paddockNitrogenKeptKg', 'soilNitrogenKeptKg']),
+  nitrogenLostKg: kg(
+    'nitrogen lost',
+    'as ammonia + as nitrous oxide + as N2 and NO + leached + in surface run-off',
+  ).sum([
+    'nitrogenAmmoniaKg', 'nitrogenNitrousKg', 'nitrogenDinitrogenKg', 'nitrogenLeachedKg', 'nitrogenRunoffKg',
+  ]), // biome-ignore format: one list
   phosphorusLostKg: kg('phosphorus lost', 'run off the paddock + left in the store + lost from the heap').sum(
     ['paddockPhosphorusLostKg', 'slurryPhosphorusLostKg', 'heapPhosphorusLostKg'],
   ),
-  phosphorusKeptKg: kg('phosphorus kept', 'on the paddock + on the spreading ground').sum([
-    'paddockPhosphorusKeptKg',
-    'soilPhosphorusKeptKg',
-  ]),
   potassiumLostKg: kg('potassium lost', 'lost from the paddock + left in the store + lost from the heap').sum(
     ['paddockPotassiumLostKg', 'slurryPotassiumLostKg', 'heapPotassiumLostKg'],
   ),
-  potassiumKeptKg: kg('potassium kept', 'on the paddock + on the spreading ground').sum([
-    'paddockPotassiumKeptKg',
-    'soilPotassiumKeptKg',
-  ]),
-  carbonKeptKg: kg(
-    'carbon brought to the soil',
-    'on the paddock + on the spreading ground; part of it will be respired in the years after',
-  ).sum(['paddockCarbonKeptKg', 'soilCarbonKeptKg']),
-  nitrogenInKg: kg(
-    'nitrogen excreted and in bedding and wasted feed',
-    'nitrogen excreted + in bedding and wasted feed',
-  ).sum(['nitrogenExcretedKg', 'nitrogenBeddingKg']),
   nitrogenOutOfHousingKg: kg(
     'nitrogen out of the shed or on the paddock',
-    'nitrogen in − ammonia of yard, paddock and slatted house − losses of the bed',
+    'nitrogen dropped and in wasted feed − ammonia of yard, paddock and slatted house − losses of the bed',
   ).minus('nitrogenInKg', [
     'yardAmmoniaKg', 'paddockAmmoniaKg', 'houseAmmoniaKg', 'bedAmmoniaKg', 'bedNitrousKg', 'bedDinitrogenKg',
   ]), // biome-ignore format: one list
@@ -72,7 +58,7 @@ export const ledger = {
   ).of(
     [
       'volatileSolidsKg', 'paddockShare', 'slurryShare', 'packShare', 'methaneCapacityM3PerKg',
-      'pastureMethaneCapacityM3PerKg', 'pastureMethaneFraction', 'slurryMethaneFraction', 'bedMethaneFraction',
+      'pastureMethaneCapacityM3PerKg', 'pastureMethaneFraction', 'storeMethaneFraction', 'bedMethaneFraction',
       'compostMethaneFraction',
     ], // biome-ignore format: one list
     (i, solids, paddock, slurry, pack, capacity, capacityPasture, pasture, store, bed, heap) =>

@@ -1,4 +1,4 @@
-/** What is kept → what the crops of the next years can use, capped by their need, and its worth. */
+/** What is kept → what the crops of the next years can use, capped by their need. */
 import { quantity } from '../engine/quantity.ts';
 
 const CAP =
@@ -17,20 +17,25 @@ const organic = (label: string, whole: string, mineral: string, when?: string) =
     (i, all, free) => Math.max(0, all[i] - free[i]),
   );
 
-/** Organic nitrogen of what was spread, as far as the soil still holds it, so that nothing is released twice. */
+/** What of the organic nitrogen that was spread turns mineral in the first year. */
 const released = (manure: 'slurry' | 'compost', when: string) =>
   routeKg(
     `organic nitrogen of ${manure} released in the first year`,
-    `organic nitrogen of ${manure} into the soil × share still held × share released in the first year`,
+    `organic nitrogen of ${manure} into the soil × share released in the first year`,
     when,
-  ).product([`${manure}OrganicNitrogenKg`, 'organicNitrogenHeldFraction', `${manure}MineralisedFraction`]);
+  ).product([`${manure}OrganicNitrogenKg`, `${manure}MineralisedFraction`]);
+
+/** What is left of organic nitrogen after the first year gives in the second as it gave before, times the decay. */
+function nextYearKg(organicKg: number, releasedKg: number, mineralised: number, decay: number): number {
+  return Math.max(0, organicKg - releasedKg) * Math.min(1, mineralised * decay);
+}
 
 const onGround = (matter: string, field: string) =>
   kg(
     `${matter} the crop on spreading ground uses`,
-    `what could be available, at most the need of the crop × area`,
+    `what could be available, at most the need of the crop × ground that is spread`,
   ).of(
-    [`ground${field}UsableKg`, `crop${field}NeedKgPerHa`, 'receivingHa'] as const,
+    [`ground${field}UsableKg`, `crop${field}NeedKgPerHa`, 'groundSpreadHa'] as const,
     (i, usable, need, area) => Math.min(usable[i], need[i] * area[i]),
   );
 
@@ -80,22 +85,6 @@ function part(a: number, whole: number): number {
   return whole > 0 ? a / whole : 0;
 }
 
-/** A fertiliser price on what the crops use; the compost's part of it goes where the compost has its own price. */
-const worth = (matter: string, field: string) =>
-  quantity(
-    `worth of the ${matter} kept`,
-    'money',
-    `${matter} for the first crop × fertiliser price; without the compost's part where the farm gives its own price for compost`,
-  ).of(
-    [
-      `${matter}PricePerKg`, `paddock${field}UsedKg`, `ground${field}UsedKg`, `compost${field}Fraction`,
-      'compostPricePerTonne',
-    ] as const, // biome-ignore format: one list
-    (i, price, pasture, ground, ofCompost, own) =>
-      // No own price stands as 0, or NaN where the tables have no row.
-      price[i] * (pasture[i] + ground[i] * (1 - ofCompost[i] * (own[i] > 0 ? 1 : 0))),
-  );
-
 export const value = {
   slurryOrganicNitrogenKg: organic(
     'organic nitrogen of slurry into the soil',
@@ -109,28 +98,12 @@ export const value = {
     'compostSoilTanKg',
     'packShare',
   ),
-  soilOrganicNitrogenKg: organic(
-    'organic nitrogen of slurry and compost kept in the soil',
-    'soilNitrogenKeptKg',
-    'soilMineralKg',
-  ),
-  organicNitrogenHeldFraction: quantity(
-    'share of the organic nitrogen spread that the soil still holds',
-    'fraction',
-    'organic nitrogen kept in the soil ÷ organic nitrogen of slurry and compost into the soil, at most 1',
-  ).of(
-    ['slurryOrganicNitrogenKg', 'compostOrganicNitrogenKg', 'soilOrganicNitrogenKg'],
-    (i, slurry, compost, kept) => {
-      const spread = slurry[i] + compost[i];
-      return spread > kept[i] ? kept[i] / spread : 1;
-    },
-  ),
   slurryNitrogenReleasedKg: released('slurry', 'slurryShare'),
   compostNitrogenReleasedKg: released('compost', 'packShare'),
   groundNitrogenUsableKg: kg(
     'nitrogen a first crop could find on spreading ground',
-    'mineral nitrogen left after drainage + organic nitrogen of slurry and compost released in the first year',
-  ).sum(['soilMineralKg', 'slurryNitrogenReleasedKg', 'compostNitrogenReleasedKg']),
+    'mineral nitrogen left after drainage, with what the organic nitrogen of slurry and compost released in the first year',
+  ).same('soilMineralKg'),
   dungOrganicNitrogenKg: organic(
     'organic nitrogen kept on the paddock',
     'paddockNitrogenKeptKg',
@@ -189,6 +162,11 @@ export const value = {
     'paddockShare',
   ).product(['paddockPotassiumKeptKg', 'potassiumFirstYearFraction']),
 
+  groundSpreadHa: quantity(
+    'ground that is spread',
+    'ha',
+    'ground needed for spreading, at most the ground that can take it',
+  ).of(['areaNeededHa', 'receivingHa'], (i, need, have) => Math.min(need[i], have[i])),
   groundNitrogenUsedKg: onGround('nitrogen', 'Nitrogen'),
   groundPhosphorusUsedKg: onGround('phosphorus', 'Phosphorus'),
   groundPotassiumUsedKg: onGround('potassium', 'Potassium'),
@@ -232,49 +210,72 @@ export const value = {
 
   groundNitrogenSecondYearKg: kg(
     'nitrogen of slurry and compost released in the second year',
-    'nitrogen of slurry and compost into the soil × share released in the second year, at most the organic nitrogen that is left',
+    'organic nitrogen left after the first year × share released in the first year × decay; in the second form nitrogen into the soil × share of it released in the second year, at most the organic nitrogen that is left',
+    ['rb209', 'eghball2001', 'schoenau2015'],
   ).of(
     [
-      'slurrySoilNitrogenKg', 'slurrySecondYearFraction', 'compostSoilNitrogenKg', 'compostSecondYearFraction',
-      'slurryOrganicNitrogenKg', 'compostOrganicNitrogenKg', 'soilOrganicNitrogenKg', 'slurryNitrogenReleasedKg',
-      'compostNitrogenReleasedKg',
+      'slurryOrganicNitrogenKg', 'compostOrganicNitrogenKg', 'slurryNitrogenReleasedKg', 'compostNitrogenReleasedKg',
+      'slurryMineralisedFraction', 'compostMineralisedFraction', 'laterYearsFactor', 'laterYearsForm',
+      'slurrySoilNitrogenKg', 'compostSoilNitrogenKg', 'slurrySecondYearFraction', 'compostSecondYearFraction',
     ], // biome-ignore format: one list
-    (i, slurry, ofSlurry, compost, ofCompost, slurryOrganic, compostOrganic, kept, slurryGone, compostGone) =>
-      Math.min(
-        slurry[i] * ofSlurry[i] + compost[i] * ofCompost[i],
-        Math.min(slurryOrganic[i] + compostOrganic[i], kept[i]) - slurryGone[i] - compostGone[i],
-      ),
+    (
+      i,
+      slurry,
+      compost,
+      slurryGone,
+      compostGone,
+      ofSlurry,
+      ofCompost,
+      decay,
+      form,
+      slurryAll,
+      compostAll,
+      slurryTable,
+      compostTable,
+    ) => {
+      const left = slurry[i] + compost[i] - slurryGone[i] - compostGone[i];
+      const decayed =
+        nextYearKg(slurry[i], slurryGone[i], ofSlurry[i], decay[i]) +
+        nextYearKg(compost[i], compostGone[i], ofCompost[i], decay[i]);
+      const table = Math.min(left, slurryAll[i] * slurryTable[i] + compostAll[i] * compostTable[i]);
+      return decayed + form[i] * (table - decayed);
+    },
   ),
   paddockNitrogenSecondYearKg: routeKg(
     'nitrogen of dung released in the second year',
-    'nitrogen kept on the paddock × share released in the second year, at most the organic nitrogen that is left',
+    'organic nitrogen left after the first year × share released in the first year × decay; in the second form nitrogen kept on the paddock × share of it released in the second year, at most the organic nitrogen that is left',
     'paddockShare',
   ).of(
-    ['paddockNitrogenKeptKg', 'dungSecondYearFraction', 'dungOrganicNitrogenKg', 'dungNitrogenReleasedKg'],
-    (i, kept, second, whole, gone) => Math.min(kept[i] * second[i], whole[i] - gone[i]),
+    [
+      'dungOrganicNitrogenKg', 'dungNitrogenReleasedKg', 'dungMineralisedFraction', 'laterYearsFactor', 'laterYearsForm',
+      'paddockNitrogenKeptKg', 'dungSecondYearFraction',
+    ], // biome-ignore format: one list
+    (i, whole, gone, mineralised, decay, form, kept, second) => {
+      const decayed = nextYearKg(whole[i], gone[i], mineralised[i], decay[i]);
+      const table = Math.min(kept[i] * second[i], whole[i] - gone[i]);
+      return decayed + form[i] * (table - decayed);
+    },
   ),
   nitrogenAvailableSecondYearKg: kg(
     'nitrogen released in the second year',
-    'nitrogen that entered the soil with slurry, compost and dung × share released in the second year, at most the organic nitrogen that is left',
+    'what slurry and compost on spreading ground + dung on the paddock release in the second year',
     ['eghball2001', 'schoenau2015'],
   ).sum(['groundNitrogenSecondYearKg', 'paddockNitrogenSecondYearKg']),
   nitrogenAvailableThirdYearKg: kg(
     'nitrogen released in the third year',
-    'nitrogen released in the second year × share of it in the year after',
-  ).product(['nitrogenAvailableSecondYearKg', 'thirdYearFactor']),
+    'nitrogen released in the second year × decay',
+  ).product(['nitrogenAvailableSecondYearKg', 'laterYearsFactor']),
 
   compostNitrogenFraction: quantity(
     'part of compost in what a first crop could find of nitrogen',
     'fraction',
-    '(mineral nitrogen left × part of compost in the TAN spread + organic nitrogen of compost released) ÷ nitrogen a first crop could find on spreading ground',
+    '(TAN of compost into the soil + organic nitrogen of compost released) ÷ the same of slurry and compost',
     { when: 'packShare' },
   ).of(
-    [
-      'soilMineralKg', 'compostSoilTanKg', 'slurrySoilTanKg', 'compostNitrogenReleasedKg', 'groundNitrogenUsableKg',
-    ], // biome-ignore format: one list
-    (i, mineral, compostTan, slurryTan, fromCompost, usable) => {
-      const ofTan = part(compostTan[i], slurryTan[i] + compostTan[i]);
-      return part(mineral[i] * ofTan + fromCompost[i], usable[i]);
+    ['compostSoilTanKg', 'compostNitrogenReleasedKg', 'slurrySoilTanKg', 'slurryNitrogenReleasedKg'],
+    (i, compostTan, compostReleased, slurryTan, slurryReleased) => {
+      const compost = compostTan[i] + compostReleased[i];
+      return part(compost, compost + slurryTan[i] + slurryReleased[i]);
     },
   ),
   compostPhosphorusFraction: quantity(
@@ -291,20 +292,4 @@ export const value = {
   ).of(['compostPotassiumKg', 'slurryPotassiumKg'], (i, compost, slurry) =>
     part(compost[i], slurry[i] + compost[i]),
   ),
-  compostValue: quantity(
-    "worth of the compost at the farm's own price",
-    'money',
-    "compost × the farm's own price a tonne; 0 where no price is given",
-    { when: 'packShare' },
-  ).of(['compostTonnes', 'compostPricePerTonne'], (i, tonnes, price) =>
-    price[i] > 0 ? tonnes[i] * price[i] : 0,
-  ),
-  nitrogenValue: worth('nitrogen', 'Nitrogen'),
-  phosphorusValue: worth('phosphorus', 'Phosphorus'),
-  potassiumValue: worth('potassium', 'Potassium'),
-  nutrientValue: quantity(
-    'worth of the nutrients kept',
-    'money',
-    "nitrogen, phosphorus and potassium for the first crop × fertiliser prices; where the farm gives its own price for compost, that price stands in place of the compost's nutrients",
-  ).sum(['compostValue', 'nitrogenValue', 'phosphorusValue', 'potassiumValue']),
 };

@@ -27,3 +27,36 @@ export function mineralisedTanKg(tanKg: number, nitrogenKg: number, fraction: nu
 export function lossLimit(sumOfFractions: number): number {
   return sumOfFractions > 1 ? 1 / sumOfFractions : 1;
 }
+
+/** The second of two published forms weighed against the first; a draw takes one, the best guess the weighted mean. */
+export function weighed(second: number, first: number, other: number): number {
+  return first + second * (other - first);
+}
+
+/** What of a lagging body stays at its old temperature over `days`: e^(−days ÷ `followDays`); 0 where it follows at once. */
+export function staysFraction(days: number, followDays: number): number {
+  return followDays > 0 ? Math.exp(-days / followDays) : 0;
+}
+
+/**
+ * Response of a fouled floor to temperature against that at `referenceC`: exponential (Schrade 2012), a straight line
+ * (Sanchis 2019) or a power of the temperature in °C (Elzing and Monteny 1997), weighed by `other` and `power`. Frost
+ * counts as 0 °C in the power.
+ */
+export function houseResponse(
+  temperatureC: number,
+  referenceC: number,
+  perC: number,
+  linearPerC: number,
+  linearLeast: number,
+  exponent: number,
+  other: number,
+  power: number,
+): number {
+  const first = other < 1 ? temperatureFactor(temperatureC, perC, referenceC) : 0;
+  if (!(other > 0)) return first;
+  const straight = Math.max(linearLeast, 1 + linearPerC * (temperatureC - referenceC));
+  const raised =
+    power > 0 && referenceC > 0 && temperatureC > 0 ? (temperatureC / referenceC) ** exponent : 0;
+  return weighed(other, first, weighed(power, straight, raised));
+}

@@ -1,13 +1,15 @@
 /** Slats, house and store → slurry leaving the store, its losses and the room it needs. EMEP/EEA 3.B, tier 2. */
 import { quantity } from '../engine/quantity.ts';
-import { lossLimit, mineralisedTanKg, temperatureFactor } from './ammonia.ts';
+import { lossLimit, mineralisedTanKg } from './ammonia.ts';
+import { slattedHouse } from './house.ts';
 import { storeNeededM3 } from './storage.ts';
+import { outsideStore } from './store.ts';
 
 const made = (label: string, unit: string, formula: string, source?: readonly string[]) =>
   quantity(label, unit, formula, { when: 'slurryShare', ...(source && { source }) });
 const kg = (label: string, formula: string, source?: readonly string[]) => made(label, 'kg', formula, source);
 
-export const slurry = {
+const quantities = {
   slatsUsedM2: made(
     'slatted area',
     'm²',
@@ -25,20 +27,6 @@ export const slurry = {
     },
   ),
 
-  houseAmmoniaKg: kg(
-    'ammonia from the slatted house (N)',
-    'TAN dropped on slats × share lost in the house × e^(house slope × (pit temperature − reference)); pit temperature = winter temperature + warmth of the house, not below the lowest of a pit; the slope is 0 unless changed, since the share is a mean of houses in use in winter',
-    ['emep2019', 'sommer2019'],
-  ).of(
-    [
-      'slatsTanKg', 'houseAmmoniaTanFraction', 'houseAmmoniaSlopePerC', 'ammoniaReferenceC', 'pitLowestC',
-      'winterTemperatureC', 'houseWarmerC',
-    ], // biome-ignore format: one list
-    (i, tan, fraction, slope, reference, lowest, winter, warmer) => {
-      const pitC = Math.max(lowest[i], winter[i] + warmer[i]);
-      return tan[i] * Math.min(1, fraction[i] * temperatureFactor(pitC, slope[i], reference[i]));
-    },
-  ),
   storeTanKg: kg(
     'TAN in the slurry store',
     'TAN after house losses + share of the organic nitrogen that turns into TAN during storage',
@@ -48,23 +36,50 @@ export const slurry = {
     (i, tan, nitrogen, house, fraction) =>
       mineralisedTanKg(tan[i] - house[i], nitrogen[i] - house[i], fraction[i]),
   ),
-  storeLossLimit: made(
-    'what the shares lost from the store are held down by',
+  storeGasFraction: made(
+    'TAN in the store lost as nitrous oxide, N2 and NO',
     'fraction',
-    '1; less where the shares lost as ammonia, nitrous oxide, N2 and NO come to more than all TAN there is',
+    'share of nitrous oxide + of N2 + of NO, at most all of it',
+    ['emep2019'],
+  ).of(
+    ['storeNitrousFraction', 'storeDinitrogenFraction', 'storeNitricOxideFraction'],
+    (i, nitrous, dinitrogen, nitric) => Math.min(1, nitrous[i] + dinitrogen[i] + nitric[i]),
+  ),
+  storeLossLimit: made(
+    'what the shares lost from the store as nitrous oxide, N2 and NO are held down by',
+    'fraction',
+    '1; less where they come to more than all TAN there is',
+  ).of(
+    ['storeNitrousFraction', 'storeDinitrogenFraction', 'storeNitricOxideFraction'],
+    (i, nitrous, dinitrogen, nitric) => lossLimit(nitrous[i] + dinitrogen[i] + nitric[i]),
+  ),
+  storeCoverFactor: made(
+    'ammonia of the store for its cover and stirring',
+    '×',
+    'factor of the cover + (1 − factor) × what stirring breaks of it × part of the time it lies broken: each stirring until the cover has closed again, the last one just before spreading',
+    ['sommer1993', 'loyon2016', 'unece2014'],
   ).of(
     [
-      'storeAmmoniaTanFraction', 'storeAmmoniaFactor', 'storeNitrousFraction', 'storeDinitrogenFraction',
-      'storeNitricOxideFraction',
+      'storeAmmoniaFactor', 'storeCoverBrokenFraction', 'timesStirred', 'storeCrustWeeks', 'winterDays', 'spreadDay',
     ], // biome-ignore format: one list
-    (i, ammonia, factor, nitrous, dinitrogen, nitric) =>
-      lossLimit(ammonia[i] * factor[i] + nitrous[i] + (dinitrogen[i] + nitric[i])),
+    (i, cover, broken, times, closes, winter, spread) => {
+      const weeks = Math.max(winter[i], spread[i]) / 7;
+      const open = Math.min(1, times[i]) + Math.max(0, times[i] - 1) * (1 + closes[i]);
+      return cover[i] + (1 - cover[i]) * broken[i] * (weeks > 0 ? Math.min(1, open / weeks) : 0);
+    },
   ),
-  storeAmmoniaKg: kg(
-    'ammonia from the slurry store (N)',
-    'TAN in the store = TAN after house losses + share of the organic nitrogen that turns into TAN during storage; × share lost from a store × factor of the cover',
-    ['emep2019', 'unece2014'],
-  ).product(['storeTanKg', 'storeAmmoniaTanFraction', 'storeAmmoniaFactor', 'storeLossLimit']),
+  storeSurfaceM2: made(
+    'surface of the outside store',
+    'm²',
+    'the surface given; or else the open store that catches rain; or else slurry ÷ depth of the store; none where slurry stays under the slats',
+  ).of(
+    ['storeSurfaceGivenM2', 'openStoreM2', 'slurryM3', 'storeDepthM', 'pitStoreShare'],
+    (i, given, open, volume, depth, inPit) => {
+      // Not given stands as NaN.
+      const byDepth = depth[i] > 0 ? volume[i] / depth[i] : 0;
+      return (given[i] > 0 ? given[i] : open[i] > 0 ? open[i] : byDepth) * (1 - inPit[i]);
+    },
+  ),
   storeNitrousKg: kg('nitrous oxide from the slurry store (N)', 'TAN in the store × share of the cover', [
     'emep2019',
   ]).product(['storeTanKg', 'storeNitrousFraction', 'storeLossLimit']),
@@ -164,3 +179,5 @@ export const slurry = {
     (i, rule, wash, rain, wet, buffer) => storeNeededM3(rule[i], wash[i], rain[i] * wet[i], buffer[i]),
   ),
 };
+
+export const slurry = [quantities, slattedHouse, outsideStore] as const;

@@ -8,11 +8,37 @@ const run = (turns: readonly Turn[], picks = {}) =>
   runRows(['winter', 'soilWater', 'paddock', 'soil'], [nordic, atlantic], turns, picks, false).rows;
 
 describe('the soil stage', () => {
-  it('leaches far more of slurry spread in autumn than in spring', () => {
-    const [spring, autumn, winter] = run([{ spreadDay: 165 }, { spreadDay: 320 }, { spreadDay: 20 }]);
+  it('leaches far more of ammonium spread in autumn than in spring', () => {
+    const ammonium = { slurryNitrogenReleasedKg: 0 };
+    const [spring, autumn, winter] = run([165, 320, 20].map((spreadDay) => ({ ...ammonium, spreadDay })));
     expect(autumn.soilLeachedKg).toBeGreaterThan(4 * spring.soilLeachedKg);
     expect(winter.soilLeachedKg).toBeGreaterThan(5 * spring.soilLeachedKg);
   });
+
+  it('timing matters on sand: most of what is spread in November drains, little of what is spread in April', () => {
+    const [spring, october, november] = runRows(
+      ['winter', 'soilWater', 'paddock', 'soil'],
+      [nordic, atlantic],
+      [165, 350, 14].map((spreadDay) => ({ spreadDay, weatherIndex: 1 })),
+      { texture: 'sand' },
+      false,
+    ).rows;
+    const mineral = spring.soilAmmoniumKg + spring.soilLaterAmmoniumKg;
+    expect(spring.soilLeachedKg).toBeLessThan(0.1 * mineral);
+    expect(october.soilLeachedKg).toBeGreaterThan(0.25 * mineral);
+    expect(november.soilLeachedKg).toBeGreaterThan(0.4 * mineral);
+  });
+
+  it('drains what is mineralised too: more of it after autumn than after spring, and never more than there is', () => {
+    const released = (spreadDay: number) => {
+      const [without, more] = run([0, 40].map((slurryNitrogenReleasedKg) => ({ spreadDay, slurryNitrogenReleasedKg, weatherIndex: 1 })));
+      return more.soilLeachedKg - without.soilLeachedKg;
+    };
+    const [spring, autumn] = [released(165), released(320)];
+    expect(spring).toBeGreaterThan(0);
+    expect(autumn).toBeGreaterThan(spring);
+    expect(autumn).toBeLessThan(40);
+  }); // biome-ignore format: one row
 
   it('leaches more where the same slurry lies on less ground, for the crop takes longer to empty it', () => {
     const [wide, narrow] = run([
@@ -28,8 +54,17 @@ describe('the soil stage', () => {
     expect(row.soilDinitrogenKg).toBeCloseTo(3 * 0.006 * 464 + 0.0122 * 464, 9);
   });
 
+  it('takes gases from what was spread mineral and from what is released, pro rata, and loses nothing on the way', () => {
+    const [row] = run([{}]);
+    const left = row.soilAmmoniumKg / 105;
+    expect(row.soilLaterAmmoniumKg / 28).toBeCloseTo(left, 12);
+    expect(row.soilAmmoniumKg + row.soilLaterAmmoniumKg + row.soilNitrousKg + row.soilDinitrogenKg).toBeCloseTo(133, 9);
+    const organic = 336 - 105 - 28;
+    expect(row.soilNitrogenKeptKg).toBeCloseTo(organic + row.soilMineralKg, 9);
+  }); // biome-ignore format: one sum
+
   it('takes no more gas than there is nitrogen', () => {
-    const [row] = run([{ slurrySoilNitrogenKg: 2, slurrySoilTanKg: 2 }]);
+    const [row] = run([{ slurrySoilNitrogenKg: 2, slurrySoilTanKg: 2, slurryNitrogenReleasedKg: 0 }]);
     expect(row.soilNitrousKg + row.soilDinitrogenKg).toBeCloseTo(2, 9);
     expect(row.soilNitrogenKeptKg).toBeCloseTo(0, 9);
   });
@@ -59,6 +94,7 @@ describe('the soil stage', () => {
         'slurryNitrogenKg',
         'slurrySoilNitrogenKg',
         'slurrySoilTanKg',
+        'slurryNitrogenReleasedKg',
         'slurryPhosphorusKg',
         'slurryPotassiumKg',
         'slurryCarbonKg',

@@ -83,7 +83,7 @@ describe('excretion', () => {
   });
 
   it('gives no less water than dung holds', () => {
-    const [out] = run(['herd', 'excretion'], { ...HERD, waterIntakeKgPerKg: 0 });
+    const [out] = run(['herd', 'excretion'], { ...HERD, waterIntakeKgPerKg: 0, urineWaterForm: 0 });
     const dung = 9900 * 0.4;
     const wet = central('faecesMoistureFraction');
     expect(out.waterExcretedKg).toBeCloseTo((dung * wet) / (1 - wet), 6);

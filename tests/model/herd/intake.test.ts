@@ -7,24 +7,19 @@ const COW = {
   group1HeadCount: 10,
   group1WeightKg: 600,
   group1IntakeFraction: 0.018,
+  group1AppetiteShare: 1,
+  appetiteRisePerC: 0,
   feed1Share: 1,
 };
 
 describe('intake', () => {
-  it('is head × weight × share × days', () => {
+  it('to appetite is head × weight × share × days', () => {
     expect(run(['intake'], COW)[0].dryMatterEatenKg).toBeCloseTo(10 * 600 * 0.018 * 100, 9);
   });
 
   it('adds feed for milk', () => {
     const [dry, milking] = run(['intake'], [COW, { ...COW, group1MilkKgPerDay: 8, intakePerMilkKg: 0.3 }]);
     expect(milking.dryMatterEatenKg - dry.dryMatterEatenKg).toBeCloseTo(10 * 8 * 0.3 * 100, 9);
-  });
-
-  it('counts only the days of the last, short week, and no warmth against cold', () => {
-    const cold = { ...COW, winterDays: 10, lowerCriticalTemperatureC: -5, coldIntakePerC: 0.018 };
-    expect(run(['intake'], cold, -15)[0].coldIntakeFactor).toBeCloseTo(1.18, 12);
-    expect(run(['intake'], cold, -5)[0].coldIntakeFactor).toBe(1);
-    expect(run(['intake'], cold, 12)[0].coldIntakeFactor).toBe(1);
   });
 
   it('mixes feeds by share of dry matter and weighs them as they lie', () => {

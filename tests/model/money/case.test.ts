@@ -85,12 +85,22 @@ describe('difference to the baseline', () => {
     expect(financeCase([{ ...bed, baseline: 'bed' }, out], 'outside')[0].difference).toBeNull());
   it('names a baseline nobody knows', () =>
     expect(financeCase([bed, out], 'nowhere')[0].differenceWhy).toBe('no scenario is called "nowhere"'));
-  it('buys the works of a shorter-lived baseline again', () => {
-    const short = scenario('short', { ...OUT, capitalShortLived: 0, lifeYears: 8 });
+  it('buys what wears out of the baseline again', () => {
+    const short = scenario('short', { ...OUT, shortLifeYears: 8 });
     const flows = financeCase([short, bed], 'short')[1].difference!.flows;
     expect(flows[8] - flows[7]).toBeCloseTo(4000, 9);
     // The third set, bought in year 16, is half used up in year 20.
-    expect(flows[20] - flows[19]).toBeCloseTo(-2000, 6);
+    const bedAlone = financeCase([bed], 'bed')[0].years;
+    expect(flows[20] - flows[19] - (bedAlone[20].net - bedAlone[19].net)).toBeCloseTo(-2000, 6);
+  });
+  it('holds a baseline against it in one price level, whatever its own column says', () => {
+    const priced = { ...BED, inflation: 0.02 };
+    const flat = financeCase([out, scenario('bed', priced)], 'outside')[1].difference!;
+    const same = financeCase(
+      [scenario('outside', { ...OUT, inflation: 0.02 }), scenario('bed', priced)],
+      'outside',
+    )[1];
+    expect(flat.netPresentValue.value).toBeCloseTo(same.difference!.netPresentValue.value!, 9);
   });
   it('a scenario that never earns its capital back says so', () => {
     const dear = scenario('dear', { ...BED, labourHours: 500, nutrientValue: 0 });
@@ -112,7 +122,7 @@ describe('debt service cover', () => {
     expect(bedCase.debtServiceCover.value).toBeCloseTo(880 / payment, 6);
   });
   it('serves from income when it is named, and says so year by year', () => {
-    const [, one] = financeCase([out, scenario('bed', { ...BED, incomePerYear: 9000 })], 'outside');
+    const [, one] = financeCase([out, scenario('bed', { ...BED, incomePerHead: 450 })], 'outside');
     expect(one.coverFrom).toBe('income');
     expect(one.debtServiceCover.value).toBeCloseTo((9000 - 1320) / one.loanPayment.value!, 6);
     expect(one.years[5].cover).toBeCloseTo(one.debtServiceCover.value!, 6);

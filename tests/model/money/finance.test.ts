@@ -47,7 +47,12 @@ describe('loans', () => {
       }).loanPayment,
     ).toBe(2000));
   it('no loan: no payment', () => {
-    const { loanPayment, debtServiceCover } = one({ ...SHED, loan1Amount: 0, incomePerYear: 20_000 });
+    const { loanPayment, debtServiceCover } = one({
+      ...SHED,
+      loan1Amount: 0,
+      headCount: 20,
+      incomePerHead: 1000,
+    });
     expect(loanPayment).toBe(0);
     expect(debtServiceCover).toBeNaN();
   });
@@ -85,6 +90,15 @@ describe('present value of the scenario alone', () => {
 
 describe('debt service cover', () => {
   it('income less cash cost over the payment: (12,000 − 5,000)/3,885.14', () =>
-    expect(one({ ...SHED, incomePerYear: 12_000 }).debtServiceCover).toBeCloseTo(1.8017, 4));
+    expect(one({ ...SHED, headCount: 20, incomePerHead: 600 }).debtServiceCover).toBeCloseTo(1.8017, 4));
+  it('serves loans the farm already has as well: 7,000/(3,885.14 + 1,000)', () =>
+    expect(
+      one({ ...SHED, headCount: 20, incomePerHead: 600, debtServicePerYear: 1000 }).debtServiceCover,
+    ).toBeCloseTo(1.4329, 4));
+  it('falls with the herd that earns it', () =>
+    expect(one({ ...SHED, headCount: 16, incomePerHead: 600 }).debtServiceCover).toBeCloseTo(
+      (16 * 600 - 5000) / 3885.14,
+      4,
+    ));
   it('absent when no income is named', () => expect(one(SHED).debtServiceCover).toBeNaN());
 });

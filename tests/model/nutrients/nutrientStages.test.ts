@@ -6,7 +6,7 @@ import { type Row, run, TABLE_PROBLEMS, TABLES } from '../nutrientRig.ts';
 import { columnsRead, familiesRead, isAmount, namesIn } from '../parts.ts';
 
 const PARTS = [
-  'herd', 'intake', 'excretion', 'placement', 'slurry', 'spreading', 'ledger', 'value',
+  'herd', 'intake', 'excretion', 'placement', 'slurry', 'spreading', 'ledger', 'value', 'worth', 'kept',
 ]; // biome-ignore format: one list
 const OWN_FILES = /coefficients\/(intake|excretion|slurry|spread|value|greenhouse)\.csv$/;
 
@@ -71,14 +71,15 @@ describe('the whole line of stages', () => {
     for (const row of all)
       for (const [name, value] of Object.entries(row)) {
         expect(Number.isFinite(value), name).toBe(true);
+        if (!isAmount(name)) continue;
         // Kept by paddock and soil stages is 0 here, so ladder and later-year rows only check those that stand alone.
-        expect(value, name).toBeGreaterThanOrEqual(0);
+        if (name !== 'conditionKgPerHead') expect(value, name).toBeGreaterThanOrEqual(0);
       }
   });
 
   it('leaves routes that no animal takes at zero', () => {
-    madeBy(PARTS).forEach(({ name, made: { when } }) => {
-      if (!isAmount(name)) return;
+    madeBy(PARTS).forEach(({ name, width, made: { when } }) => {
+      if (width > 1 || !isAmount(name)) return;
       if (when === 'slurryShare') expect([all[0][name], all[2][name]], name).toEqual([0, 0]);
       if (when === 'paddockShare') expect([all[1][name], all[2][name]], name).toEqual([0, 0]);
       if (when === 'packShare') expect([all[0][name], all[1][name], all[3][name]], name).toEqual([0, 0, 0]);
@@ -112,7 +113,7 @@ describe('the coefficient rows', () => {
     const named = new Set([...TABLES.coefficients.values()].map(({ name }) => name));
     // Made by the weather, bedding, paddock, bed, compost and soil stages, or price rows.
     const elsewhere =
-      /^(rainMm|winterTemperatureC|\w+MaterialKg|nitrogenBeddingKg|paddock\w+Kg|\w+ReachedHa|bed\w+(Kg|Fraction)|heap\w+Kg|compost\w*(Kg|Tonnes)|soil\w+Kg|\w+PricePer(Kg|Tonne))$/;
+      /^(weatherIndex|rainMm|wetDays|winterTemperatureC|\w+MaterialKg|nitrogenBeddingKg|paddock\w+Kg|\w+ReachedHa|bed\w+(Kg|Fraction)|heap\w+Kg|compost\w*(Kg|Tonnes)|soil\w+Kg|humusCarbonKg|\w+PricePer(Kg|Tonne))$/;
     const missing = columnsRead(PARTS).filter(
       (name) => !made.has(name) && !inputs.has(name) && !named.has(name) && !elsewhere.test(name),
     );
