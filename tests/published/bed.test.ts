@@ -3,12 +3,6 @@
  * named rows and only guard against change; where two readings of depth can be had, they outrank all of these.
  */
 import { describe, expect, it } from 'vitest';
-import {
-  fedRemainingShare,
-  meanRemainingShare,
-  rateFromLoss,
-  remainingShare,
-} from '../../src/model/bed/decay.ts';
 import { freeAirSpace } from '../../src/model/bed/freeAirSpace.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
 import { scenarioOf, weatherOf } from '../farm.ts';
@@ -21,7 +15,6 @@ import { type Check, eachCheck } from './packCheck.ts';
 const PACK =
   'worked by hand: what a 650 kg cow of ASABE D384.2 (2005) drops, 70 % on 7 m², with 9 kg of straw a day';
 const AIR = 'worked from the form of Agnew & Leonard 2003';
-const FIRST_ORDER = 'arithmetic of first-order decay';
 
 const cow = runCase(['bed'], { columns: cowOnStraw() });
 const { values } = cow;
@@ -54,40 +47,6 @@ const CHECKS: readonly Check[] = [
     () => freeAirSpace(650, 0.6, 0.7),
     0.465,
     5e-4,
-  ],
-  [
-    'mean left at 0.010 a day, 180 days',
-    FIRST_ORDER,
-    'derived',
-    () => meanRemainingShare(0.01, 180),
-    0.4637,
-    5e-5,
-  ],
-  [
-    'batch left at 0.010 a day, 180 days',
-    FIRST_ORDER,
-    'derived',
-    () => remainingShare(0.01, 180),
-    0.1653,
-    5e-5,
-  ],
-  ['mean left at 0.005 a day', FIRST_ORDER, 'derived', () => meanRemainingShare(0.005, 180), 0.6594, 5e-5],
-  ['mean left at 0.020 a day', FIRST_ORDER, 'derived', () => meanRemainingShare(0.02, 180), 0.2702, 5e-5],
-  [
-    '70 % gone in 23 days (Ahn and others 2011)',
-    FIRST_ORDER,
-    'derived',
-    () => rateFromLoss(0.7, 23),
-    0.0523,
-    5e-5,
-  ],
-  [
-    'fed pool of straw at 180 days',
-    FIRST_ORDER,
-    'derived',
-    () => fedRemainingShare(0.45, 0.01, 180),
-    0.55 + 0.45 * 0.4637,
-    5e-5,
   ],
 ];
 

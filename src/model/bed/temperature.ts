@@ -53,6 +53,9 @@ export function dryingPerKPa(windMPerS: number, wet: number): number {
   return 2.6 * (1 + 0.54 * windMPerS) * wet;
 }
 
+/** Slope of the vapour pressure: itself × this ÷ (T + 237.3)². */
+const VAPOUR_SLOPE = 17.27 * 237.3;
+
 /** Both curves by quarter degrees: read off in the weeks instead of worked out. */
 const COLDEST = -60;
 const PER_DEGREE = 4;
@@ -116,6 +119,8 @@ export const BED = {
 } as const;
 export const BED_PLACES = 27;
 
+/** 4 ÷ π²: of the slowest warming of a slab cooled on one side. */
+const SLAB = 4 / Math.PI ** 2;
 /** Steps a round goes towards what it finds, so that rounds do not swing. */
 const DAMPED = 0.6;
 
@@ -126,10 +131,13 @@ export function warm(bed: Float64Array, rounds: number): void {
   const vapour = bed[BED.humidity] * readOff(VAPOUR, air);
   const perKelvin = bed[BED.convection];
   const dries = bed[BED.dries];
+  const latent = LATENT_MJ_PER_KG * dries;
+  const stock = bed[BED.stockMj];
   // Oxygen asked for at 20 °C, kg/m³ and day.
   const demand = bed[BED.oxygenKgPerKg] * bed[BED.perDay] * bed[BED.degradableKgPerM3];
   const perOxygen = bed[BED.heatMjPerKgOxygen];
   const below = bed[BED.airlessRate];
+  const airless = perOxygen * bed[BED.airlessHeat] * below * demand;
   const loose = bed[BED.looseShare];
   const hottest = bed[BED.hottestC];
   const resistance = 1 / (bed[BED.conductivity] * MJ_PER_DAY_PER_W);
@@ -139,7 +147,7 @@ export function warm(bed: Float64Array, rounds: number): void {
   const topBefore = top;
   const coreBefore = core;
   // Slowest warming of a slab cooled on one side: e^(−t·π²/4·conductivity ÷ held heat ÷ thickness²), as an implicit step.
-  const slow = (bed[BED.holds] * resistance * 4) / Math.PI ** 2 / bed[BED.days];
+  const slow = (bed[BED.holds] * resistance * SLAB) / bed[BED.days];
   const coreStep = 1 / (1 + slow * depth * depth);
   let reach = 0;
   let heat = 0;
@@ -151,16 +159,16 @@ export function warm(bed: Float64Array, rounds: number): void {
       reach += loose * Math.max(0, opened - reach);
     }
     const inTop = perOxygen * asks * reach;
-    const inCore = perOxygen * bed[BED.airlessHeat] * below * demand * readOff(DECAY, core) * (depth - reach);
+    const inCore = airless * readOff(DECAY, core) * (depth - reach);
     heat = inTop + inCore;
-    // Newton from the last surface: the balance falls with it everywhere.
-    for (let step = 0; step < 2; step++) {
-      const lacks = readOff(VAPOUR, surface) - vapour;
-      const steep = (readOff(VAPOUR, surface + 0.5) - readOff(VAPOUR, surface - 0.5)) * (lacks > 0 ? 1 : 0);
-      const over =
-        heat + bed[BED.stockMj] - perKelvin * (surface - air) - LATENT_MJ_PER_KG * dries * Math.max(0, lacks);
-      surface += over / (perKelvin + LATENT_MJ_PER_KG * dries * steep);
-    }
+    // A step of Newton from the last surface a round: the balance falls with it everywhere.
+    const wet = readOff(VAPOUR, surface);
+    const lacks = wet - vapour;
+    const gives = heat + stock - perKelvin * (surface - air);
+    if (lacks > 0) {
+      const steep = (wet * VAPOUR_SLOPE) / ((surface + 237.3) * (surface + 237.3));
+      surface += (gives - latent * lacks) / (perKelvin + latent * steep);
+    } else surface += gives / perKelvin;
     const toTop = surface + ((0.75 * inTop + inCore) * reach * resistance) / 2;
     const toCore =
       surface +
