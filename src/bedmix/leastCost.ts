@@ -5,59 +5,16 @@
  * what would free it. Equations: NRAES-54 (1992) ch. 3 and the water balance of the bed.
  */
 import { type Constraint, type Solution, solve } from 'yalps';
-
-export interface MixMaterial {
-  readonly material: string;
-  /** On hand or within reach for all the weeks asked about, kg as it lies. */
-  readonly stockKg: number;
-  readonly moistureFraction: number;
-  readonly carbonFraction: number;
-  readonly nitrogenFraction: number;
-  readonly availableCarbonFraction: number;
-  /** Water a kg takes up at its own moisture when soaked. */
-  readonly absorbencyKgPerKg: number;
-  /** Cash and own hours together, money per tonne as it lies. */
-  readonly costPerTonne: number;
-  /** From the keeper's own land. */
-  readonly own?: boolean;
-}
-
-/** What falls on the bed in a week, kg, and what the air takes. */
-export interface MixWeek {
-  /** 7, or fewer in the last week of a winter. */
-  readonly days: number;
-  readonly waterKg: number;
-  readonly dryMatterKg: number;
-  readonly carbonKg: number;
-  readonly availableCarbonKg: number;
-  readonly nitrogenKg: number;
-  readonly evaporatedKg: number;
-  /** Urine the bedding has to soak up. */
-  readonly liquidKg: number;
-}
-
-export interface MixLimits {
-  /** Wettest bed. */
-  readonly moistureMost: number;
-  /** Share of the dry matter that rots while the bed is judged. */
-  readonly dryMatterLossFraction: number;
-  /** Share of its soak value a trodden bedding uses. */
-  readonly fieldFraction: number;
-  /** Null where not asked for. */
-  readonly carbonNitrogenLeast: number | null;
-  readonly availableCarbonNitrogenLeast: number | null;
-  /** Bedding that can be carried in a day, kg. */
-  readonly handledKgPerDay: number | null;
-}
-
-export interface MixQuestion {
-  readonly materials: readonly MixMaterial[];
-  readonly weeks: readonly MixWeek[];
-  readonly limits: MixLimits;
-}
-
-/** `moisture`, `absorbency`, `carbonNitrogen`, `availableCarbonNitrogen`, `handling`, or `stock.<material>`. */
-export type LimitName = string;
+import {
+  amountName,
+  type Kind,
+  kindsOf,
+  type LimitName,
+  type Line,
+  linesOf,
+  type MixMaterial,
+  type MixQuestion,
+} from './lines.ts';
 
 export interface MixedWeek {
   /** kg as it lies, in the order of the materials. */
@@ -94,19 +51,6 @@ export type MixAnswer =
     }
   | { readonly status: 'impossible'; readonly frees: readonly Freed[] };
 
-/** One straight line: Σ amount × coefficient (+ slack) ≥ or ≤ bound. */
-interface Line {
-  readonly limit: LimitName;
-  readonly key: string;
-  readonly least: boolean;
-  readonly bound: number;
-  readonly per: readonly { readonly variable: string; readonly value: number }[];
-  /** Days its week has; 1 where it belongs to no week. */
-  readonly days: number;
-  /** Size of a noticeable slack, to weigh limits of different kinds against each other. */
-  readonly scale: number;
-}
-
 const CLOSE = 1e-6;
 
 /**
@@ -136,107 +80,6 @@ export function cheapestMix(question: MixQuestion): MixAnswer {
 /** The same mix for a longer or shorter week. */
 function lasting(week: MixedWeek, times: number): MixedWeek {
   return times === 1 ? week : { ...week, kg: week.kg.map((kg) => kg * times), cost: week.cost * times };
-}
-
-/** Weeks that are alike day by day; a last week may have fewer days. */
-interface Kind {
-  readonly id: number;
-  /** The first of them. */
-  readonly week: MixWeek;
-  readonly at: readonly number[];
-  /** How many of the first it takes to make up the days of all. */
-  readonly times: number;
-}
-
-function kindsOf(weeks: readonly MixWeek[]): Kind[] {
-  const byNumbers = new Map<string, { week: MixWeek; at: number[] }>();
-  weeks.forEach((week, w) => {
-    const { days, ...falls } = week;
-    const key = Object.entries(falls)
-      .sort()
-      .map(([name, kg]) => `${name} ${(kg / days).toPrecision(9)}`)
-      .join(' ');
-    const kind = byNumbers.get(key) ?? { week, at: [] };
-    kind.at.push(w);
-    byNumbers.set(key, kind);
-  });
-  return [...byNumbers.values()].map((kind, id) => ({
-    ...kind,
-    id,
-    times: kind.at.reduce((sum, w) => sum + weeks[w].days, 0) / kind.week.days,
-  }));
-}
-
-const amountName = (kind: Kind, material: number) => `${kind.id}:${material}`;
-
-function linesOf({ materials, limits }: MixQuestion, kinds: readonly Kind[]): Line[] {
-  const waterPerDry = limits.moistureMost / (1 - limits.moistureMost);
-  const left = 1 - limits.dryMatterLossFraction;
-  const lines: Line[] = [];
-  kinds.forEach((kind) => {
-    const { week } = kind;
-    const each = (of: (material: MixMaterial) => number) =>
-      materials.map((material, k) => ({ variable: amountName(kind, k), value: of(material) }));
-    const add = (
-      limit: LimitName,
-      least: boolean,
-      bound: number,
-      scale: number,
-      of: (material: MixMaterial) => number,
-    ) =>
-      lines.push({
-        limit,
-        key: `${limit}@${kind.id}`,
-        least,
-        bound,
-        per: each(of),
-        scale: Math.max(scale, 1),
-        days: week.days,
-      });
-    add(
-      'moisture',
-      true,
-      week.waterKg - week.evaporatedKg - waterPerDry * week.dryMatterKg * left,
-      week.waterKg,
-      (m) => waterPerDry * (1 - m.moistureFraction) * left - m.moistureFraction,
-    );
-    add('absorbency', true, week.liquidKg, week.liquidKg, (m) => m.absorbencyKgPerKg * limits.fieldFraction);
-    const ratio = limits.carbonNitrogenLeast;
-    if (ratio !== null)
-      add(
-        'carbonNitrogen',
-        true,
-        ratio * week.nitrogenKg - week.carbonKg,
-        week.carbonKg,
-        (m) => (1 - m.moistureFraction) * (m.carbonFraction - ratio * m.nitrogenFraction),
-      );
-    const available = limits.availableCarbonNitrogenLeast;
-    if (available !== null)
-      add(
-        'availableCarbonNitrogen',
-        true,
-        available * week.nitrogenKg - week.availableCarbonKg,
-        week.availableCarbonKg,
-        (m) =>
-          (1 - m.moistureFraction) *
-          (m.carbonFraction * m.availableCarbonFraction - available * m.nitrogenFraction),
-      );
-    if (limits.handledKgPerDay !== null)
-      add('handling', false, limits.handledKgPerDay * week.days, limits.handledKgPerDay * week.days, () => 1);
-  });
-  materials.forEach((material, k) => {
-    const per = kinds.map((kind) => ({ variable: amountName(kind, k), value: kind.times }));
-    lines.push({
-      limit: `stock.${material.material}`,
-      key: `stock.${k}`,
-      least: false,
-      bound: material.stockKg,
-      per,
-      scale: Math.max(material.stockKg, 1000),
-      days: 1,
-    });
-  });
-  return lines;
 }
 
 /** Amounts by variable, or undefined when no mix keeps every line; lines of a limit in `gives` may be bent. */
@@ -372,6 +215,15 @@ function freed(
       dry,
       'kg/d',
       `lead ${Math.ceil(dry)} kg of urine a day away from the bed, or find bedding that soaks more`,
+    );
+  }
+  if (limit === 'depth' && question.limits.depth) {
+    const { mostM, dryKgPerM } = question.limits.depth;
+    const needed = mostM + give((line) => sumOf(line, bent) - line.bound) / dryKgPerM;
+    return answer(
+      needed,
+      'm',
+      `build the wall for a bed of ${(Math.ceil(100 * needed) / 100).toFixed(2)} m, or empty the bed within the winter`,
     );
   }
   if (limit === 'handling') {

@@ -5,7 +5,7 @@ import type { ResultName, Values } from '../model/quantities.ts';
 import type { Override } from '../notebook/schema.ts';
 import type { Run } from '../study/evaluate.ts';
 import { type Binding, bindingOf } from './binding.ts';
-import type { MixLimits, MixMaterial, MixQuestion, MixWeek } from './leastCost.ts';
+import type { MixLimits, MixMaterial, MixQuestion, MixWeek } from './lines.ts';
 
 export interface BeddingQuestion extends MixQuestion {
   readonly binds: readonly Binding[];
@@ -72,10 +72,14 @@ export function beddingQuestion(
     weeks,
     limits: {
       moistureMost: row('mixMoistureMost'),
-      dryMatterLossFraction: row('mixDryMatterLossFraction'),
+      dryMatterLossFraction: (values.bedDryMatterLostKg ?? 0) / values.packDryMatterInKg,
       fieldFraction: row('absorbencyFieldFraction'),
       carbonNitrogenLeast: row('mixCarbonNitrogenLeast'),
       availableCarbonNitrogenLeast: row('mixAvailableCarbonNitrogenLeast'),
+      depth: {
+        mostM: scenario.shed.pushWallM - row('wallFreeboardM'),
+        dryKgPerM: row('packDryDensityKgPerM3') * (values.bedM2 ?? 0),
+      },
       handledKgPerDay: null,
       ...limits,
     },
@@ -96,11 +100,15 @@ export function missingIn({ materials, weeks, limits }: MixQuestion): string[] {
   return [
     ...materials.flatMap((material) => gaps(material, ` of ${material.material}`)),
     ...gaps(limits, ''),
+    ...gaps(limits.depth ?? {}, ' of the bed'),
     ...new Set(weeks.flatMap((week) => gaps(week, ' of a week'))),
   ];
 }
 
-/** `inWeek` even days of the winter: excreta and wasted feed on the bed, without the scenario's own bedding. */
+/**
+ * `inWeek` even days of the winter: excreta and wasted feed on the bed, without the scenario's own bedding. Rotting and
+ * drying are those of the scenario's bed as it is bedded now.
+ */
 function weekly(values: Values, winterDays: number, inWeek: number, row: (id: string) => number): MixWeek {
   const part = (name: ResultName, less: ResultName) =>
     (((values[name] ?? 0) - (values[less] ?? 0)) / winterDays) * inWeek;
@@ -114,7 +122,7 @@ function weekly(values: Values, winterDays: number, inWeek: number, row: (id: st
     carbonKg,
     availableCarbonKg: carbonKg * row('excretaAvailableCarbonFraction'),
     nitrogenKg: part('packNitrogenInKg', 'nitrogenMaterialKg'),
-    evaporatedKg: Math.min(waterKg, row('bedEvaporationKgPerM2Day') * (values.bedM2 ?? 0) * inWeek),
+    evaporatedKg: (((values.packWaterInKg ?? 0) - (values.packWaterKg ?? 0)) / winterDays) * inWeek,
     liquidKg: (waterKg + dryMatterKg) * row('urineShareFraction'),
   };
 }

@@ -1,7 +1,7 @@
 import { RESULTS } from '../model/dictionary.ts';
 import { COMPARISONS } from '../model/measures.ts';
 import type { Bands, ResultName } from '../model/quantities.ts';
-import type { Run } from '../study/evaluate.ts';
+import { type Run, withBands } from '../study/evaluate.ts';
 import { drawAll } from '../uncertainty/monteCarlo.ts';
 import { bandsOf } from '../uncertainty/percentiles.ts';
 import { argumentsOf, wholeNumber } from './arguments.ts';
@@ -32,17 +32,15 @@ export async function run(args: readonly string[], out: (text: string) => void):
   const names = RESULTS.map((r) => r.name);
   for (const note of notesOf(opened)) process.stderr.write(`note: ${note}\n`);
   if (format === 'text') {
-    const draws =
-      count > 0 ? drawAll(evaluated, { count, seed, keep: COMPARISONS.map((c) => c.name) }) : undefined;
-    const scenarios = evaluated.scenarios.map((s, k) => ({
-      ...s,
-      ...(draws ? { bands: bandsOf(draws, k) } : {}),
-    }));
+    const keep: ResultName[] = [...COMPARISONS.map((c) => c.name), 'packDepthM'];
+    const draws = count > 0 ? drawAll(evaluated, { count, seed, keep }) : undefined;
+    const bands = evaluated.bound.map((_, k) => draws && bandsOf(draws, k));
+    const scenarios = withBands(evaluated.results, evaluated.bound, bands);
     out(comparisonText(notebook, { ...evaluated, scenarios }, draws));
     return;
   }
   const bands = count > 0 ? bandsInPasses(evaluated, names, count, seed) : [];
-  const scenarios = evaluated.scenarios.map((s, k) => ({ ...s, ...(bands[k] ? { bands: bands[k] } : {}) }));
+  const scenarios = withBands(evaluated.results, evaluated.bound, bands);
   if (format === 'json') {
     const body = {
       notebook: positionals[0],

@@ -31,7 +31,7 @@ const span = {
 };
 
 const ELEMENTS = ['nitrogen', 'phosphorus', 'potassium'] as const;
-const BED_SERIES = ['depth', 'moisture', 'carbonNitrogen', 'dryMatter', 'nitrogen'] as const;
+const BED_SERIES = ['depth', 'moisture', 'carbonNitrogen', 'dryMatter', 'nitrogen', 'temperature'] as const;
 
 export const CELL_OPTIONS = {
   /** Scenarios side by side: what stays, what it takes, how sure. */

@@ -305,7 +305,15 @@ const shed = z.strictObject({
 
 const bed = z.strictObject({
   startDepthM: z.number().min(0).max(1).default(0.3),
-  rateKgPer100Kg: z.number().min(0).max(5).default(1.3).describe('Bedding a day, kg per 100 kg live weight'),
+  rateKgPer100Kg: z
+    .number()
+    .min(0)
+    .max(5)
+    .optional()
+    .describe(
+      'Bedding a day, kg per 100 kg live weight; the usual rate for ration, place and mix when absent',
+    ),
+  stirredPerWeek: z.number().min(0).max(21).default(0).describe('Times a week the top of the bed is stirred'),
   mix: z
     .array(z.strictObject({ material: z.enum(MATERIALS), share }))
     .max(6)

@@ -7,7 +7,7 @@ import { CASH_RESULTS } from '../model/money/cashTerms.ts';
 import type { StressRow } from '../model/money/stress.ts';
 import type { Bands, ResultName } from '../model/quantities.ts';
 import { COST_LINES } from '../plots/costStack.ts';
-import type { Run } from '../study/evaluate.ts';
+import { type Run, withBands } from '../study/evaluate.ts';
 import { type MoneyCase, moneyCase } from '../study/moneyCase.ts';
 import { type DrawOptions, type Draws, drawAll } from '../uncertainty/monteCarlo.ts';
 import { bandsOf } from '../uncertainty/percentiles.ts';
@@ -96,7 +96,7 @@ export async function gather(
     ...(drawn
       ? {
           draws: drawn.draws,
-          results: run.results.map((result, k) => ({ ...result, bands: drawn.bands[k] })),
+          results: withBands(run.results, run.bound, drawn.bands),
         }
       : {}),
     day,

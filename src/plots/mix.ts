@@ -1,6 +1,7 @@
 /** The cheapest bedding of what lies in reach: how much of each a day, what it costs, what it comes to. */
 import { ticks } from 'd3-array';
-import type { Freed, LimitName, MixAnswer, MixedWeek } from '../bedmix/leastCost.ts';
+import type { Freed, MixAnswer, MixedWeek } from '../bedmix/leastCost.ts';
+import type { LimitName } from '../bedmix/lines.ts';
 import type { BeddingQuestion } from '../bedmix/question.ts';
 import { emptyFigure, type Pattern, type PrintFigure } from './figure.ts';
 import { roundUp } from './frame.ts';
@@ -46,6 +47,7 @@ export function limitWords(limit: LimitName): string {
     absorbency: 'urine to soak up',
     carbonNitrogen: 'C:N',
     availableCarbonNitrogen: 'available C:N',
+    depth: 'the height of the wall',
     handling: 'what can be carried in a day',
   };
   return named[limit] ?? `the stock of ${spelt(limit.slice('stock.'.length))}`;

@@ -39,6 +39,12 @@ export const WEEK_SERIES: Readonly<Record<string, WeekSeries>> = {
     unit: 'kg',
     ends: 'level',
   },
+  weekPackTemperatureC: {
+    track: 'weekPackTemperatureC',
+    label: 'temperature inside the bed',
+    unit: '°C',
+    ends: 'level',
+  },
   weekPackNitrogenKg: {
     track: 'weekPackNitrogenKg',
     label: 'nitrogen in the bed',
@@ -192,6 +198,7 @@ export function weekFigure(
   };
 }
 
+/** Long: one drawing; scales, axes and marks share a frame. */
 function drawWeeks(
   lines: Lines,
   { names, colours, symbols }: Looks,
@@ -209,7 +216,10 @@ function drawWeeks(
       return Number.isFinite(low) && Number.isFinite(high) ? [{ scenario: of, week, low, high }] : [];
     });
   });
-  const top = roundUp(Math.max(...points.map((point) => point.value), ...spans.map(({ high }) => high)));
+  const [bottom, top] = reachOf([
+    ...points.map(({ value }) => value),
+    ...spans.flatMap(({ low, high }) => [low, high]),
+  ]);
   const last = Math.max(...points.map((point) => point.week));
   const said = (value: number) => show(value, series.unit, reading).text;
   const ends = lines.map((line) => line.points[line.points.length - 1]);
@@ -221,7 +231,7 @@ function drawWeeks(
     marginTop: 12,
     marginBottom: 34,
     x: { domain: [1, last], label: null },
-    y: { domain: [0, top], label: null },
+    y: { domain: [bottom, top], label: null },
     color: { type: 'ordinal', domain: names, range: colours },
     symbol: { domain: names, range: symbols },
     marks: [
@@ -268,7 +278,7 @@ function drawWeeks(
         stroke: PAPER,
         r: 4.5,
       }),
-      text(apart(ends, top / 16), {
+      text(apart(ends, (top - bottom) / 16), {
         x: 'week',
         y: 'value',
         dx: 8,
@@ -286,4 +296,10 @@ function apart(points: readonly WeekPoint[], gap: number): WeekPoint[] {
   for (const point of points)
     if (out.every((other) => Math.abs(other.value - point.value) > gap)) out.push(point);
   return out;
+}
+
+/** From 0, or below it where something is, to a round number above all. */
+function reachOf(values: readonly number[]): [number, number] {
+  const lowest = Math.min(...values);
+  return [lowest < 0 ? -roundUp(-lowest) : 0, roundUp(Math.max(...values))];
 }

@@ -2,17 +2,26 @@
  * The open notebook: text in, results out. The text is the only state that is kept; what is read, computed and
  * drawn from it follows by signals. Turning an input changes rows of the model, never the text, until it is let go.
  */
+
 import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals-core';
 import type { RowChanges } from '../model/bind.ts';
 import { RESULTS } from '../model/dictionary.ts';
 import { unknownIds } from '../model/idFaults.ts';
 import { COMPARISONS } from '../model/measures.ts';
 import { CASH_RESULTS } from '../model/money/cashTerms.ts';
+import type { ResultName } from '../model/quantities.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
 import { removeOverride, setInput, setOverride } from '../notebook/write.ts';
-import { evaluate, evaluateBound, type Run, type ScenarioResult, type WinterOf } from '../study/evaluate.ts';
+import {
+  evaluate,
+  evaluateBound,
+  type Run,
+  type ScenarioResult,
+  type WinterOf,
+  withBands,
+} from '../study/evaluate.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import type { Problem } from '../units/problem.ts';
@@ -25,9 +34,10 @@ import { changesOf, edited, type Strip, stripOf } from './strip.ts';
 /** Numbers kept of the draws, 8 bytes each: some 100 MB, what a phone can bear. The command keeps as many as it is asked. */
 const MOST_KEPT = 12_000_000;
 /** Results whose ranges are kept: a few, since each takes memory times draws. */
-const DRAWN = [
-  ...new Set([
+const DRAWN: readonly ResultName[] = [
+  ...new Set<ResultName>([
     ...COMPARISONS.map(({ name }) => name),
+    'packDepthM',
     ...CASH_RESULTS,
     ...RESULTS.filter(({ part }) => part === 'costs').map(({ name }) => name),
   ]),
@@ -201,8 +211,10 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   const draws = computed(() => fitting.value?.draws);
   const results = computed<readonly ScenarioResult[]>(() => {
     const bands = fitting.value?.bands;
-    const of = run.value?.scenarios ?? [];
-    return bands ? of.map((result, k) => ({ ...result, bands: bands[k] })) : of;
+    const [now, still] = [run.value, changes.value.size === 0];
+    return now && bands
+      ? withBands(now.results, now.bound, bands, { checks: still })
+      : (now?.scenarios ?? []);
   });
 
   const edit = (next: string, what: string, mark?: string) => {

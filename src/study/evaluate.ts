@@ -114,6 +114,26 @@ export function evaluateBound(
 }
 
 /**
+ * Results with the spans of their draws; the checks of a rising bed look at its depth in the draws then. `checks: false`
+ * leaves them as they are, for redrawing while an input is turned.
+ */
+export function withBands(
+  results: readonly ScenarioResult[],
+  bound: readonly BoundScenario[],
+  bands: readonly (NonNullable<ScenarioResult['bands']> | undefined)[],
+  { checks = true } = {},
+): ScenarioResult[] {
+  return results.map((result, k) => {
+    const own = bands[k];
+    if (!own) return result;
+    const drawn = { ...result, bands: own };
+    return checks
+      ? { ...drawn, checks: checkScenario({ ...drawn, coefficients: bound[k].coefficients }) }
+      : drawn;
+  });
+}
+
+/**
  * Where each scenario's baseline stands among them: the one it names, or else the one with the least capital; −1 for
  * a scenario that is held against nothing.
  */

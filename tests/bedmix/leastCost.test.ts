@@ -1,13 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bindingOf, CONTRARY_EVIDENCE } from '../../src/bedmix/binding.ts';
-import {
-  cheapestMix,
-  type MixLimits,
-  type MixMaterial,
-  type MixQuestion,
-  type MixWeek,
-} from '../../src/bedmix/leastCost.ts';
+import { cheapestMix } from '../../src/bedmix/leastCost.ts';
+import type { MixLimits, MixMaterial, MixQuestion, MixWeek } from '../../src/bedmix/lines.ts';
 import { beddingQuestion } from '../../src/bedmix/question.ts';
 import { MATERIALS } from '../../src/notebook/schema.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
@@ -32,6 +27,7 @@ const loose: MixLimits = {
   fieldFraction: 0.55,
   carbonNitrogenLeast: null,
   availableCarbonNitrogenLeast: null,
+  depth: null,
   handledKgPerDay: null,
 };
 const barley: MixMaterial = {

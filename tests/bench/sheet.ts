@@ -1,7 +1,8 @@
 /**
  * Part of the model as a spreadsheet, for the bench: the daily water balance and its weeks (one weather for all
- * rows), herd, intake, excretion, bedding, placement, volume of slurry, the bed week by week and the cost of labour.
- * Cold, wet coat and mud are given. Left out: nitrogen of house, store and spreading, paddock, heap, soil, value, bill, the other costs and finance. What the left-out
+ * rows), herd, intake, excretion, bedding, placement, volume of slurry and the cost of labour.
+ * Cold, wet coat, mud and the rate of bedding are given. Left out: nitrogen of house, store and spreading, paddock, bed
+ * and its pushing out, heap, soil, value, bill, the other costs and finance. What the left-out
  * parts would give is not in the sheet, so its time is a lower bound beside the whole pipeline.
  */
 import { HyperFormula, type SimpleCellAddress } from 'hyperformula';
@@ -113,66 +114,28 @@ export function buildSheet(columns: Columns, rows: number, weather: PreparedWeat
   };
   const reads = new Set<string>();
   const last = { ...spreadAndLabour(share('labourPricePerHour')) };
-  for (const formula of [
-    ...Object.values(made),
-    ...Object.values(last),
-    ...Object.values(BED_START),
-    ...BED_READS.map((n) => `[${n}]`),
-  ])
+  for (const formula of [...Object.values(made), ...Object.values(last)])
     for (const [, name] of formula.matchAll(/\[(\w+)\]/g)) reads.add(name);
-  const bedMade = Object.keys(BED_RESULTS);
-  const givenNames = [...reads].filter(
-    (n) => !(n in made) && !(n in last) && !(n in BED_START) && !bedMade.includes(n),
-  );
-  for (const name of [
-    ...givenNames,
-    ...Object.keys(made),
-    ...Object.keys(BED_START),
-    ...bedMade,
-    ...Object.keys(last),
-  ])
+  const givenNames = [...reads].filter((n) => !(n in made) && !(n in last));
+  for (const name of [...givenNames, ...Object.keys(made), ...Object.keys(last)])
     line.at.set(name, line.at.size);
   const missing = givenNames.filter((name) => !columns[name]);
   if (missing.length > 0) throw new Error(`no column for ${missing.join(', ')}`);
 
-  // The bed: a line a week, one bed under the other, with a line of its own for the start.
-  const bed = grid('bed');
-  for (const name of Object.keys(BED_WEEK)) bed.at.set(name, bed.at.size);
-  const bedLines: Cell[][] = [];
   const rowLines: Cell[][] = [];
   for (let row = 0; row < rows; row++) {
     const here = (formula: string) => `=${line.fill(formula, row)}`;
-    const hasBed = value('bedShare', row) > 0;
-    if (hasBed) {
-      const first = bedLines.length;
-      bedLines.push(Object.entries(BED_WEEK).map(([, [start]]) => (start === '' ? 0 : here(start))));
-      for (let w = 0; w < weeks; w++)
-        bedLines.push(
-          Object.values(BED_WEEK).map(([, formula]) => {
-            const inBed = bed.fill(
-              formula.replace(/\{(\w+)\}/g, (_, n) => `#${n}#`).replaceAll('inWeek', week.cell('inWeek', w)),
-              first + w + 1,
-            );
-            return `=${inBed.replace(/#(\w+)#/g, (_, n) => line.cell(n, row))}`;
-          }),
-        );
-    }
-    const end = bedLines.length - 1;
     rowLines.push([
       ...givenNames.map((name) => value(name, row)),
       ...Object.values(made).map(here),
-      ...Object.values(BED_START).map((formula) => (hasBed ? here(formula) : 0)),
-      ...Object.values(BED_RESULTS).map((formula) => (hasBed ? `=${bed.fill(formula, end)}` : 0)),
       ...Object.values(last).map(here),
     ]);
   }
   const engine = HyperFormula.buildFromSheets(
-    { shared, days: dayLines, weeks: weekLines, rows: rowLines, bed: bedLines },
+    { shared, days: dayLines, weeks: weekLines, rows: rowLines },
     { licenseKey: 'gpl-v3', useArrayArithmetic: true, precisionRounding: 14, maxRows: 100_000 },
   );
-  const formulas = [dayLines, weekLines, rowLines, bedLines]
-    .flat(2)
-    .filter((c) => typeof c === 'string').length;
+  const formulas = [dayLines, weekLines, rowLines].flat(2).filter((c) => typeof c === 'string').length;
   const rowSheet = engine.getSheetId('rows') as number;
   const sharedSheet = engine.getSheetId('shared') as number;
   const address = (sheet: number, col: number, row: number): SimpleCellAddress => ({ sheet, col, row });
@@ -279,7 +242,7 @@ function bedding(): Record<string, string> {
     loose: mix((m) => `[material${m}Share]/[shares]/[material${m}LooseDensityKgPerM3]`),
     dry: mix(dm),
     startMaterialKg: 'IF(AND([bedShare]>0,[loose]>0),[startDepthM]*[bedM2]/[loose],0)',
-    materialKg: '[startMaterialKg]+IF(AND([bedShare]>0,[shares]>0),[beddingRateKgPer100Kg]/100*[liveWeightKg]*[winterDays],0)',
+    materialKg: '[startMaterialKg]+IF(AND([bedShare]>0,[shares]>0),[beddingDailyKgPer100Kg]/100*[liveWeightKg]*[winterDays],0)',
     beddingTonnes: '[materialKg]/1000',
     dryMatterMaterialKg: '[materialKg]*[dry]',
     startDryMatterKg: '[startMaterialKg]*[dry]',
@@ -330,71 +293,11 @@ function spreadAndLabour(price: string): Record<string, string> {
   return {
     feedingHours: '[feedTonnes]*[feedingHoursPerTonne]',
     checkingHours: '[winterDays]/60*([headCount]*[checkMinutesPerHeadDay]+[siteMinutesPerDay])',
-    beddingHours: '[beddingTonnes]/[bedSpreadTonnesPerHour]+IF([bedShare]>0,[winterDays]/60*[bedSpreadMinutesPerDay],0)',
-    pushOutHours: '[packTonnes]/[packLoadTonnesPerHour]',
+    beddingHours: '[beddingTonnes]/[bedSpreadTonnesPerHour]+IF([bedShare]>0,[winterDays]/60*([bedSpreadMinutesPerDay]+[bedStirredPerWeek]/7*[bedStirMinutesPerM2]*[bedM2]),0)',
     slurryHours: '[slurryM3]*[agitateHoursPerM3]+[slurryM3]/[slurrySpreadM3PerHour]',
-    costOfHours: `([feedingHours]+[checkingHours]+[beddingHours]+[pushOutHours]+[slurryHours]*(1-[contractorShare]))*${price}`,
+    costOfHours: `([feedingHours]+[checkingHours]+[beddingHours]+[slurryHours]*(1-[contractorShare]))*${price}`,
   }; // biome-ignore format: one list
 }
-
-/** What the bed's weeks need of their row, worked out once. */
-const BED_START: Record<string, string> = {
-  bedStartShare: 'IF([dryMatterMaterialKg]>0,MIN(1,[startDryMatterKg]/[dryMatterMaterialKg]),0)',
-  bedExcretaDry: 'MAX(0,[packDryMatterInKg]-[dryMatterMaterialKg]-[packDryMatterWastedKg])',
-  bedWastedCarbon: 'IF([dryMatterWastedKg]>0,[carbonWastedKg]*[packDryMatterWastedKg]/[dryMatterWastedKg],0)',
-  bedExcretaCarbon: '[packCarbonInKg]-[carbonMaterialKg]-[bedWastedCarbon]',
-  degradableIn: '([bedExcretaDry]*[excretaDegradableFraction]+[packDryMatterWastedKg]*[wastedFeedDegradableFraction]+[dryMatterMaterialKg]*(1-[bedStartShare])*[degradableMaterialFraction])/[winterDays]',
-  resistantIn: '([bedExcretaDry]*(1-[excretaDegradableFraction])+[packDryMatterWastedKg]*(1-[wastedFeedDegradableFraction])+[dryMatterMaterialKg]*(1-[bedStartShare])*(1-[degradableMaterialFraction]))/[winterDays]',
-  rottingCarbonIn: '([bedExcretaCarbon]*[excretaDegradableFraction]+[bedWastedCarbon]*[wastedFeedDegradableFraction]+[degradableCarbonMaterialKg]*(1-[bedStartShare]))/[winterDays]',
-  restingCarbonIn: '([bedExcretaCarbon]*(1-[excretaDegradableFraction])+[bedWastedCarbon]*(1-[wastedFeedDegradableFraction])+([carbonMaterialKg]-[degradableCarbonMaterialKg])*(1-[bedStartShare]))/[winterDays]',
-  waterIn: '([packWaterInKg]-[waterMaterialKg]*[bedStartShare])/[winterDays]',
-  nitrogenIn: '([packNitrogenInKg]-[nitrogenMaterialKg]*[bedStartShare])/[winterDays]',
-  tanIn: '[packTanInKg]/[winterDays]',
-  bindsIn: '[dryMatterMaterialKg]*(1-[bedStartShare])*[immobilisationKgPerKg]/[winterDays]',
-  atOnce: 'MIN(1,[bedAmmoniaTanFraction]*[litterAmmoniaFactor])',
-  perWeek: 'MIN(1,[bedTanLossPerWeekFraction]*[litterAmmoniaFactor])',
-  waterPerDryLeft: '[bedDriestMoistureFraction]/(1-[bedDriestMoistureFraction])',
-  driesPerDay: '[bedEvaporationKgPerM2Day]*[bedM2]',
-  gasPerDay: 'MAX(0,[packNitrogenInKg]-[nitrogenMaterialKg]-[packNitrogenWastedKg])/[winterDays]*[bedNitrousFraction]*(1+[packDinitrogenPerNitrous])',
-}; // biome-ignore format: one list
-
-const BED_READS = ['packDecayPerDay', 'rottingWaterKgPerKg'];
-
-/** The bed's week: what it starts with, and the step; `{name}` is the bed's own row. */
-const BED_WEEK: Record<string, readonly [start: string, step: string]> = {
-  stays: ['', 'EXP(-{packDecayPerDay}*inWeek)'],
-  fed: ['', 'IF({packDecayPerDay}>0,(1-[stays])/{packDecayPerDay},inWeek)'],
-  degradable: ['[dryMatterMaterialKg]*[bedStartShare]*[degradableMaterialFraction]', '<degradable>*[stays]+{degradableIn}*[fed]'],
-  rotted: ['', '<degradable>+{degradableIn}*inWeek-[degradable]'],
-  resistant: ['[dryMatterMaterialKg]*[bedStartShare]*(1-[degradableMaterialFraction])', '<resistant>+{resistantIn}*inWeek'],
-  rottingCarbon: ['[degradableCarbonMaterialKg]*[bedStartShare]', '<rottingCarbon>*[stays]+{rottingCarbonIn}*[fed]'],
-  restingCarbon: ['([carbonMaterialKg]-[degradableCarbonMaterialKg])*[bedStartShare]', '<restingCarbon>+{restingCarbonIn}*inWeek'],
-  wetted: ['', '<water>+{waterIn}*inWeek+[rotted]*{rottingWaterKgPerKg}'],
-  dries: ['', 'MIN({driesPerDay}*inWeek,MAX(0,[wetted]-([degradable]+[resistant])*{waterPerDryLeft}))'],
-  water: ['[waterMaterialKg]*[bedStartShare]', '[wetted]-[dries]'],
-  prompt: ['', '{tanIn}*inWeek*{atOnce}'],
-  binds: ['[dryMatterMaterialKg]*[bedStartShare]*[immobilisationKgPerKg]', '<binds>*[stays]+{bindsIn}*[fed]'],
-  gas: ['', 'MIN(<tan>+{tanIn}*inWeek-[prompt],{gasPerDay}*inWeek)'],
-  wants: ['', '<hungry>+<binds>+{bindsIn}*inWeek-[binds]'],
-  taken: ['', 'MIN([wants],<tan>+{tanIn}*inWeek-[prompt]-[gas])'],
-  hungry: ['', '[wants]-[taken]'],
-  freeTan: ['', '<tan>+{tanIn}*inWeek-[prompt]-[gas]-[taken]'],
-  slow: ['', '[freeTan]*(1-(1-{perWeek})^(inWeek/7))'],
-  tan: ['', '[freeTan]-[slow]'],
-  ammonia: ['', '<ammonia>+[prompt]+[slow]'],
-  nitrogen: ['[nitrogenMaterialKg]*[bedStartShare]', '<nitrogen>+{nitrogenIn}*inWeek-[prompt]-[slow]-[gas]'],
-}; // biome-ignore format: one list
-
-/** What the last week of a bed gives its row. */
-const BED_RESULTS: Record<string, string> = {
-  bedAmmoniaKg: '[ammonia]',
-  packDryMatterKg: '[degradable]+[resistant]',
-  packWaterKg: '[water]',
-  packTonnes: '([degradable]+[resistant]+[water])/1000',
-  packCarbonKg: '[rottingCarbon]+[restingCarbon]',
-  packNitrogenKg: '[nitrogen]',
-  packTanKg: '[tan]',
-};
 
 /** Results of the sheet that the model has under the same name. */
 export const IN_SHEET: readonly string[] = [
@@ -402,7 +305,6 @@ export const IN_SHEET: readonly string[] = [
   'dryMatterEatenKg', 'nitrogenExcretedKg', 'tanExcretedKg', 'phosphorusExcretedKg',
   'potassiumExcretedKg', 'waterExcretedKg', 'carbonExcretedKg', 'beddingTonnes', 'yardAmmoniaKg',
   'paddockNitrogenInKg', 'slurryM3',
-  'storeNeededM3', 'bedAmmoniaKg', 'packDryMatterKg', 'packWaterKg', 'packTonnes', 'packCarbonKg',
-  'packNitrogenKg', 'packTanKg', 'feedingHours', 'checkingHours', 'beddingHours',
-  'pushOutHours',
+  'storeNeededM3', 'packDryMatterInKg', 'packNitrogenInKg', 'packWaterInKg', 'feedingHours', 'checkingHours',
+  'beddingHours',
 ]; // biome-ignore format: one list

@@ -12,11 +12,17 @@ import { buildSheet, SHARED } from './sheet.ts';
 export function oneWeather(setting: Setting, draws: number): Columns {
   const columns = drawnColumns(setting, draws, 1);
   for (const name of [...winter.reads, ...soilWater.reads]) columns[name]?.fill(columns[name][0]);
-  // What weather does to the animals is given to the sheet; the pipeline works it out again.
+  // What weather does to the animals, and the usual bedding, is given to the sheet; the pipeline works it out again.
   return { ...columns, ...compute(WEATHERED, columns, setting.weather) };
 }
 
-const WEATHERED = ['coldNeedFraction', 'coldMaintenanceMjPerKg', 'mudShare', 'appetiteFactor'] as const;
+const WEATHERED = [
+  'coldNeedFraction',
+  'coldMaintenanceMjPerKg',
+  'mudShare',
+  'appetiteFactor',
+  'beddingDailyKgPer100Kg',
+] as const;
 
 export interface EditTimes {
   readonly edit: string;

@@ -90,7 +90,7 @@ describe('a sweep', () => {
     ['interestRate', '-1', '0.1', '--from', '0 to 1'],
     ['eaveM', '0', '4', '--from', 'above 0'],
     ['rainFactor', '-1', '1', '--from', '0 to 5'],
-    ['packDecayPerDay', '-0.1', '0.1', '--from', '0 or more'],
+    ['packDecayAt20CPerDay', '-0.1', '0.1', '--from', '0 or more'],
   ])('does not take %s from %s to %s', async (over, from, to, option, allowed) => {
     const { code, out, error } = await winterkeep(
       'sweep',
@@ -145,7 +145,7 @@ describe('check', () => {
     ['a name of two lines', [['name: Slats\n', 'name: "Sl\\nats"\n']], 'words on one line'],
     ['itself as baseline', [finance('{ baseline: Straw bed }')], 'cannot be compared with itself'],
     ['a share above the whole', [['draws: {', 'coefficients:\n  - { id: excretaDegradableFraction, value: 40, because: x }\ndraws: {']], 'coefficients.0.value: the coefficient cannot have this value; found 40; allowed a number from 0 to 1'],
-    ['a mass below nothing', [['draws: {', 'coefficients:\n  - { id: packDecayPerDay, value: 0.01, low: -1, because: x }\ndraws: {']], 'coefficients.0.low: the coefficient cannot'],
+    ['a mass below nothing', [['draws: {', 'coefficients:\n  - { id: packDecayAt20CPerDay, value: 0.01, low: -1, because: x }\ndraws: {']], 'coefficients.0.low: the coefficient cannot'],
     ['brackets without end', [['units: metric', `units: ${'['.repeat(20_000)}${']'.repeat(20_000)}`]], 'nested thousands deep'],
   ]; // biome-ignore format: a table
   it.each(bad)('refuses %s', async (name, changes, says) => {

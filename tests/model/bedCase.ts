@@ -35,6 +35,8 @@ export interface Case {
   readonly amendments?: readonly (Omit<MixPart, 'share'> & { readonly tonnes: number })[];
   readonly way?: string;
   readonly cover?: string;
+  /** Weekly temperatures in place of `everyWeekC`. */
+  readonly weekC?: Float64Array;
 }
 
 export interface CaseResult {
@@ -90,6 +92,9 @@ export function runCases(parts: readonly string[], cases: readonly Case[]): Case
       { length: cases.length * WEEKS },
       (_, k) => columns[of][Math.floor(k / WEEKS)],
     );
+  cases.forEach(({ weekC }, row) => {
+    if (weekC) (columns.weekTemperatureC as Float64Array).set(weekC, row * WEEKS);
+  });
   const out = runParts(parts, columns, cases.length);
   return cases.map((_, row) => ({
     values: Object.fromEntries(namesIn(parts, 1).map((name) => [name, out[name][row]])),
@@ -160,9 +165,7 @@ export function cowOnStraw(days = 180): Record<string, number> {
     potassiumMaterialKg: 0.012 * straw,
     litterAmmoniaFactor: 1,
     immobilisationKgPerKg: 0.0067,
-    packDecayPerDay: 0.01,
     excretaDegradableFraction: 0.4,
-    bedEvaporationKgPerM2Day: 2,
     rottingWaterKgPerKg: 0.55,
     packDryDensityKgPerM3: 220,
   };

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cheapestMix, type MixMaterial, type MixWeek } from '../../src/bedmix/leastCost.ts';
+import { cheapestMix } from '../../src/bedmix/leastCost.ts';
+import type { MixMaterial, MixWeek } from '../../src/bedmix/lines.ts';
 import { type BeddingQuestion, missingIn } from '../../src/bedmix/question.ts';
 import {
   bindingWords,
@@ -61,6 +62,7 @@ const question = (parts: Partial<BeddingQuestion> = {}): BeddingQuestion => ({
     fieldFraction: 0.55,
     carbonNitrogenLeast: 45,
     availableCarbonNitrogenLeast: null,
+    depth: null,
     handledKgPerDay: null,
   },
   binds: [

@@ -209,8 +209,8 @@ const LISTS = {
 
 /** Own values stand within the range of each row. */
 const OWN_COEFFICIENTS = [
-  ['packDecayPerDay', 0.006, 0.018],
-  ['bedEvaporationKgPerM2Day', 0.8, 3.5],
+  ['packDecayAt20CPerDay', 0.005, 0.011],
+  ['bedWetRestFraction', 0.35, 0.9],
   ['snowSafetyFactor', 1.4, 1.6],
   ['heapNitrogenLossIntercept', 0.56, 0.74],
   ['urineTanFraction', 0.86, 0.99],
@@ -466,7 +466,7 @@ function scenarioOf(
     shed: shedOf(dice),
     bed: {
       startDepthM: dice.pick([0, 0.3, 0.45]),
-      rateKgPer100Kg: dice.between(0, 2.5),
+      ...bedKept(dice.between(0, 2.5)),
       mix: mix.map(({ material }, k) => ({ material, share: mixShares[k] })),
       ...dice.maybe(0.25, 'cleanOut', () => dayAfter(farm.winter.start, dice.whole(20, 300))),
     },
@@ -568,3 +568,9 @@ function madeUpWinter(dice: Dice, { winter, place }: LooseFarm): PreparedWeather
   }
   return { label: 'made-up', start: winter.start, days, rainMm: rain, temperatureC, hargreavesTermMm };
 }
+
+/** Some notebooks are silent on the rate, and some beds that are well bedded are stirred; one throw decides both. */
+const bedKept = (rate: number) => ({
+  ...(rate < 0.3 ? {} : { rateKgPer100Kg: rate }),
+  ...(rate > 2 ? { stirredPerWeek: Math.round(7 * (rate - 2)) + 1 } : {}),
+});

@@ -157,8 +157,8 @@ describe('advice', () => {
   it('says what to do in words, the largest first, and joins what one measurement settles', () => {
     const ranked = [
       { id: 'feedDryMatterFraction.hay', share: 0.1, worth: 3 },
-      { id: 'packDecayPerDay', share: 0.15, worth: 5 },
-      { id: 'bedEvaporationKgPerM2Day', share: 0.2, worth: 40 },
+      { id: 'packDecayAt20CPerDay', share: 0.15, worth: 5 },
+      { id: 'bedWetRestFraction', share: 0.2, worth: 40 },
       { id: 'methaneWarmingFactor', share: 0.5, worth: 90 },
     ].map((r) => {
       const { measureBy } = tables.coefficients.get(r.id) as Coefficient;

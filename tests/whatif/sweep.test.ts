@@ -27,7 +27,7 @@ describe('sweep', () => {
     ['rainFactor', 0.2, 2.2],
     ['winterDays', 90, 200],
     ['labourPricePerHour', 0, 40],
-    ['bedTanLossPerWeekFraction', 0.01, 0.2],
+    ['bedTopAirFraction', 0.1, 0.5],
   ])('ends of %s are plain runs, to the last bit', (name, from, to) => {
     const { results } = sweep(run, turn(name), stepsBetween(from, to, 7), ALL);
     for (const [step, value] of [

@@ -107,6 +107,7 @@ const BED = {
   carbonNitrogen: 'weekPackCarbonNitrogen',
   dryMatter: 'weekPackDryMatterKg',
   nitrogen: 'weekPackNitrogenKg',
+  temperature: 'weekPackTemperatureC',
 } as const satisfies Readonly<Record<string, keyof typeof WEEK_SERIES>>;
 
 const cardsInText = gives('wk-cards', ({ scenarios, ...o }: OptionsOf<'cards'>, p: CellPage) => ({

@@ -1,20 +1,21 @@
 /**
- * The deep bed, week by week: what falls on it and what is laid on it, what rots, dries and flies off, and how
- * it rises. Degradable matter decays at one rate, so each weekly step is the exact answer to even daily
- * additions. The floor is taken as tight and roofed: no P, K or liquid leaves it.
+ * The deep bed, week by week: what falls on it and what is laid on it, how warm it grows, what rots, dries and flies
+ * off, and how it rises. What can rot is taken as evenly spread through the bed: as deep as air reaches it rots at the
+ * rate of that depth's temperature and gives its heat; below, slowly and almost without heat. The floor is taken as
+ * tight and roofed: no P, K or liquid leaves it.
  *
- * Nitrogen: bedding binds ammonium as it rots, not when it is laid. On central rows a straw bed of suckler cows
- * loses about a quarter of what they excrete on it, where reviews span 15–40 % and inventories alone say about
- * 10 %, and a seventh of the nitrogen left is ammonium (fresh farmyard manure: a fifth). The prompt share
- * follows the 2016 edition of the EMEP/EEA guidebook, because deep litter is named as losing more than the 2019
- * value for all solid manure; what the bed still holds as ammonium then leaks slowly. No measured suckler bed
- * stands behind it: turn both rows.
+ * Nitrogen: ammonia leaves once, soon after dropping, by the temperature of the surface; straw beyond the usual rate
+ * lowers it. Bedding binds ammonium as it rots, not when it is laid. No weekly measurements of ammonia, temperature or
+ * drying of a suckler bed in a cold open shed were found; the figures are derived from warmer sheds and from physics.
  */
 import { quantity } from '../engine/quantity.ts';
-import { fedRemainingShare } from './decay.ts';
+import { temperatureFactor } from '../slurry/ammonia.ts';
 import { freeAirSpace } from './freeAirSpace.ts';
-import { heatClass } from './heat.ts';
-import { bedRise, longestDays, rotting } from './rotting.ts';
+import { heatOf, methaneWarmth } from './heat.ts';
+import { bedRise } from './rise.ts';
+import { longestDays, rotting } from './rotting.ts';
+import { strawFactor } from './straw.ts';
+import { oxygenDiffusion } from './temperature.ts';
 
 const made = (label: string, unit: string, formula: string, source?: readonly string[]) =>
   quantity(label, unit, formula, { when: 'packShare', ...(source && { source }) });
@@ -48,31 +49,103 @@ const laid = {
     ['packNitrogenInKg', 'nitrogenMaterialKg', 'packNitrogenWastedKg'],
     (i, all, material, wasted) => Math.max(0, all[i] - material[i] - wasted[i]),
   ),
-  bedPromptAmmoniaFraction: made(
-    'share of the TAN dropped that is lost at once',
+  bedLooseShare: made(
+    'share of the time the top of the bed lies loosened',
     'fraction',
-    'share lost at once × factor of the litter, at most all of it',
-    ['emep2016'],
-  ).of(['bedAmmoniaTanFraction', 'litterAmmoniaFactor'], (i, fraction, factor) =>
-    Math.min(1, fraction[i] * factor[i]),
-  ),
-  bedSlowAmmoniaFraction: made(
-    'share of the TAN free in the bed that is lost in a week',
+    'stirrings a week × days a stirring lasts ÷ 7, at most all of it',
+  ).of(['bedStirredPerWeek', 'bedLooseDays'], (i, times, lasts) => Math.min(1, (times[i] * lasts[i]) / 7)),
+  bedDiffusionM2PerDay: made(
+    'oxygen through the trodden top of the bed',
+    'm²/d',
+    'in free air × share of air^(10/3) ÷ share of all pores²',
+    ['millingtonQuirk1961'],
+  ).of(['bedTopAirFraction', 'bedTopPoreFraction'], (i, air, pores) => oxygenDiffusion(air[i], pores[i])),
+  bedLooseDiffusionM2PerDay: made(
+    'oxygen through the loosened top of the bed',
+    'm²/d',
+    'in free air × share of air^(10/3) ÷ share of all pores²',
+    ['millingtonQuirk1961'],
+  ).of(['bedLooseAirFraction', 'bedLoosePoreFraction'], (i, air, pores) => oxygenDiffusion(air[i], pores[i])),
+  bedWetFraction: made(
+    'share of the surface that is wet',
     'fraction',
-    'share lost a week × factor of the litter, at most all of it',
-  ).of(['bedTanLossPerWeekFraction', 'litterAmmoniaFactor'], (i, fraction, factor) =>
-    Math.min(1, fraction[i] * factor[i]),
+    'at rest, and by the share of the time it lies loosened as when stirred',
+  ).of(
+    ['bedWetRestFraction', 'bedWetStirredFraction', 'bedLooseShare'],
+    (i, rest, stirred, loose) => rest[i] + loose[i] * (stirred[i] - rest[i]),
   ),
-  bedOtherGasKg: kg(
-    'nitrous oxide, dinitrogen and NO from the bed (N)',
-    'nitrogen excreted on the bed × share as nitrous oxide × (1 + ratio), at most the TAN not lost at once',
-    ['ipcc2019'],
+  bedStrawAmmoniaFactor: made(
+    'ammonia for the bedding laid against the usual rate',
+    '×',
+    '1 at the usual rate; from there down by a share that is reached with a third more and no further; less bedding: up along a gentler line',
+    ['gilhespy2009', 'dewes1999'],
   ).of(
     [
-      'packTanInKg', 'bedPromptAmmoniaFraction', 'bedExcretedNitrogenKg', 'bedNitrousFraction', 'packDinitrogenPerNitrous',
+      'beddingDailyKgPer100Kg',
+      'beddingUsualKgPer100Kg',
+      'bedStrawAmmoniaCut',
+      'bedStrawMore',
+      'bedStrawLackSlope',
+    ],
+    (i, daily, usual, cut, more, lack) =>
+      usual[i] > 0 ? strawFactor(daily[i] / usual[i] - 1, cut[i], more[i], lack[i]) : 1,
+  ),
+  bedBeyondUsualFraction: made(
+    'bedding beyond the usual rate, of all that falls on the bed and can rot',
+    'fraction',
+    'degradable dry matter of bedding strewn × (1 − usual rate ÷ rate) ÷ that of dung and urine, wasted feed and bedding strewn',
+  ).of(
+    [
+      'beddingDailyKgPer100Kg', 'beddingUsualKgPer100Kg', 'dryMatterMaterialKg', 'startLayerFraction',
+      'degradableMaterialFraction', 'bedExcretaDryMatterKg', 'excretaDegradableFraction', 'packDryMatterWastedKg',
+      'wastedFeedDegradableFraction',
     ], // biome-ignore format: one list
-    (i, tan, prompt, excreted, fraction, ratio) =>
-      Math.min(tan[i] * (1 - prompt[i]), excreted[i] * fraction[i] * (1 + ratio[i])),
+    (i, daily, usual, material, start, rots, excreta, excretaRots, wasted, wastedRots) => {
+      if (!(daily[i] > usual[i])) return 0;
+      const strewn = material[i] * (1 - start[i]) * rots[i];
+      const all = strewn + excreta[i] * excretaRots[i] + wasted[i] * wastedRots[i];
+      return all > 0 ? (strewn * (1 - usual[i] / daily[i])) / all : 0;
+    },
+  ),
+  bedAmmoniaFactor: made(
+    'ammonia of this bed against an unstirred straw bed at the usual rate',
+    '×',
+    'factor of the litter × factor of the bedding laid × factor of stirring, by the share of the time it lies loosened',
+    ['fuertes2021'],
+  ).of(
+    ['litterAmmoniaFactor', 'bedStrawAmmoniaFactor', 'bedStirredAmmoniaFactor', 'bedLooseShare'],
+    (i, litter, straw, stirred, loose) => litter[i] * straw[i] * (1 + loose[i] * (stirred[i] - 1)),
+  ),
+  bedAmmoniaFraction: made(
+    'share of the TAN dropped that is lost at the reference temperature',
+    'fraction',
+    'share lost from a straw bed × factor of this bed',
+    ['emep2016', 'emep2019'],
+  ).product(['bedAmmoniaTanFraction', 'bedAmmoniaFactor']),
+  bedAreaAmmoniaKgPerDay: made(
+    'ammonia of the area of the bed at the reference temperature (N)',
+    'kg/d',
+    'rate a m² × factor of this bed × area ÷ 1000, taken from the temperature it was measured at to the reference',
+    ['lithuania2013'],
+  ).of(
+    [
+      'bedAmmoniaGPerM2Day', 'bedAmmoniaFactor', 'bedM2', 'bedAmmoniaSlopePerC', 'bedAmmoniaReferenceC',
+      'bedAmmoniaMeasuredC',
+    ], // biome-ignore format: one list
+    (i, rate, factor, area, slope, reference, measured) =>
+      ((rate[i] * factor[i] * area[i]) / 1000) * temperatureFactor(reference[i], slope[i], measured[i]),
+  ),
+  bedOtherGasMostKg: made(
+    'nitrous oxide, dinitrogen and NO of the bed by the inventory (N)',
+    'kg',
+    'nitrogen excreted on the bed × share as nitrous oxide, by the share of the time it lies loosened that of a mixed bed, × (1 + ratio)',
+    ['ipcc2019', 'ipcc2006'],
+  ).of(
+    [
+      'bedExcretedNitrogenKg', 'bedNitrousFraction', 'bedStirredNitrousFraction', 'bedLooseShare', 'packDinitrogenPerNitrous',
+    ], // biome-ignore format: one list
+    (i, excreted, rest, stirred, loose, ratio) =>
+      excreted[i] * (rest[i] + loose[i] * (stirred[i] - rest[i])) * (1 + ratio[i]),
   ),
   startLooseM: made(
     'how much higher the first layer lies when fresh than when trodden',
@@ -88,11 +161,9 @@ const laid = {
 };
 
 const cleanOut = {
-  bedNitrousKg: kg(
-    'nitrous oxide from the bed (N)',
-    'nitrogen excreted on the bed × share, as far as there is TAN',
-    ['ipcc2019'],
-  ).of(['bedOtherGasKg', 'packDinitrogenPerNitrous'], (i, gas, ratio) => gas[i] / (1 + ratio[i])),
+  bedNitrousKg: kg('nitrous oxide from the bed (N)', 'nitrous oxide, dinitrogen and NO ÷ (1 + ratio)', [
+    'ipcc2019',
+  ]).of(['bedOtherGasKg', 'packDinitrogenPerNitrous'], (i, gas, ratio) => gas[i] / (1 + ratio[i])),
   bedDinitrogenKg: kg('dinitrogen and NO from the bed (N)', 'nitrous oxide × ratio, as far as there is TAN', [
     'ipcc2019',
   ]).minus('bedOtherGasKg', ['bedNitrousKg']),
@@ -148,16 +219,15 @@ const cleanOut = {
   ),
   bedAnimalCarbonKg: kg(
     'carbon of dung, urine and wasted feed still in the bed',
-    'carbon of each × (1 − degradable share + degradable share × mean share still there after first-order decay)',
+    'carbon of each × (1 − degradable share + degradable share × what is still there of it)',
     ['haug1993'],
   ).of(
     [
       'bedExcretaCarbonKg', 'excretaDegradableFraction', 'bedWastedCarbonKg', 'wastedFeedDegradableFraction',
-      'packDecayPerDay', 'winterDays',
+      'packFedRemainingFraction',
     ], // biome-ignore format: one list
-    (i, excreta, excretaRots, wasted, wastedRots, rate, days) =>
-      excreta[i] * fedRemainingShare(excretaRots[i], rate[i], longestDays(days[i])) +
-      wasted[i] * fedRemainingShare(wastedRots[i], rate[i], longestDays(days[i])),
+    (i, excreta, excretaRots, wasted, wastedRots, left) =>
+      excreta[i] * (1 - excretaRots[i] * (1 - left[i])) + wasted[i] * (1 - wastedRots[i] * (1 - left[i])),
   ),
   packAvailableCarbonKg: kg(
     'available carbon in the bed',
@@ -187,33 +257,27 @@ const cleanOut = {
         : 0,
   ),
   packHeatClass: made(
-    'heat of the undisturbed bed (0 cold, 1 warm, 2 composting)',
+    'heat of the bed (0 cold, 1 warm, 2 composting)',
     'class',
-    'a point each for moisture, air, available C:N and depth in their spans, none for loosening: a derived, uncalibrated rule of thumb',
+    'by the warmest week inside: 0 up to where it counts as cold, 1 where composting begins, 2 where it composts hot; straight lines between',
+    ['own'],
+  ).of(['packWarmestC', 'packColdC', 'packCompostingC', 'packHotC'], (i, warmest, cold, composting, hot) =>
+    heatOf(warmest[i], cold[i], composting[i], hot[i]),
+  ),
+  bedMethaneFraction: made(
+    'share of the methane it can give that the bed gives',
+    'fraction',
+    'share up to 10 °C × what the inventory has at the mean of the winter air, or at the mean inside the bed, against 10 °C or less, weighed',
+    ['ipcc2006'],
   ).of(
     [
-      'packMoisture', 'packFreeAirSpace', 'packAvailableCarbonNitrogen', 'packDepthM', 'heatMoistureLow', 'heatMoistureHigh',
-      'heatFreeAirSpace', 'heatAvailableCarbonNitrogenLow', 'heatAvailableCarbonNitrogenHigh', 'heatDepthM',
+      'packMethaneFraction', 'winterTemperatureC', 'packMeanTemperatureC', 'bedMethaneForm', 'packMethaneAt19CFactor',
+      'packMethaneAt28CFactor',
     ], // biome-ignore format: one list
-    (i, moisture, air, available, depth, wetFrom, wetTo, airFrom, carbonFrom, carbonTo, depthFrom) =>
-      heatClass(
-        {
-          driest: moisture[i],
-          wettest: moisture[i],
-          airSpace: air[i],
-          availableCarbonNitrogen: available[i],
-          loosened: false,
-          depthM: depth[i],
-        },
-        {
-          moistureLow: wetFrom[i],
-          moistureHigh: wetTo[i],
-          airSpace: airFrom[i],
-          availableCarbonNitrogenLow: carbonFrom[i],
-          availableCarbonNitrogenHigh: carbonTo[i],
-          depthM: depthFrom[i],
-        },
-      ),
+    (i, fraction, air, inside, form, at19, at28) =>
+      fraction[i] *
+      ((1 - form[i]) * methaneWarmth(air[i], at19[i], at28[i]) +
+        form[i] * methaneWarmth(inside[i], at19[i], at28[i])),
   ),
 };
 

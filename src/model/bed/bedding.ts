@@ -117,11 +117,49 @@ export const bedding = {
   ).of(['startDepthM', 'bedM2', 'bedShare', 'mixVolumeM3PerKg'], (i, depth, area, onBed, volume) =>
     onBed[i] > 0 && volume[i] > 0 ? (depth[i] * area[i]) / volume[i] : 0,
   ),
+  beddingDietFactor: quantity(
+    'bedding for this ration against silage',
+    '×',
+    'mean of the factors of the feeds by their share of the dry matter',
+    { source: ['irishFarmersJournal', 'farmersWeekly2024'], when: 'packShare' },
+  ).of(['feed*Share', 'feed*BeddingFactor'], (i, shares, factors) => {
+    let sum = 0;
+    let all = 0;
+    for (let f = 0; f < shares.length; f++) {
+      if (!(shares[f][i] > 0)) continue;
+      sum += shares[f][i] * factors[f][i];
+      all += shares[f][i];
+    }
+    return all > 0 ? sum / all : 1;
+  }),
+  beddingUsualKgPer100Kg: quantity(
+    'usual bedding a day per 100 kg live weight, of this mix',
+    'kg',
+    'rate on silage × factor of the ration × share of the day on the bed ÷ share the rate holds for × water straw takes up ÷ water the mix takes up, at most what is ever strewn',
+    { source: ['handbook'], when: 'packShare' },
+  ).of(
+    [
+      'beddingSilageKgPer100Kg', 'beddingDietFactor', 'bedDropShare', 'beddingReferenceShare', 'beddingStrawAbsorbencyKgPerKg',
+      'absorbencyKgPerKg', 'beddingMostKgPer100Kg',
+    ], // biome-ignore format: one list
+    (i, silage, diet, onBed, reference, straw, mix, most) => {
+      const ofStraw = (silage[i] * diet[i] * onBed[i]) / reference[i];
+      return Math.min(most[i], mix[i] > 0 ? (ofStraw * straw[i]) / mix[i] : ofStraw > 0 ? most[i] : 0);
+    },
+  ),
+  beddingDailyKgPer100Kg: quantity(
+    'bedding strewn a day per 100 kg live weight',
+    'kg',
+    'as the notebook says; where it is silent the usual rate for ration, place and mix',
+    { when: 'packShare' },
+  ).of(['beddingRateKgPer100Kg', 'beddingUsualKgPer100Kg'], (i, given, usual) =>
+    Number.isNaN(given[i]) ? usual[i] : given[i],
+  ),
   strewnMaterialKg: inBedding(
     'bedding strewn over the winter, as it lies',
     'rate per 100 kg live weight × live weight × winter days; none without a bed',
   ).of(
-    ['beddingRateKgPer100Kg', 'liveWeightKg', 'winterDays', 'bedShare', 'mixShareSum'],
+    ['beddingDailyKgPer100Kg', 'liveWeightKg', 'winterDays', 'bedShare', 'mixShareSum'],
     (i, rate, weight, days, onBed, mix) =>
       onBed[i] > 0 && mix[i] > 0 ? (rate[i] / 100) * weight[i] * days[i] : 0,
   ),

@@ -1,15 +1,15 @@
-/** The weeks of the deep bed: the walk that follows what is in it, and what is read off that walk week by week. */
+/** The weeks of the deep bed: the walk that follows what is in it, how warm it is and what it loses. */
 import { walk } from '../engine/walk.ts';
 import { WEEKS, week, winterDaysInWeek } from '../series.ts';
-import { remainingShare } from './decay.ts';
+import { BED, BED_PLACES, convection, decayAtMoisture, dryingPerKPa, warm } from './temperature.ts';
 
 /** A winter longer than the weekly series is spread over the weeks there are, so that nothing is lost. */
 export const longestDays = (winterDays: number) => Math.min(winterDays, WEEKS * 7);
 
 /** Weeks that lie in the winter, wholly or in part. */
-const weeksOf = (winterDays: number) => Math.max(0, Math.min(WEEKS, Math.ceil(winterDays / 7)));
+export const weeksOf = (winterDays: number) => Math.max(0, Math.min(WEEKS, Math.ceil(winterDays / 7)));
 
-const atEndOfWeek = <const Reads extends string>(
+export const atEndOfWeek = <const Reads extends string>(
   label: string,
   unit: string,
   formula: string,
@@ -17,41 +17,52 @@ const atEndOfWeek = <const Reads extends string>(
 ) => week(label, unit, `${formula}; at the end of each week of the winter`, { from, when: 'packShare' });
 const inBed = { unit: 'kg', when: 'packShare' } as const;
 
-const TIME = ['winterDays', 'startLayerFraction', 'packDecayPerDay'] as const;
-const DRY = [
-  ...TIME, 'bedExcretaDryMatterKg', 'packDryMatterWastedKg', 'dryMatterMaterialKg', 'excretaDegradableFraction',
-  'wastedFeedDegradableFraction', 'degradableMaterialFraction',
+/** Decay, drying and warmth hang on each other: all of this decides each of them. */
+const LIVING = [
+  'winterDays', 'startLayerFraction', 'weekTemperatureC', 'packDecayAt20CPerDay', 'bedExcretaDryMatterKg', 'packDryMatterWastedKg',
+  'dryMatterMaterialKg', 'excretaDegradableFraction', 'wastedFeedDegradableFraction', 'degradableMaterialFraction',
+  'packWaterInKg', 'waterMaterialKg', 'rottingWaterKgPerKg', 'bedM2', 'bedDriestMoistureFraction', 'packDryDensityKgPerM3',
+  'bedOxygenKgPerKg', 'bedHeatMjPerKgOxygen', 'bedAirlessRateFraction', 'bedAirlessHeatFraction', 'bedConductivityWPerMC',
+  'bedHeatCapacityMjPerM3C',   'bedAirWarmerC', 'bedHumidityFraction', 'bedWindMPerS', 'bedWetFraction', 'bedStockHeatMjPerM2Day', 'bedDiffusionM2PerDay',
+  'bedLooseDiffusionM2PerDay', 'bedLooseShare', 'bedStirredDepthM', 'bedHottestC',
 ] as const; // biome-ignore format: one list
 const CARBON = [
-  ...TIME, 'bedExcretaCarbonKg', 'bedWastedCarbonKg', 'carbonMaterialKg', 'degradableCarbonMaterialKg',
-  'excretaDegradableFraction', 'wastedFeedDegradableFraction',
+  ...LIVING, 'bedExcretaCarbonKg', 'bedWastedCarbonKg', 'carbonMaterialKg', 'degradableCarbonMaterialKg',
 ] as const; // biome-ignore format: one list
-const WATER = [
-  ...DRY, 'packWaterInKg', 'waterMaterialKg', 'rottingWaterKgPerKg', 'bedEvaporationKgPerM2Day', 'bedM2',
-  'bedDriestMoistureFraction',
+const AMMONIA = [
+  ...LIVING, 'packTanInKg', 'bedAmmoniaFraction', 'bedAreaAmmoniaKgPerDay', 'bedAmmoniaForm', 'bedAmmoniaSlopePerC',
+  'bedAmmoniaReferenceC', 'bedBeyondUsualFraction',
 ] as const; // biome-ignore format: one list
-const TAN = [
-  ...TIME, 'packTanInKg', 'bedPromptAmmoniaFraction', 'bedSlowAmmoniaFraction', 'bedOtherGasKg', 'dryMatterMaterialKg',
-  'immobilisationKgPerKg',
-] as const; // biome-ignore format: one list
+const TAN = [...AMMONIA, 'bedOtherGasMostKg', 'immobilisationKgPerKg'] as const;
+
+/** The bed that is walked; rows follow each other, so that one is enough. */
+const state = new Float64Array(BED_PLACES);
+/** Rounds of the first week, which starts from the air, and of the others, which start from the week before. */
+const FIRST_ROUNDS = 8;
+const ROUNDS = 3;
 
 export const rotting = walk({
   name: 'bed',
-  about: 'Dry matter, water, carbon and nitrogen of the deep bed by week, and what it loses.',
+  about: 'Dry matter, water, carbon, nitrogen and temperature of the deep bed by week, and what it loses.',
   reads: [
-    ...DRY, 'bedExcretaCarbonKg', 'bedWastedCarbonKg', 'carbonMaterialKg', 'degradableCarbonMaterialKg', 'packWaterInKg',
-    'waterMaterialKg', 'rottingWaterKgPerKg', 'bedEvaporationKgPerM2Day', 'bedM2', 'bedDriestMoistureFraction',
-    'packTanInKg', 'bedPromptAmmoniaFraction', 'bedSlowAmmoniaFraction', 'bedOtherGasKg', 'immobilisationKgPerKg',
-    'packNitrogenInKg', 'nitrogenMaterialKg',
+    ...TAN, 'bedExcretaCarbonKg', 'bedWastedCarbonKg', 'carbonMaterialKg', 'degradableCarbonMaterialKg', 'packNitrogenInKg',
+    'nitrogenMaterialKg',
   ], // biome-ignore format: one list
   makes: {
     bedAmmoniaKg: {
       ...inBed,
       label: 'ammonia from the bed (N)',
       formula:
-        'each week: TAN dropped × share lost at once + TAN still free in the bed × share lost a week, both × factor of the litter',
+        'each week the TAN dropped × share lost at the reference × e^(slope × (surface of the bed − reference)), or the area × rate a m² with the same slope, weighed; never more than was dropped; the warmth of bedding beyond the usual rate is left out, since the cut measured for it holds it already',
+      from: AMMONIA,
+      source: ['emep2016', 'emep2019', 'lithuania2013', 'gilhespy2009'],
+    },
+    bedOtherGasKg: {
+      ...inBed,
+      label: 'nitrous oxide, dinitrogen and NO from the bed (N)',
+      formula: 'what the inventory gives, evenly over the winter, as far as there is TAN',
       from: TAN,
-      source: ['emep2016', 'emep2019', 'jeppsson1999'],
+      source: ['ipcc2019'],
     },
     immobilisedKg: {
       ...inBed,
@@ -64,9 +75,8 @@ export const rotting = walk({
     packDryMatterKg: {
       ...inBed,
       label: 'dry matter of the bed',
-      formula:
-        'all dry matter in × (1 − degradable share + degradable share × mean share still there after first-order decay)',
-      from: DRY,
+      formula: 'dry matter in − what rots, by week, at a rate by moisture, temperature and air',
+      from: LIVING,
       source: ['haug1993'],
     },
     packWaterKg: {
@@ -74,13 +84,15 @@ export const rotting = walk({
       label: 'water in the bed',
       formula:
         'water in + water formed by rotting − water given to the air, by week; the bed dries no further than air-dry bedding',
-      from: WATER,
+      from: LIVING,
     },
     bedEvaporatedKg: {
       ...inBed,
       label: 'water given to the air by the bed',
-      formula: 'rate per m² and day × area × days, as far as there is water',
-      from: WATER,
+      formula:
+        '2.6 × (1 + 0.54 × wind) × wetted share × (vapour at the surface − vapour in the air) × area × days, as far as there is water',
+      from: LIVING,
+      source: ['penman1948', 'fao56'],
     },
     packCarbonKg: {
       ...inBed,
@@ -94,17 +106,52 @@ export const rotting = walk({
       formula: 'TAN in − ammonia − nitrous oxide − dinitrogen − bound by bedding',
       from: TAN,
     },
+    packFedRemainingFraction: {
+      label: 'what is still there of what can rot and fell evenly over the winter',
+      unit: 'fraction',
+      formula: 'by week: what was there × e^(−rate × days) + what fell, less what of it has rotted',
+      when: 'packShare',
+      from: LIVING,
+      source: ['haug1993'],
+    },
+    packTemperatureC: {
+      label: 'temperature inside the bed at clean-out',
+      unit: '°C',
+      formula: 'inside the bed in the last week of the winter',
+      when: 'packShare',
+      from: LIVING,
+    },
+    packMeanTemperatureC: {
+      label: 'temperature inside the bed, mean of the winter',
+      unit: '°C',
+      formula: 'mean over the weeks of the winter, by their days',
+      when: 'packShare',
+      from: LIVING,
+    },
+    packWarmestC: {
+      label: 'temperature inside the bed in its warmest week',
+      unit: '°C',
+      formula: 'highest of the weeks of the winter',
+      when: 'packShare',
+      from: LIVING,
+    },
+    weekPackTemperatureC: week(
+      'temperature inside the bed',
+      '°C',
+      'surface by heat given = heat lost to the air above and to drying; below it warmer by heat × depth ÷ conductivity; mean of each week of the winter',
+      { from: LIVING, when: 'packShare', source: ['haug1993', 'millingtonQuirk1961'] },
+    ),
     weekPackDryMatterKg: atEndOfWeek(
       'dry matter of the bed',
       'kg',
       'resistant + degradable still there',
-      DRY,
+      LIVING,
     ),
     weekPackWaterKg: atEndOfWeek(
       'water in the bed',
       'kg',
       'water in + formed by rotting − evaporated',
-      WATER,
+      LIVING,
     ),
     weekPackCarbonKg: atEndOfWeek('carbon in the bed', 'kg', 'carbon in − carbon rotted', CARBON),
     weekPackNitrogenKg: atEndOfWeek('nitrogen in the bed', 'kg', 'nitrogen in − losses', [
@@ -126,30 +173,31 @@ export const rotting = walk({
       const wastedDry = read.packDryMatterWastedKg[i];
       const excretaDry = read.bedExcretaDryMatterKg[i];
       const excretaCarbon = read.bedExcretaCarbonKg[i];
-      const winterWeeks = weeksOf(read.winterDays[i]);
+      const days = longestDays(read.winterDays[i]);
+      const winterWeeks = weeksOf(days);
       const row = i * WEEKS;
+      write.weekPackTemperatureC.fill(Number.NaN, row + winterWeeks, row + WEEKS);
       write.weekPackDryMatterKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
       write.weekPackWaterKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
       write.weekPackCarbonKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
       write.weekPackNitrogenKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
       write.weekPackTanKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
-      if (
-        materialDry === 0 &&
-        wastedDry === 0 &&
-        excretaDry === 0 &&
-        excretaCarbon === 0 &&
-        read.packWaterInKg[i] === 0 &&
-        read.packNitrogenInKg[i] === 0 &&
-        read.packTanInKg[i] === 0
-      ) {
+      const bare = materialDry === 0 && wastedDry === 0 && excretaDry === 0 && read.packWaterInKg[i] === 0;
+      if (bare && excretaCarbon === 0 && read.packNitrogenInKg[i] === 0 && read.packTanInKg[i] === 0) {
         // Nothing falls on a bed, or there is none: all of it is 0, and the weeks need not be walked.
         write.bedAmmoniaKg[i] = 0;
+        write.bedOtherGasKg[i] = 0;
         write.immobilisedKg[i] = 0;
         write.packDryMatterKg[i] = 0;
         write.packWaterKg[i] = 0;
         write.bedEvaporatedKg[i] = 0;
         write.packCarbonKg[i] = 0;
         write.packTanKg[i] = 0;
+        write.packFedRemainingFraction[i] = 0;
+        write.packTemperatureC[i] = 0;
+        write.packMeanTemperatureC[i] = 0;
+        write.packWarmestC[i] = 0;
+        write.weekPackTemperatureC.fill(0, row, row + winterWeeks);
         write.weekPackDryMatterKg.fill(0, row, row + winterWeeks);
         write.weekPackWaterKg.fill(0, row, row + winterWeeks);
         write.weekPackCarbonKg.fill(0, row, row + winterWeeks);
@@ -157,194 +205,165 @@ export const rotting = walk({
         write.weekPackTanKg.fill(0, row, row + winterWeeks);
         continue;
       }
-      const days = longestDays(read.winterDays[i]);
       const perDay = days > 0 ? 1 / days : 0;
-      const k = read.packDecayPerDay[i];
       const startShare = read.startLayerFraction[i];
       const dailyShare = 1 - startShare;
       const wastedCarbon = read.bedWastedCarbonKg[i];
       const materialCarbon = read.carbonMaterialKg[i];
 
+      // All that comes in over the winter, and what lies there from the first day.
       const dE = read.excretaDegradableFraction[i];
       const dW = read.wastedFeedDegradableFraction[i];
       const dM = read.degradableMaterialFraction[i];
-      const degradableIn = (excretaDry * dE + wastedDry * dW + materialDry * dailyShare * dM) * perDay;
-      const resistantIn =
-        (excretaDry * (1 - dE) + wastedDry * (1 - dW) + materialDry * dailyShare * (1 - dM)) * perDay;
+      const degradableIn = excretaDry * dE + wastedDry * dW + materialDry * dailyShare * dM;
+      const resistantIn = excretaDry * (1 - dE) + wastedDry * (1 - dW) + materialDry * dailyShare * (1 - dM);
+      const degradableStart = materialDry * startShare * dM;
+      const resistantStart = materialDry * startShare * (1 - dM);
       const materialRotting = read.degradableCarbonMaterialKg[i];
-      const rottingCarbonIn =
-        (excretaCarbon * dE + wastedCarbon * dW + materialRotting * dailyShare) * perDay;
+      const rottingCarbonIn = excretaCarbon * dE + wastedCarbon * dW + materialRotting * dailyShare;
       const restingCarbonIn =
-        (excretaCarbon * (1 - dE) +
-          wastedCarbon * (1 - dW) +
-          (materialCarbon - materialRotting) * dailyShare) *
-        perDay;
-      const waterIn = (read.packWaterInKg[i] - read.waterMaterialKg[i] * startShare) * perDay;
-      const nitrogenIn = (read.packNitrogenInKg[i] - read.nitrogenMaterialKg[i] * startShare) * perDay;
-      const tanIn = read.packTanInKg[i] * perDay;
-      const bindsPerKg = read.immobilisationKgPerKg[i];
-      const bindsIn = materialDry * dailyShare * bindsPerKg * perDay;
-      const atOnce = read.bedPromptAmmoniaFraction[i];
-      const perWeek = read.bedSlowAmmoniaFraction[i];
+        excretaCarbon * (1 - dE) + wastedCarbon * (1 - dW) + (materialCarbon - materialRotting) * dailyShare;
+      const rottingCarbonStart = materialRotting * startShare;
+      const restingCarbonStart = (materialCarbon - materialRotting) * startShare;
+      const waterIn = read.packWaterInKg[i] - read.waterMaterialKg[i] * startShare;
+      const nitrogenStart = read.nitrogenMaterialKg[i] * startShare;
+      const nitrogenIn = read.packNitrogenInKg[i] - nitrogenStart;
+      const tanIn = read.packTanInKg[i];
+      const binds = materialDry * read.immobilisationKgPerKg[i];
       const waterPerDryLeft = read.bedDriestMoistureFraction[i] / (1 - read.bedDriestMoistureFraction[i]);
       const rottingWater = read.rottingWaterKgPerKg[i];
-      const driesPerDay = read.bedEvaporationKgPerM2Day[i] * read.bedM2[i];
-      const gasPerDay = read.bedOtherGasKg[i] * perDay;
+      const gasPerDay = read.bedOtherGasMostKg[i] * perDay;
+      const area = read.bedM2[i];
+      const density = read.packDryDensityKgPerM3[i];
+      const depthPerKg = area > 0 && density > 0 ? 1 / density / area : 0;
+      const warmer = read.bedAirWarmerC[i];
+      const slope = read.bedAmmoniaSlopePerC[i];
+      const reference = read.bedAmmoniaReferenceC[i];
+      const byArea = read.bedAmmoniaForm[i];
+      const beyond = read.bedBeyondUsualFraction[i];
+      const lostShare = read.bedAmmoniaFraction[i];
+      const lostPerDay = read.bedAreaAmmoniaKgPerDay[i];
+      const k20 = read.packDecayAt20CPerDay[i];
+      const firstC = read.weekTemperatureC[row] + warmer;
 
-      let degradable = materialDry * startShare * dM;
-      let resistant = materialDry * startShare * (1 - dM);
-      let rottingCarbon = materialRotting * startShare;
-      let restingCarbon = (materialCarbon - materialRotting) * startShare;
+      state[BED.humidity] = read.bedHumidityFraction[i];
+      state[BED.oxygenKgPerKg] = read.bedOxygenKgPerKg[i];
+      state[BED.heatMjPerKgOxygen] = read.bedHeatMjPerKgOxygen[i];
+      state[BED.airlessRate] = read.bedAirlessRateFraction[i];
+      state[BED.airlessHeat] = read.bedAirlessHeatFraction[i];
+      state[BED.conductivity] = read.bedConductivityWPerMC[i];
+      state[BED.convection] = convection(read.bedWindMPerS[i]);
+      state[BED.dries] = dryingPerKPa(read.bedWindMPerS[i], read.bedWetFraction[i]);
+      state[BED.stockMj] = read.bedStockHeatMjPerM2Day[i];
+      state[BED.diffusion] = read.bedDiffusionM2PerDay[i];
+      state[BED.looseDiffusion] = read.bedLooseDiffusionM2PerDay[i];
+      state[BED.looseShare] = read.bedLooseShare[i];
+      state[BED.looseDepthM] = read.bedStirredDepthM[i];
+      state[BED.hottestC] = read.bedHottestC[i];
+      state[BED.holds] = read.bedHeatCapacityMjPerM3C[i];
+      state[BED.surfaceC] = firstC;
+      state[BED.topC] = firstC;
+      state[BED.coreC] = firstC;
+
+      // Shares still there: of what falls evenly, and of what lay there at the start.
+      let fed = 0;
+      let first = 1;
+      let laid = 0;
+      let dry = degradableStart + resistantStart;
+      let carbon = rottingCarbonStart + restingCarbonStart;
       let water = read.waterMaterialKg[i] * startShare;
-      let nitrogen = read.nitrogenMaterialKg[i] * startShare;
+      let nitrogen = nitrogenStart;
       let tan = 0;
-      // Microbes bind nitrogen as they eat: what the bedding can bind in all, and what they still lack.
-      let binds = materialDry * startShare * bindsPerKg;
+      // Microbes bind nitrogen as they eat: what they still lack.
       let hungry = 0;
       let ammonia = 0;
+      let otherGas = 0;
       let bound = 0;
       let evaporated = 0;
-      let keepWeek = Number.NaN;
-      let keptDays = -1;
+      let warmthDays = 0;
+      let warmest = winterWeeks > 0 ? Number.NEGATIVE_INFINITY : 0;
 
       for (let w = 0; w < winterWeeks; w++) {
         const at = row + w;
         const inWeek = winterDaysInWeek(w, days);
-        if (inWeek !== keptDays) {
-          keepWeek = remainingShare(k, inWeek);
-          keptDays = inWeek;
-        }
-        // Even additions over the step leave (1 − e^(−k·t))/k days' worth behind.
-        const fed = k > 0 ? (1 - keepWeek) / k : inWeek;
-        const degradableNext = degradable * keepWeek + degradableIn * fed;
-        const rotted = degradable + degradableIn * inWeek - degradableNext;
-        degradable = degradableNext;
-        resistant += resistantIn * inWeek;
-        rottingCarbon = rottingCarbon * keepWeek + rottingCarbonIn * fed;
-        restingCarbon += restingCarbonIn * inWeek;
-        const dry = degradable + resistant;
+        const part = inWeek * perDay;
 
-        water += waterIn * inWeek + rotted * rottingWater;
-        const dries = Math.min(driesPerDay * inWeek, Math.max(0, water - dry * waterPerDryLeft));
+        // As it lies in the middle of the week.
+        const half = part / 2;
+        const rots = degradableIn * (fed + half) + degradableStart * first;
+        const lies = rots + resistantIn * (laid + half) + resistantStart;
+        const wet = water + waterIn * half;
+        const moisture = wet + lies > 0 ? wet / (wet + lies) : 0;
+        state[BED.perDay] = k20 * decayAtMoisture(moisture);
+        state[BED.degradableKgPerM3] = lies > 0 ? (density * rots) / lies : 0;
+        state[BED.depthM] = lies * depthPerKg;
+        state[BED.days] = inWeek;
+        state[BED.airC] = read.weekTemperatureC[at] + warmer;
+        warm(state, w === 0 ? FIRST_ROUNDS : ROUNDS);
+        const core = bare ? 0 : state[BED.coreC];
+        warmthDays += core * inWeek;
+        if (core > warmest) warmest = core;
+
+        // Even additions over the week leave (1 − e^(−k·t))/k days' worth behind.
+        const k = state[BED.decayPerDay];
+        const keeps = Math.exp(-k * inWeek);
+        const fedNext = fed * keeps + perDay * (k > 0 ? (1 - keeps) / k : inWeek);
+        const rottedFed = fed + part - fedNext;
+        const rottedFirst = first * (1 - keeps);
+        fed = fedNext;
+        first *= keeps;
+        laid += part;
+        dry = degradableIn * fed + degradableStart * first + resistantIn * laid + resistantStart;
+        carbon =
+          rottingCarbonIn * fed + rottingCarbonStart * first + restingCarbonIn * laid + restingCarbonStart;
+
+        water += waterIn * part + (degradableIn * rottedFed + degradableStart * rottedFirst) * rottingWater;
+        const dries = Math.min(
+          state[BED.evaporatesKg] * area * inWeek,
+          Math.max(0, water - dry * waterPerDryLeft),
+        );
         water -= dries;
         evaporated += dries;
 
-        const tanDropped = tanIn * inWeek;
-        const prompt = tanDropped * atOnce;
-        tan += tanDropped - prompt;
-        const bindsNext = binds * keepWeek + bindsIn * fed;
-        hungry += binds + bindsIn * inWeek - bindsNext;
-        binds = bindsNext;
+        const dropped = tanIn * part;
+        const surface = state[BED.surfaceC];
+        const ownWarmth = Math.max(0, surface - state[BED.airC]) * beyond;
+        const warmth = Math.exp(slope * (surface - ownWarmth - reference));
+        const flies =
+          (1 - byArea) * Math.min(1, lostShare * warmth) * dropped +
+          byArea * Math.min(dropped, lostPerDay * warmth * inWeek);
+        tan += dropped - flies;
         const asGas = Math.min(tan, gasPerDay * inWeek);
         tan -= asGas;
+        hungry += binds * (dailyShare * rottedFed + startShare * rottedFirst);
         const taken = Math.min(hungry, tan);
         hungry -= taken;
         tan -= taken;
         bound += taken;
-        const slow = tan * (inWeek === 7 ? perWeek : 1 - (1 - perWeek) ** (inWeek / 7));
-        tan -= slow;
-        ammonia += prompt + slow;
-        nitrogen += nitrogenIn * inWeek - prompt - slow - asGas;
+        ammonia += flies;
+        otherGas += asGas;
+        nitrogen += nitrogenIn * part - flies - asGas;
 
+        write.weekPackTemperatureC[at] = core;
         write.weekPackDryMatterKg[at] = dry;
         write.weekPackWaterKg[at] = water;
-        write.weekPackCarbonKg[at] = rottingCarbon + restingCarbon;
+        write.weekPackCarbonKg[at] = carbon;
         write.weekPackNitrogenKg[at] = nitrogen;
         write.weekPackTanKg[at] = tan;
       }
 
       write.bedAmmoniaKg[i] = ammonia;
+      write.bedOtherGasKg[i] = otherGas;
       write.immobilisedKg[i] = bound;
-      write.packDryMatterKg[i] = degradable + resistant;
+      write.packDryMatterKg[i] = dry;
       write.packWaterKg[i] = water;
       write.bedEvaporatedKg[i] = evaporated;
-      write.packCarbonKg[i] = rottingCarbon + restingCarbon;
+      write.packCarbonKg[i] = carbon;
       write.packTanKg[i] = tan;
-    }
-  },
-});
-
-const WHOLE = ['winterDays', 'startLayerFraction'] as const;
-
-export const bedRise = walk({
-  name: 'bed by week',
-  about: 'What follows, week by week, from what is in the bed: its height, moisture and C:N, and P and K.',
-  reads: [
-    ...WHOLE, 'weekPackDryMatterKg', 'weekPackWaterKg', 'weekPackCarbonKg', 'weekPackNitrogenKg', 'packDryDensityKgPerM3', 'bedM2', 'startLooseM',
-    'startLayerSettlingDays', 'packPhosphorusInKg', 'phosphorusMaterialKg', 'packPotassiumInKg', 'potassiumMaterialKg',
-  ], // biome-ignore format: one list
-  makes: {
-    weekPackDepthM: atEndOfWeek(
-      'height of the bed',
-      'm',
-      'dry matter ÷ dry density ÷ area + what is left of the loose first layer',
-      [
-        'winterDays',
-        'weekPackDryMatterKg',
-        'packDryDensityKgPerM3',
-        'bedM2',
-        'startLooseM',
-        'startLayerSettlingDays',
-      ],
-    ),
-    weekPackPhosphorusKg: atEndOfWeek('phosphorus in the bed', 'kg', 'all that came in', [
-      ...WHOLE,
-      'packPhosphorusInKg',
-      'phosphorusMaterialKg',
-    ]),
-    weekPackPotassiumKg: atEndOfWeek('potassium in the bed', 'kg', 'all that came in', [
-      ...WHOLE,
-      'packPotassiumInKg',
-      'potassiumMaterialKg',
-    ]),
-    weekPackMoisture: atEndOfWeek('moisture of the bed', 'fraction', 'water ÷ (water + dry matter)', [
-      'winterDays',
-      'weekPackWaterKg',
-      'weekPackDryMatterKg',
-    ]),
-    weekPackCarbonNitrogen: atEndOfWeek('C:N of the bed', ':1', 'carbon ÷ nitrogen', [
-      'winterDays',
-      'weekPackCarbonKg',
-      'weekPackNitrogenKg',
-    ]),
-  },
-  run({ count, read, write }) {
-    const { weekPackDryMatterKg, weekPackWaterKg, weekPackCarbonKg, weekPackNitrogenKg } = read;
-    for (let i = 0; i < count; i++) {
-      const row = i * WEEKS;
-      const days = longestDays(read.winterDays[i]);
-      const weeks = weeksOf(days);
-      const perDay = days > 0 ? 1 / days : 0;
-      const startShare = read.startLayerFraction[i];
-      const area = read.bedM2[i];
-      const density = read.packDryDensityKgPerM3[i];
-      const depthPerKg = area > 0 && density > 0 ? 1 / density / area : 0;
-      const looseM = read.startLooseM[i];
-      const settlesPerDay = 1 / read.startLayerSettlingDays[i];
-      let phosphorus = read.phosphorusMaterialKg[i] * startShare;
-      let potassium = read.potassiumMaterialKg[i] * startShare;
-      const phosphorusIn = (read.packPhosphorusInKg[i] - phosphorus) * perDay;
-      const potassiumIn = (read.packPotassiumInKg[i] - potassium) * perDay;
-      for (let w = 0; w < weeks; w++) {
-        const at = row + w;
-        const inWeek = winterDaysInWeek(w, days);
-        const dry = weekPackDryMatterKg[at];
-        const water = weekPackWaterKg[at];
-        const nitrogen = weekPackNitrogenKg[at];
-        const stillLooseM = looseM > 0 ? looseM * Math.exp(-(w * 7 + inWeek) * settlesPerDay) : 0;
-        phosphorus += phosphorusIn * inWeek;
-        potassium += potassiumIn * inWeek;
-        write.weekPackDepthM[at] = dry * depthPerKg + stillLooseM;
-        write.weekPackPhosphorusKg[at] = phosphorus;
-        write.weekPackPotassiumKg[at] = potassium;
-        write.weekPackMoisture[at] = water + dry > 0 ? water / (water + dry) : 0;
-        write.weekPackCarbonNitrogen[at] = nitrogen > 0 ? weekPackCarbonKg[at] / nitrogen : 0;
-      }
-      write.weekPackDepthM.fill(Number.NaN, row + weeks, row + WEEKS);
-      write.weekPackPhosphorusKg.fill(Number.NaN, row + weeks, row + WEEKS);
-      write.weekPackPotassiumKg.fill(Number.NaN, row + weeks, row + WEEKS);
-      write.weekPackMoisture.fill(Number.NaN, row + weeks, row + WEEKS);
-      write.weekPackCarbonNitrogen.fill(Number.NaN, row + weeks, row + WEEKS);
+      write.packFedRemainingFraction[i] = bare ? 0 : fed;
+      write.packTemperatureC[i] = winterWeeks > 0 && !bare ? state[BED.coreC] : 0;
+      write.packMeanTemperatureC[i] = warmthDays * perDay;
+      write.packWarmestC[i] = warmest;
     }
   },
 });

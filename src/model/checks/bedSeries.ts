@@ -15,11 +15,14 @@ export interface BedSeries {
   readonly end: { readonly central: number; readonly low: number; readonly high: number };
   /** Before the first animal: the starting layer. */
   readonly startM: number;
+  /** The range is that of draws. */
+  readonly drawn: boolean;
 }
 
 /**
- * The bed levels of one scenario; null when the track is missing or empty. The range is that of the draws where
- * they were run, otherwise the spread of trodden density.
+ * The bed levels of one scenario; null when the track is missing or empty. Where draws were run the range ends at
+ * their P10 and P90 of the last week and is as wide, in proportion, in every week before; without draws it is that of
+ * a row of the tables.
  */
 export function bedSeries({ scenario, tracks, coefficients, bands }: CheckInput): BedSeries | null {
   const track = tracks.weekPackDepthM;
@@ -31,12 +34,12 @@ export function bedSeries({ scenario, tracks, coefficients, bands }: CheckInput)
   }
   if (depthM.length === 0) return null;
   const spread = coefficients.get('bedDepthSpreadFactor');
-  const drawn = bands && ratio(bands.p10.packDepthM, bands.p50.packDepthM, bands.p90.packDepthM);
+  const last = depthM.length - 1;
+  const drawn = bands && ratios(bands.p10.packDepthM, bands.p90.packDepthM, depthM[last]);
   const [low, high] = drawn ?? [spread?.low ?? 1, spread?.high ?? 1];
   const at = (factor: number) => depthM.map((depth) => depth * factor);
   const lowM = at(low);
   const highM = at(high);
-  const last = depthM.length - 1;
   return {
     weeks: depthM.length,
     depthM,
@@ -44,13 +47,15 @@ export function bedSeries({ scenario, tracks, coefficients, bands }: CheckInput)
     highM,
     end: { central: depthM[last], low: lowM[last], high: highM[last] },
     startM: scenario.bed.startDepthM,
+    drawn: drawn !== undefined,
   };
 }
 
 type Known = number | null | undefined;
 
-function ratio(p10: Known, p50: Known, p90: Known): [number, number] | undefined {
-  return p10 != null && p90 != null && p50 != null && p50 > 0 ? [p10 / p50, p90 / p50] : undefined;
+/** The level of the last week in one of ten draws against the best guess, at each end. */
+function ratios(p10: Known, p90: Known, endM: number): [number, number] | undefined {
+  return p10 != null && p90 != null && endM > 0 ? [p10 / endM, p90 / endM] : undefined;
 }
 
 /** First week (from 1) in which `fails` holds, or undefined. */

@@ -31,9 +31,13 @@ export function rising(c: Context, bed: BedSeries, { topM, row, fails, fits, men
       ...shared,
       status: 'look',
       week: early,
-      words: `${fits} on the central forecast, but a loosely trodden bed would be too high from ${sayWeek(c.scenario, early)}.`,
+      words: `${fits} on the central forecast, but ${bed.drawn ? 'in one of ten draws the bed is too high' : 'a loosely trodden bed would be too high'} from ${sayWeek(c.scenario, early)}.`,
     };
-  return { ...shared, status: 'pass', words: `${fits} all winter, even if the bed lies loose.` };
+  return {
+    ...shared,
+    status: 'pass',
+    words: `${fits} all winter, ${bed.drawn ? 'in nine of ten draws too' : 'even if the bed lies loose'}.`,
+  };
 }
 
 /** The last week that fits before `week` (from 1). */

@@ -25,14 +25,16 @@ const tasks = {
   ),
   beddingHours: hours(
     'bedding up',
-    'bedding over the rate it is spread at, and fixed minutes a day where animals are',
+    'bedding over the rate it is spread at, and where animals are fixed minutes a day and minutes a m² for each time the bed is stirred',
     'packShare',
   ).of(
     [
       'headCount', 'winterDays', 'bedShare', 'beddingTonnes', 'bedSpreadTonnesPerHour', 'bedSpreadMinutesPerDay',
+      'bedStirredPerWeek', 'bedStirMinutesPerM2', 'bedM2',
     ], // biome-ignore format: one list
-    (i, head, days, bed, tonnes, rate, minutes) =>
-      tonnes[i] / rate[i] + (bed[i] > 0 ? winterHours(head[i], days[i]) : 0) * minutes[i],
+    (i, head, days, bed, tonnes, rate, minutes, stirred, perM2, area) =>
+      tonnes[i] / rate[i] +
+      (bed[i] > 0 ? winterHours(head[i], days[i]) : 0) * (minutes[i] + (stirred[i] / 7) * perM2[i] * area[i]),
   ),
   chippingHours: hours(
     'chipping, sawing, hauling and stacking bedding',

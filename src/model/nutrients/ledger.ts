@@ -58,7 +58,7 @@ export const ledger = {
   ).of(
     [
       'volatileSolidsKg', 'paddockShare', 'slurryShare', 'packShare', 'methaneCapacityM3PerKg',
-      'pastureMethaneCapacityM3PerKg', 'pastureMethaneFraction', 'storeMethaneFraction', 'packMethaneFraction',
+      'pastureMethaneCapacityM3PerKg', 'pastureMethaneFraction', 'storeMethaneFraction', 'bedMethaneFraction',
       'compostMethaneFraction',
     ], // biome-ignore format: one list
     (i, solids, paddock, slurry, pack, capacity, capacityPasture, pasture, store, bed, heap) =>

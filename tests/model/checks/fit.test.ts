@@ -90,8 +90,11 @@ describe('the weekly fit', () => {
     const at = (packDepthM: number) => ({ packDepthM });
     const bands = { p10: at(1), p50: at(1.25), p90: at(1.5) };
     const bed = bedSeries({ ...result, coefficients, bands });
-    expect(bed?.end.low).toBeCloseTo(1.245 * 0.8, 9);
-    expect(bed?.end.high).toBeCloseTo(1.245 * 1.2, 9);
+    // The draws' own ends, whatever their middle; as wide in proportion before.
+    expect(bed?.end.low).toBeCloseTo(1, 9);
+    expect(bed?.end.high).toBeCloseTo(1.5, 9);
+    expect((bed?.highM[9] ?? 0) / (bed?.depthM[9] ?? 1)).toBeCloseTo(1.5 / 1.245, 9);
+    expect(bed?.drawn).toBe(true);
   });
 });
 

@@ -73,7 +73,7 @@ describe('ledger', () => {
   });
 
   it('gives methane by route: 1 t of volatile solids, 0.67 kg/m³', () => {
-    const factors = { volatileSolidsKg: 1000, methaneCapacityM3PerKg: 0.18, pastureMethaneCapacityM3PerKg: 0.19, pastureMethaneFraction: 0.0047, storeMethaneFraction: 0.1, packMethaneFraction: 0.17, compostMethaneFraction: 0.005 };
+    const factors = { volatileSolidsKg: 1000, methaneCapacityM3PerKg: 0.18, pastureMethaneCapacityM3PerKg: 0.19, pastureMethaneFraction: 0.0047, storeMethaneFraction: 0.1, bedMethaneFraction: 0.17, compostMethaneFraction: 0.005 };
     const [pasture, slurry, pack] = run(['ledger'], [{ ...factors, paddockShare: 1 }, { ...factors, slurryShare: 1 }, { ...factors, packShare: 1 }]);
     expect(pasture.methaneKg).toBeCloseTo(1000 * 0.19 * 0.67 * 0.0047, 9);
     expect(slurry.methaneKg).toBeCloseTo(1000 * 0.18 * 0.67 * 0.1, 9);
