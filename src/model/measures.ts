@@ -64,7 +64,7 @@ export const COMPARISONS: readonly Comparison[] = [
   row('feedTonnes', 'takes', 'less', 'feed put out', 'puts out', 'feed'),
   row('conditionKgPerHead', 'takes', undefined, 'condition gained or lost', 'puts on', 'condition a head'),
   row('beddingTonnes', 'takes', undefined, 'bedding', 'uses', 'bedding'),
-  row('grassLostTonnes', 'takes', 'less', 'grass lost to treading', 'loses', 'grass (dry matter)'),
+  row('grassLostTonnes', 'takes', 'less', 'grass lost', 'loses', 'grass (dry matter)'),
 ];
 
 /** Which way a quantity is better, where it is one the scenarios are compared on. */

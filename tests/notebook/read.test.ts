@@ -125,16 +125,16 @@ describe('names only the tables and the model know', () => {
   it('are checked against what the caller knows, with lines', () => {
     const text = SMALL.replace(
       'scenarios:',
-      'coefficients:\n  - { id: bedEvaporation, value: 1, because: measured }\nscenarios:',
+      'coefficients:\n  - { id: packDryDensity, value: 1, because: measured }\nscenarios:',
     );
     const known = {
-      coefficients: ['bedEvaporationKgPerM2Day'],
+      coefficients: ['packDryDensityKgPerM3'],
       results: ['nitrogenKeptKg', 'netCost'],
       quantities: ['nitrogenKeptKg', 'netCost'],
       inputs: ['rainFactors'],
     };
     expect(checkNames(read(text), known).map(formatProblem)).toEqual([
-      'small.md:25 coefficients.0.id: no row of the tables has this id; found "bedEvaporation"; allowed nearest bedEvaporationKgPerM2Day',
+      'small.md:25 coefficients.0.id: no row of the tables has this id; found "packDryDensity"; allowed nearest packDryDensityKgPerM3',
       'small.md:40: no result has this name; found "nitrogenExcretedKg"; allowed nearest nitrogenKeptKg, netCost',
       'small.md:56 sweep.over: no input has this name; found "rainFactor"; allowed nearest rainFactors',
     ]);

@@ -76,8 +76,8 @@ const TURNED_IF_ABSENT = 0.5;
 /**
  * What the farms leave off: prices nobody gave, slopes that are 0 in the tables, own hours where a contractor does it
  * all, soil too wet to run dry, wind that chills a dry coat on days of rain, animals fed beyond their need, a store stirred
- * once or left with old slurry, wind and pH where a regression is centred. Switched on, so that what hangs on them can
- * be seen to move.
+ * once or left with old slurry, wind and pH where a regression is centred, grass that takes all a pat frees in the week it
+ * is freed. Switched on, so that what hangs on them can be seen to move.
  */
 const SWITCHED: Readonly<Record<string, number>> = {
   compostPricePerTonne: 25,
@@ -94,6 +94,7 @@ const SWITCHED: Readonly<Record<string, number>> = {
   startSoilWaterFraction: 0.05,
   rainFactor: 0.4,
   roofedShare: 0.5,
+  winterUptakeKgPerHaDay: 0,
   windChillC: 12,
   group1AppetiteShare: 0.5,
   group2AppetiteShare: 0.5,

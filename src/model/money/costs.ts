@@ -135,7 +135,7 @@ const running = {
     'labourPricePerHour',
   ),
   grassLostCost: priced(
-    'grass lost to treading',
+    'grass lost',
     'grass lost times what a tonne of its dry matter is worth',
     'grassLostTonnes',
     'grassPricePerTonne',

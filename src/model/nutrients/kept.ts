@@ -59,11 +59,10 @@ export const kept = {
 
   nitrogenAtRiskKg: kg(
     'nitrogen still at risk',
-    'mineral nitrogen on spreading ground and paddock after drainage that no crop of the first year uses: the next drainage may take it',
+    'mineral nitrogen on spreading ground after drainage that no crop of the first year uses + mineral nitrogen of the paddock after the second winter: the next drainage may take it',
   ).of(
-    ['soilMineralKg', 'groundNitrogenUsedKg', 'paddockMineralKg', 'paddockNitrogenUsedKg'],
-    (i, soil, ground, paddock, pasture) =>
-      Math.max(0, soil[i] - ground[i]) + Math.max(0, paddock[i] - pasture[i]),
+    ['soilMineralKg', 'groundNitrogenUsedKg', 'paddockNitrogenAtRiskKg'],
+    (i, soil, ground, paddock) => Math.max(0, soil[i] - ground[i]) + paddock[i],
   ),
   nitrogenBoundKg: kg(
     'nitrogen bound in soil or compost',
