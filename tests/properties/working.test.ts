@@ -77,7 +77,7 @@ const TURNED_IF_ABSENT = 0.5;
  * What the farms leave off: prices nobody gave, slopes that are 0 in the tables, own hours where a contractor does it
  * all, soil too wet to run dry, wind that chills a dry coat on days of rain, animals fed beyond their need, a store stirred
  * once or left with old slurry, wind and pH where a regression is centred, grass that takes all a pat frees in the week it
- * is freed, beds nobody stirs, that stay cool and hold ammonium all winter. Switched on, so that what hangs on them can be
+ * is freed, beds nobody stirs, that stay cool and hold ammonium all winter, wood that never rots ready. Switched on, so that what hangs on them can be
  * seen to move.
  */
 const SWITCHED: Readonly<Record<string, number>> = {
@@ -100,6 +100,8 @@ const SWITCHED: Readonly<Record<string, number>> = {
   bedLooseShare: 0.6,
   bedOtherGasMostKg: 1e5,
   packWarmestC: 47,
+  compostStableDays: 40,
+  finishedWoodCarbonNitrogen: 60,
   windChillC: 12,
   group1AppetiteShare: 0.5,
   group2AppetiteShare: 0.5,

@@ -24,6 +24,7 @@ const pack = {
   packMoisture: 0.7173,
   packAshKg: 208.3,
   packNitrogenKg: 26.31,
+  packM3: 7.774,
   packPhosphorusKg: 6.798,
   packPotassiumKg: 34.36,
   packCarbonKg: 763.06,

@@ -25,7 +25,7 @@ const YEAR_WEEKS = WEEKS - 1;
 const LIES = ['heapMade', 'compostDays', 'heapDay'] as const;
 const TURNED = [...LIES, 'heapTurns', 'turnIntervalDays'] as const;
 const HOT = [
-  ...TURNED, 'weekTemperatureC', 'heapHeatPerLossC', 'heapTurnedHeatFactor', 'heapHeatingSpread', 'heapStartRiseC',
+  ...TURNED, 'weekTemperatureC', 'heapHeatPerLossC', 'heapTurnedHeatFactor', 'heapHeatingSpread', 'packTemperatureC',
   'heapHeatingForm', 'heapLightsFromC', 'heapHotDaysStill', 'heapHotDaysPerTurn', 'heapHotDaysMost', 'compostCompacted',
   'heapCompactedHotFactor',
 ] as const; // biome-ignore format: one list
@@ -123,7 +123,6 @@ export const heapWarmth = walk({
       const pressed = 1 + read.compostCompacted[i] * (read.heapCompactedHotFactor[i] - 1);
       const carbon = read.heapDegradableCarbonKg[i];
       const organic = read.heapDryMatterInKg[i] - read.heapAshInKg[i];
-      const startsAt = warmStart(read.heapStartRiseC[i]);
 
       let aired = air;
       let rest = 1 - air;
@@ -153,7 +152,10 @@ export const heapWarmth = walk({
         }
         // Turning lets air in and has the better chance to heat, and so has a bed cleaned out warm.
         const fresh = heatNumber(turned > 0 ? perLoss * read.heapTurnedHeatFactor[i] : perLoss, airC);
-        const litNow = litShare(day === 0 ? fresh * startsAt : fresh, spread);
+        const litNow = litShare(
+          day === 0 ? fresh * warmStart(Math.max(0, read.packTemperatureC[i] - airC)) : fresh,
+          spread,
+        );
         lit = Math.max(lit, (1 - form) * litNow + form * (airC >= read.heapLightsFromC[i] ? 1 : 0));
         const most =
           Math.min(read.heapHotDaysMost[i], read.heapHotDaysStill[i] + read.heapHotDaysPerTurn[i] * turned) *
