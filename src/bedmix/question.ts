@@ -1,6 +1,7 @@
 /** The bedding question of one scenario: what falls on its bed each week, what the keeper has, what each costs. */
 
 import { absorbencyAtMoisture } from '../model/bed/absorbency.ts';
+import type { ResultName, Values } from '../model/quantities.ts';
 import type { Override } from '../notebook/schema.ts';
 import type { Run } from '../study/evaluate.ts';
 import { type Binding, bindingOf } from './binding.ts';
@@ -108,13 +109,8 @@ export function missingIn({ materials, weeks, limits }: MixQuestion): string[] {
  * `inWeek` even days of the winter: excreta and wasted feed on the bed, without the scenario's own bedding. Rotting and
  * drying are those of the scenario's bed as it is bedded now.
  */
-function weekly(
-  values: Readonly<Record<string, number | null>>,
-  winterDays: number,
-  inWeek: number,
-  row: (id: string) => number,
-): MixWeek {
-  const part = (name: string, less: string) =>
+function weekly(values: Values, winterDays: number, inWeek: number, row: (id: string) => number): MixWeek {
+  const part = (name: ResultName, less: ResultName) =>
     (((values[name] ?? 0) - (values[less] ?? 0)) / winterDays) * inWeek;
   const waterKg = part('packWaterInKg', 'waterMaterialKg');
   const dryMatterKg = part('packDryMatterInKg', 'dryMatterMaterialKg');

@@ -1,5 +1,7 @@
 /** A case: a notebook set up as a published study was, and what the study measured. */
-import { RESULTS } from '../model/dictionary.ts';
+
+import { isResult, RESULTS } from '../model/dictionary.ts';
+import type { ResultName } from '../model/quantities.ts';
 import type { Measurement, Measurements } from '../notebook/measurements.ts';
 import { nearest } from '../notebook/nearest.ts';
 import type { Run } from '../study/evaluate.ts';
@@ -33,10 +35,8 @@ const DAYS = 'winterDays';
 const KNOWN: readonly string[] = [DAYS, ...RESULTS.map(({ name }) => name)];
 
 /** Results that the draws must keep for these outputs. */
-export const keptFor = (outputs: readonly Output[]): string[] => [
-  ...new Set(
-    outputs.flatMap(({ ofTerms, perTerms }) => namesIn([...ofTerms, ...perTerms])).filter((n) => n !== DAYS),
-  ),
+export const keptFor = (outputs: readonly Output[]): ResultName[] => [
+  ...new Set(outputs.flatMap(({ ofTerms, perTerms }) => namesIn([...ofTerms, ...perTerms])).filter(isResult)),
 ];
 
 /** Joins measurements to the evaluated notebook of the same case; whatever does not fit is a problem with its line. */

@@ -1,6 +1,8 @@
 /** Cases through the model: each measured output beside the model's centre and its draws, and a verdict. */
+
 import { quantileSorted } from 'd3-array';
-import { repeatScenarios, runBlock } from '../study/rows.ts';
+import { isValue, resultNamed } from '../model/dictionary.ts';
+import { repeatScenarios, resultIn, runBlock } from '../study/rows.ts';
 import { type Draws, drawAll } from '../uncertainty/monteCarlo.ts';
 import { setTurn } from '../whatif/turn.ts';
 import { type Case, keptFor, type Output, sameSource } from './case.ts';
@@ -108,7 +110,7 @@ function movedBy(one: Case): (output: Output) => string[] {
   const valueIn = (repeat: number) => (name: string, scenario: number) =>
     name === 'winterDays'
       ? (one.run.results[scenario].values.winterDays ?? Number.NaN)
-      : made[name][repeat * block.scenarios + scenario];
+      : made[resultNamed(name)][repeat * block.scenarios + scenario];
   return (output) => {
     const still = figure(output, valueIn(0));
     return rows
@@ -132,7 +134,10 @@ function figure(output: Output, read: (name: string, scenario: number) => number
 }
 
 const centralOf = ({ run }: Case, output: Output): number =>
-  figure(output, (name, scenario) => run.results[scenario].values[name] ?? Number.NaN);
+  figure(
+    output,
+    (name, scenario) => (isValue(name) ? run.results[scenario].values[name] : null) ?? Number.NaN,
+  );
 
 /** The finite draws, sorted. The length of the winter is chosen and not drawn. */
 function drawnOf({ run }: Case, output: Output, { results, scenarios, count }: Draws): Float64Array {
@@ -141,7 +146,7 @@ function drawnOf({ run }: Case, output: Output, { results, scenarios, count }: D
     out[draw] = figure(output, (name, scenario) =>
       name === 'winterDays'
         ? (run.results[scenario].values.winterDays ?? Number.NaN)
-        : results[name][draw * scenarios + scenario],
+        : resultIn(results, resultNamed(name))[draw * scenarios + scenario],
     );
   return out.filter(Number.isFinite).sort();
 }

@@ -1,4 +1,5 @@
 /** What the spread of a headline rests on, by the basis of the numbers behind it, and where its centre lies in it. */
+import type { ResultName } from '../model/quantities.ts';
 import type { Run } from '../study/evaluate.ts';
 import { repeatScenarios, runBlock } from '../study/rows.ts';
 import { BASES, type Basis, FORM } from '../tables/coefficient.ts';
@@ -12,15 +13,19 @@ export const SPREAD_BASES = [...BASES, 'own number'] as const;
 type SpreadBasis = Basis | 'own number';
 
 export interface Headline {
-  readonly name: string;
+  readonly name: ResultName;
   readonly scenario: number;
   /** Taken off it; absent for a figure by itself. */
   readonly less?: number;
 }
 
 /** Each figure of every scenario that has it, and for `differing` ones the differences of every pair. */
-export function headlinesOf(run: Run, names: readonly string[], differing: readonly string[]): Headline[] {
-  const has = (name: string, scenario: number) =>
+export function headlinesOf(
+  run: Run,
+  names: readonly ResultName[],
+  differing: readonly ResultName[],
+): Headline[] {
+  const has = (name: ResultName, scenario: number) =>
     Number.isFinite(run.results[scenario].values[name] ?? Number.NaN);
   const all = run.results.map((_, k) => k);
   return [

@@ -12,7 +12,7 @@ export interface BatchAsk {
 /** Words that stand before the numbers of a row. */
 export const TEXT_COLUMNS = ['file', 'scenario', 'system', 'currency'] as const;
 /** Numbers of a row: the year of the money, the winter's days and every result. */
-export const NUMBER_COLUMNS: readonly string[] = ['year', 'winterDays', ...RESULTS.map((r) => r.name)];
+export const NUMBER_COLUMNS = ['year', 'winterDays', ...RESULTS.map((r) => r.name)] as const;
 
 export interface BatchAnswer {
   readonly id: number;

@@ -1,8 +1,9 @@
 import { RESULTS } from '../model/dictionary.ts';
 import { COMPARISONS } from '../model/measures.ts';
+import type { Bands, ResultName } from '../model/quantities.ts';
 import { type Run, withBands } from '../study/evaluate.ts';
 import { drawAll } from '../uncertainty/monteCarlo.ts';
-import { type Bands, bandsOf } from '../uncertainty/percentiles.ts';
+import { bandsOf } from '../uncertainty/percentiles.ts';
 import { argumentsOf, wholeNumber } from './arguments.ts';
 import { comparisonText } from './compareText.ts';
 import { csvLines } from './csv.ts';
@@ -31,7 +32,7 @@ export async function run(args: readonly string[], out: (text: string) => void):
   const names = RESULTS.map((r) => r.name);
   for (const note of notesOf(opened)) process.stderr.write(`note: ${note}\n`);
   if (format === 'text') {
-    const keep = [...COMPARISONS.map((c) => c.name), 'packDepthM'];
+    const keep: ResultName[] = [...COMPARISONS.map((c) => c.name), 'packDepthM'];
     const draws = count > 0 ? drawAll(evaluated, { count, seed, keep }) : undefined;
     const bands = evaluated.bound.map((_, k) => draws && bandsOf(draws, k));
     const scenarios = withBands(evaluated.results, evaluated.bound, bands);
@@ -70,7 +71,7 @@ export async function run(args: readonly string[], out: (text: string) => void):
         s.bands ? [s.name, `${s.name} p10`, `${s.name} p50`, `${s.name} p90`] : [s.name],
       ),
     ];
-    const rows = ['winterDays', ...names].map((name) => [
+    const rows = (['winterDays', ...names] as const).map((name) => [
       name,
       RESULTS.find((r) => r.name === name)?.unit.replace('money', evaluated.currency) ?? 'd',
       ...scenarios.flatMap((s) => [
@@ -85,7 +86,7 @@ export async function run(args: readonly string[], out: (text: string) => void):
 /** Numbers held at once while drawing: some 100 MB. The same draws are made again for each group of results. */
 const HELD = 12_000_000;
 
-function bandsInPasses(run: Run, names: readonly string[], count: number, seed: number): Bands[] {
+function bandsInPasses(run: Run, names: readonly ResultName[], count: number, seed: number): Bands[] {
   const atOnce = Math.max(1, Math.floor(HELD / (count * run.bound.length)));
   // The length of the winter is chosen, not drawn: the same in every draw.
   const all: Bands[] = run.results.map(({ values: { winterDays = null } }) => ({

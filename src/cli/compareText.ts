@@ -3,6 +3,7 @@
 import type { Check } from '../model/checks/check.ts';
 import { describe } from '../model/dictionary.ts';
 import { COMPARISONS, type Comparison, type Question } from '../model/measures.ts';
+import type { ResultName } from '../model/quantities.ts';
 import type { Notebook } from '../notebook/read.ts';
 import type { Run, ScenarioResult } from '../study/evaluate.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
@@ -15,7 +16,7 @@ const HEADINGS: Readonly<Record<Question, string>> = { stays: 'What stays', take
 export function comparisonText(notebook: Notebook, run: Run, draws: Draws | undefined): string {
   const { currency, year, scenarios } = run;
   const context = { system: notebook.units, currency, plain: true } as const;
-  const cell = (s: ScenarioResult, name: string, unit: string): string[] => {
+  const cell = (s: ScenarioResult, name: ResultName, unit: string): string[] => {
     const value = s.values[name];
     if (value === null || value === undefined) return ['–'];
     const range = s.bands && formatRange(s.bands.p10[name], s.bands.p90[name], unit, context);

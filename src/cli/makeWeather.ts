@@ -2,9 +2,10 @@
  * Makes the daily weather of the three demo farms, from invented normals and a fixed seed. The shipped files under
  * data/weather are exactly this output; a test compares them. Nothing in them was ever measured.
  */
+
 import { makeMonths, monthsFrom, type Normals } from '../model/weather/weatherGenerator.ts';
 import { writeWeather } from '../tables/weather.ts';
-import { dateOf } from '../tables/weatherSeries.ts';
+import { dateOf, dayNumber } from '../units/days.ts';
 import { normals, stream } from '../units/random.ts';
 
 interface DemoClimate {
@@ -18,7 +19,7 @@ interface DemoClimate {
   readonly rainSpread: number;
 }
 
-const FIRST = Date.UTC(2005, 8, 1);
+const FIRST = dayNumber('2005-09-01');
 const MONTHS = 21 * 12;
 
 /** Invented; shaped after what such a place is known for, not after any station. */
@@ -101,7 +102,7 @@ function demoDays({ normals: usual, seed, winterSpreadC, summerSpreadC, rainSpre
     seed,
   );
   return Array.from(made.rainMm, (rainMm, d) => ({
-    date: dateOf(FIRST / 86_400_000 + d),
+    date: dateOf(FIRST + d),
     rainMm,
     minC: made.minC[d],
     maxC: made.maxC[d],

@@ -8,7 +8,7 @@ import {
   SPREAD_BASES,
   spreadByBasis,
 } from '../calibrate/spread.ts';
-import type { QuantityName } from '../model/quantities.ts';
+import type { ResultName } from '../model/quantities.ts';
 import type { Run } from '../study/evaluate.ts';
 import { drawAll } from '../uncertainty/monteCarlo.ts';
 
@@ -30,7 +30,7 @@ export interface Rests {
   readonly figures: readonly Rest[];
 }
 
-const HEADLINES: readonly QuantityName[] = [
+const HEADLINES: readonly ResultName[] = [
   'nitrogenKeptKg',
   'nitrogenAvailableKg',
   'potassiumKeptKg',
@@ -40,7 +40,7 @@ const HEADLINES: readonly QuantityName[] = [
   'capitalCost',
   'netCost',
 ];
-const DIFFERING: readonly QuantityName[] = ['nitrogenKeptKg', 'netCost'];
+const DIFFERING: readonly ResultName[] = ['nitrogenKeptKg', 'netCost'];
 
 export function restsOf(notebook: string, run: Run, { count, seed }: DrawCount): Rests {
   const headlines = headlinesOf(run, HEADLINES, DIFFERING);

@@ -1,6 +1,7 @@
-import { RESULTS } from '../model/dictionary.ts';
+import { isResult, RESULTS } from '../model/dictionary.ts';
 import { COMPARISONS } from '../model/measures.ts';
 import { nearest } from '../notebook/nearest.ts';
+import { resultIn } from '../study/rows.ts';
 import { stepsBetween, sweep } from '../whatif/sweep.ts';
 import { HERD_DEFAULT, HERD_MEANINGS, turnLimits, turnNames, turnOf } from '../whatif/turn.ts';
 import { argumentsOf, plainNumber, wholeNumber } from './arguments.ts';
@@ -47,17 +48,18 @@ export async function run(args: readonly string[], out: (text: string) => void):
         `--${option}: ${turn.name} cannot stand there; found ${value}; allowed ${limits.words}`,
       );
   const known = RESULTS.map((r) => r.name);
-  const names = values.results?.split(',') ?? COMPARISONS.map((c) => c.name);
-  for (const name of names)
-    if (!known.includes(name))
-      throw new CommandError(
-        `--results: no quantity of that name; found ${name}; did you mean ${nearest(name, known).join(', ')}?`,
-      );
+  const asked = values.results?.split(',').map((name) => {
+    if (isResult(name)) return name;
+    throw new CommandError(
+      `--results: no quantity of that name; found ${name}; did you mean ${nearest(name, known).join(', ')}?`,
+    );
+  });
+  const names = asked ?? COMPARISONS.map((c) => c.name);
   const at = stepsBetween(from, to, steps);
   const { results, scenarios } = sweep(evaluated, turn, at, names);
   const rows = at.flatMap((value, step) =>
     evaluated.results.map(({ name }, k) => {
-      const row = names.map((n) => results[n][step * scenarios + k]);
+      const row = names.map((n) => resultIn(results, n)[step * scenarios + k]);
       return [value, name, ...row.map((v) => (Number.isFinite(v) ? v : null))];
     }),
   );

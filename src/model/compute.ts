@@ -2,7 +2,7 @@
 import type { Columns } from './engine/columns.ts';
 import { downstream, type Plan, planOf } from './engine/plan.ts';
 import { run } from './engine/run.ts';
-import { BASELINE, BASELINE_COLUMNS, CATALOGUE, planFor } from './quantities.ts';
+import { BASELINE, BASELINE_COLUMNS, CATALOGUE, planFor, type QuantityName } from './quantities.ts';
 import type { PreparedWeather } from './weather/prepared.ts';
 
 /** For each row the row its own scenario is held against; −1 for none. */
@@ -14,12 +14,12 @@ export type BaselineRows = ArrayLike<number>;
  * a scenario against its baseline is NaN for rows without one, and for all where `baselines` is not given; where it
  * hangs on results, `baselines` is a function of them. Throws on a missing column.
  */
-export function compute(
-  names: readonly string[],
+export function compute<Name extends QuantityName>(
+  names: readonly Name[],
   columns: Columns,
   weather: readonly PreparedWeather[],
   baselines: BaselineRows | ((made: Columns) => BaselineRows) = [],
-): Record<string, Float64Array> {
+): Record<Name, Float64Array> {
   const rows = columns.weatherIndex.length;
   const options = { resources: { weather } };
   const { alone, against } = inTwo(names);
@@ -29,7 +29,8 @@ export function compute(
   const of = typeof baselines === 'function' ? baselines({ ...columns, ...first }) : baselines;
   const peers: Record<string, Float64Array> = {};
   for (const { name, own } of peersOf(against)) peers[name] = taken(given(own), of, rows);
-  return { ...first, ...run(against, (name) => peers[name] ?? given(name), rows, options) };
+  const second = run(against, (name) => peers[name] ?? given(name), rows, options);
+  return { ...first, ...second } as Record<Name, Float64Array>;
 }
 
 interface TwoPlans {
@@ -41,9 +42,10 @@ interface TwoPlans {
 
 const AGAINST = downstream(CATALOGUE, BASELINE_COLUMNS);
 const ALONE = new Set([...CATALOGUE.entries.keys()].filter((name) => !AGAINST.has(name)));
+const isAlone = (name: string): name is QuantityName => ALONE.has(name);
 const known = new Map<string, TwoPlans>();
 
-function inTwo(names: readonly string[]): TwoPlans {
+function inTwo(names: readonly QuantityName[]): TwoPlans {
   const key = names.join(' ');
   const before = known.get(key);
   if (before) return before;
@@ -52,7 +54,7 @@ function inTwo(names: readonly string[]): TwoPlans {
   const needed = against
     ? [...[...against.inputs].filter((name) => ALONE.has(name)), ...peersOf(against).map(({ own }) => own)]
     : [];
-  const first = [...names.filter((name) => ALONE.has(name)), ...needed.filter((name) => ALONE.has(name))];
+  const first = [...names.filter((name) => !AGAINST.has(name)), ...needed.filter(isAlone)];
   const plans = { alone: planFor([...new Set(first)]), against };
   known.set(key, plans);
   return plans;

@@ -3,7 +3,7 @@
  * declarations and the inputs, so it cannot disagree with what is computed.
  */
 import { INPUT_FAMILIES, INPUTS } from '../notebook/inputs.ts';
-import { BASELINE, CATALOGUE } from './quantities.ts';
+import { BASELINE, CATALOGUE, type ResultName, type Values, type WeekName } from './quantities.ts';
 
 export interface Description {
   readonly name: string;
@@ -56,4 +56,21 @@ export function describe(name: string): Description | undefined {
 }
 
 /** Every result the model makes, in the order of declaration. */
-export const RESULTS: readonly Description[] = [...byName.values()].filter((d) => d.kind === 'result');
+export const RESULTS = [...byName.values()].filter(
+  (d): d is Description & { readonly name: ResultName } => d.kind === 'result',
+);
+
+/** Whether a name from outside, of a notebook or a command, is that of a result. */
+export const isResult = (name: string): name is ResultName => byName.get(name)?.kind === 'result';
+
+/** Whether it is that of a weekly series. */
+export const isWeekly = (name: string): name is WeekName => byName.get(name)?.kind === 'week';
+
+/** The same for all that is told of a scenario: a result, or the winter's days. */
+export const isValue = (name: string): name is keyof Values => name === 'winterDays' || isResult(name);
+
+/** A name from outside as that of a result. Throws where it is none: whoever reads notebooks has looked before. */
+export function resultNamed(name: string): ResultName {
+  if (isResult(name)) return name;
+  throw new Error(`no result is called ${name}`);
+}

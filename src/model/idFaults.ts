@@ -21,9 +21,10 @@ export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {
     ),
   );
   const inputs = ['headCount', ...INPUTS.map((i) => i.column), ...families, ...coefficients];
-  const quantities = ['winterDays', ...RESULTS.map((r) => r.name), ...inputs];
+  const results = RESULTS.map((r) => r.name);
+  const quantities = ['winterDays', ...results, ...inputs];
   return [
-    ...checkNames(notebook, { coefficients, quantities, inputs }),
+    ...checkNames(notebook, { coefficients, results, quantities, inputs }),
     ...overrideFaults(notebook, tables),
     ...notebook.scenarios.flatMap((scenario, k) =>
       quoteFaults(scenario).map(({ at, words }) =>

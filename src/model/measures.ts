@@ -1,5 +1,5 @@
 /** What scenarios are compared on, in the order a keeper asks: what stays, what it takes. */
-import type { QuantityName } from './quantities.ts';
+import type { ResultName } from './quantities.ts';
 
 /** Which way a quantity is better. */
 export type Better = 'more' | 'less';
@@ -7,7 +7,7 @@ export type Better = 'more' | 'less';
 export type Question = 'stays' | 'takes';
 
 export interface Comparison {
-  readonly name: QuantityName;
+  readonly name: ResultName;
   readonly question: Question;
   /** Which way is better; absent where neither is. */
   readonly better?: Better;
@@ -19,7 +19,7 @@ export interface Comparison {
 }
 
 const row = (
-  name: QuantityName,
+  name: ResultName,
   question: Question,
   better: Better | undefined,
   short: string,
@@ -37,6 +37,9 @@ const row = (
 export const COMPARISONS: readonly Comparison[] = [
   row('nitrogenKeptKg', 'stays', 'more', 'nitrogen kept', 'keeps', 'nitrogen'),
   row('nitrogenAvailableKg', 'stays', 'more', 'for the first crop', 'gives', 'nitrogen to the first crop'),
+  row('nitrogenInCropKg', 'stays', undefined, 'of what is there: in a crop', 'has', 'nitrogen in a crop'),
+  row('nitrogenBoundKg', 'stays', undefined, 'bound in soil or compost', 'has', 'nitrogen bound'),
+  row('nitrogenAtRiskKg', 'stays', 'less', 'still at risk of drainage', 'has', 'nitrogen still at risk'),
   row('phosphorusKeptKg', 'stays', 'more', 'phosphorus kept', 'keeps', 'phosphorus'),
   row('potassiumKeptKg', 'stays', 'more', 'potassium kept', 'keeps', 'potassium'),
   row('carbonKeptKg', 'stays', 'more', 'carbon to the soil', 'returns', 'carbon to the soil'),
@@ -64,7 +67,7 @@ export const COMPARISONS: readonly Comparison[] = [
   row('feedTonnes', 'takes', 'less', 'feed put out', 'puts out', 'feed'),
   row('conditionKgPerHead', 'takes', undefined, 'condition gained or lost', 'puts on', 'condition a head'),
   row('beddingTonnes', 'takes', undefined, 'bedding', 'uses', 'bedding'),
-  row('grassLostTonnes', 'takes', 'less', 'grass lost to treading', 'loses', 'grass (dry matter)'),
+  row('grassLostTonnes', 'takes', 'less', 'grass lost', 'loses', 'grass (dry matter)'),
 ];
 
 /** Which way a quantity is better, where it is one the scenarios are compared on. */

@@ -10,7 +10,8 @@
 import { bed } from './bed/bed.ts';
 import { bedding } from './bed/bedding.ts';
 import { compost } from './bed/compost.ts';
-import { type Catalogue, catalogue, type NamesIn } from './engine/catalogue.ts';
+import { openBed } from './bed/openBed.ts';
+import { type Catalogue, catalogue, type NamesIn, type SeriesIn } from './engine/catalogue.ts';
 import { type Plan, planOf } from './engine/plan.ts';
 import { paddock } from './field/paddock.ts';
 import { soil } from './field/soil.ts';
@@ -39,6 +40,7 @@ const PARTS = {
   intake,
   excretion,
   bedding,
+  openBed,
   placement,
   paddock,
   slurry,
@@ -62,6 +64,31 @@ export const CATALOGUE: Catalogue = catalogue(PARTS);
 /** Every name the model makes: results, weekly and daily series. */
 export type QuantityName = NamesIn<(typeof PARTS)[keyof typeof PARTS]>;
 
+/** What is declared of one number a row: by these names a scenario's values, bands and comparisons are read. */
+export type ResultName = Exclude<QuantityName, SeriesIn<(typeof PARTS)[keyof typeof PARTS]>>;
+
+/** Series of `WEEKS` numbers a row. */
+export type WeekName = SeriesIn<
+  (typeof PARTS)[keyof typeof PARTS],
+  { readonly width: number; readonly onDemand?: never }
+>;
+
+/** Series of `DAYS` numbers a row. */
+export type DayName = SeriesIn<(typeof PARTS)[keyof typeof PARTS], { readonly onDemand: true }>;
+
+/** What is told of one scenario: every result and the winter's days; null where it has no such quantity. */
+export type Values = Readonly<Record<ResultName | 'winterDays', number | null>>;
+
+/** The same at the 10th, 50th and 90th percentile of the draws; what was not drawn is not there. */
+export interface Bands {
+  readonly p10: Partial<Values>;
+  readonly p50: Partial<Values>;
+  readonly p90: Partial<Values>;
+}
+
+/** Weekly series of one scenario, `WEEKS` numbers each, NaN after the last week of the winter. */
+export type Tracks = Readonly<Record<WeekName, Float64Array>>;
+
 /** Columns that bring in another scenario, the baseline of the row's own: `baselineOperatingCost`. */
 export const BASELINE = /^baseline([A-Z]\w*)$/;
 
@@ -75,7 +102,7 @@ export const BASELINE_COLUMNS: readonly string[] = [
 const plans = new Map<string, Plan>();
 
 /** The plan for these names, the same one whenever it is asked for again. Throws on a name the model does not make. */
-export function planFor(names: readonly string[]): Plan {
+export function planFor(names: readonly QuantityName[]): Plan {
   const key = names.join(' ');
   const known = plans.get(key);
   if (known) return known;
@@ -84,8 +111,10 @@ export function planFor(names: readonly string[]): Plan {
   return plan;
 }
 
-const namesOf = (holds: (width: number, onDemand: boolean) => boolean) =>
-  [...CATALOGUE.entries.values()].filter((e) => holds(e.width, e.onDemand)).map((e) => e.name);
+const namesOf = <Name extends QuantityName>(holds: (width: number, onDemand: boolean) => boolean) =>
+  [...CATALOGUE.entries.values()].filter((e) => holds(e.width, e.onDemand)).map((e) => e.name as Name);
 
 /** Every result, and every series that is always worked out. */
-export const ALWAYS: readonly string[] = namesOf((_, onDemand) => !onDemand);
+export const ALWAYS: readonly (ResultName | WeekName)[] = namesOf((_, onDemand) => !onDemand);
+export const WEEKLY: readonly WeekName[] = namesOf((width, onDemand) => width > 1 && !onDemand);
+export const DAILY: readonly DayName[] = namesOf((_, onDemand) => onDemand);

@@ -93,14 +93,14 @@ export const isCellKind = (word: string): word is CellKind => Object.hasOwn(CELL
 
 /** Names a cell refers to, with the option each stands under. */
 export interface CellReferences {
-  readonly quantities: readonly (readonly [string, string])[];
+  readonly results: readonly (readonly [string, string])[];
   readonly inputs: readonly (readonly [string, string])[];
   readonly scenarios: readonly (readonly [string, string])[];
 }
 
 const REFERENCES: Readonly<Record<string, keyof CellReferences>> = {
-  measure: 'quantities',
-  measures: 'quantities',
+  measure: 'results',
+  measures: 'results',
   over: 'inputs',
   across: 'inputs',
   scenario: 'scenarios',
@@ -110,7 +110,7 @@ const REFERENCES: Readonly<Record<string, keyof CellReferences>> = {
 
 export function referencesOf(options: object): CellReferences {
   const out = {
-    quantities: [] as [string, string][],
+    results: [] as [string, string][],
     inputs: [] as [string, string][],
     scenarios: [] as [string, string][],
   };

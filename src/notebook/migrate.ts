@@ -1,6 +1,7 @@
 /** Older formats are lifted, one version at a time, before they are checked; the text itself is left as it is. */
 import { isPlain, type Plain } from './merge.ts';
 import type { Path } from './path.ts';
+import { retiredRow } from './retired.ts';
 import { FORMAT_VERSION } from './schema.ts';
 
 /** From the front matter of a version to that of the next. */
@@ -22,7 +23,7 @@ export interface Note {
 /** The front matter as it is understood today, and a note for each key that is passed over or read elsewhere. */
 export function asToday(front: unknown): { front: unknown; notes: Note[] } {
   const notes: Note[] = [];
-  const tidied = onePriceLevel(withoutRetired(front, notes), notes);
+  const tidied = withoutRetiredRows(onePriceLevel(withoutRetired(front, notes), notes), notes);
   return { front: tidied, notes };
 }
 
@@ -44,6 +45,18 @@ function withoutRetired(front: unknown, notes: Note[]): unknown {
       )
     : front.scenarios;
   return notes.length === 0 ? front : { ...front, farm, scenarios };
+}
+
+/** Own values for rows that are gone are passed over: nothing would feel them. */
+function withoutRetiredRows(front: unknown, notes: Note[]): unknown {
+  if (!isPlain(front) || !Array.isArray(front.coefficients)) return front;
+  const coefficients = front.coefficients.filter((own: unknown, k: number) => {
+    const words = isPlain(own) && typeof own.id === 'string' ? retiredRow(own.id) : undefined;
+    if (words !== undefined)
+      notes.push({ at: ['coefficients', k, 'id'], words: `this number is used no more: ${words}` });
+    return words === undefined;
+  });
+  return coefficients.length === front.coefficients.length ? front : { ...front, coefficients };
 }
 
 /** Keys of a scenario's finance that belong to the whole notebook now, and what they are called there. */

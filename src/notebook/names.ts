@@ -7,6 +7,7 @@ import type { Notebook } from './read.ts';
 export interface KnownNames {
   /** Ids of coefficients and prices that can be replaced. */
   readonly coefficients: readonly string[];
+  readonly results: readonly string[];
   /** Names of results, and of inputs that prose may name. */
   readonly quantities: readonly string[];
   /** Inputs that can be turned. */
@@ -18,6 +19,7 @@ export function checkNames(notebook: Notebook, known: KnownNames): Problem[] {
   const { file, lineOf } = notebook;
   const sets = {
     coefficients: new Set(known.coefficients),
+    results: new Set(known.results),
     quantities: new Set(known.quantities),
     inputs: new Set(known.inputs),
   };
@@ -63,17 +65,17 @@ export function checkNames(notebook: Notebook, known: KnownNames): Problem[] {
         ),
     ),
     ...Object.keys(notebook.decide.weights).flatMap((name) =>
-      check('quantities', name, NO_RESULT, lineOf(['decide', 'weights', name]), `decide.weights.${name}`),
+      check('results', name, NO_RESULT, lineOf(['decide', 'weights', name]), `decide.weights.${name}`),
     ),
     ...notebook.blocks.flatMap((block) => {
       if (block.type === 'broken') return [];
       if (block.type === 'prose')
         return block.values.flatMap(({ quantity, line }) => check('quantities', quantity, NO_RESULT, line));
-      const { quantities, inputs } = referencesOf(block.options);
+      const { results, inputs } = referencesOf(block.options);
       const key = (option: string) => `${block.kind}.${option}`;
       return [
-        ...quantities.flatMap(([option, name]) =>
-          check('quantities', name, NO_RESULT, block.lineOf(option), key(option)),
+        ...results.flatMap(([option, name]) =>
+          check('results', name, NO_RESULT, block.lineOf(option), key(option)),
         ),
         ...inputs.flatMap(([option, name]) =>
           check('inputs', name, 'no input has this name', block.lineOf(option), key(option)),

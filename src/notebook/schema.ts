@@ -269,6 +269,10 @@ const spreading = z.strictObject({
 });
 
 const shed = z.strictObject({
+  roofed: z
+    .boolean()
+    .default(true)
+    .describe('Whether the bed lies under a roof; without one it is an open pad that rain falls on'),
   lengthM: positive.max(1000),
   depthM: positive.max(1000),
   stanceDepthM: amount.default(3).describe('Scraped feed stance along the barrier, not part of the bed'),

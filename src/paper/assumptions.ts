@@ -1,6 +1,6 @@
 /** On whose word: terms, own numbers, the prices and coefficients that decide, with source and basis. */
 import type { Binding } from '../model/bind.ts';
-import { CATALOGUE } from '../model/quantities.ts';
+import { CATALOGUE, type ResultName } from '../model/quantities.ts';
 import { capital, moneyOf, show } from '../plots/reading.ts';
 import { rangeText } from '../plots/tornado.ts';
 import type { Run } from '../study/evaluate.ts';
@@ -30,7 +30,7 @@ export function ownNumbers(run: Run, index: number): Binding[] {
 }
 
 /** What is bought at a price, so that a price nothing is bought at need not be read. */
-const BOUGHT: Readonly<Record<string, string>> = {
+const BOUGHT: Readonly<Record<string, ResultName>> = {
   tractorPricePerHour: 'tractorHours',
   chippingPricePerHour: 'chippingHours',
   slurrySpreadPricePerHour: 'contractorSlurryHours',
@@ -66,13 +66,13 @@ export const sourceText = ({ author, title, year }: Source) =>
   [author, title, year].filter((part) => part !== '').join(', ');
 
 export function assumptionsSection(report: Report): Html {
-  const { proposal, run, swings, reading } = report;
+  const { proposal, run, sensitivities, reading } = report;
   const index = proposal.index;
   const own = ownNumbers(run, index);
   const prices = yearlyPrices(run, index);
   const used = rowsUsed(run, index);
   const bindings = [...run.bound[index].bindings.values()];
-  const deciding = swings.rows.flatMap(
+  const deciding = sensitivities.rows.flatMap(
     ({ id }) =>
       bindings.find((b) => b.id === id) ??
       run.bound.flatMap((b) => [...b.bindings.values()]).find((b) => b.id === id) ??

@@ -11,14 +11,14 @@ export function caseDrawings({
   reading,
   bands,
   proposal: { result, finance },
-  swings,
+  sensitivities,
   stress,
 }: Report): Map<string, string> {
   const figures = {
     costs: costStackFigure(results, reading),
     'cash-flow': cashFlowFigure(results, reading, bands()),
     tornado: tornadoFigure(
-      { scenario: result.name, baseline: finance.difference?.baseline ?? null, swings, stress },
+      { scenario: result.name, baseline: finance.difference?.baseline ?? null, sensitivities, stress },
       reading,
     ),
   };

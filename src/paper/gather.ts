@@ -5,19 +5,20 @@
 
 import { CASH_RESULTS } from '../model/money/cashTerms.ts';
 import type { StressRow } from '../model/money/stress.ts';
+import type { Bands, ResultName } from '../model/quantities.ts';
 import { COST_LINES } from '../plots/costStack.ts';
 import { type Run, withBands } from '../study/evaluate.ts';
 import { type MoneyCase, moneyCase } from '../study/moneyCase.ts';
 import { type DrawOptions, type Draws, drawAll } from '../uncertainty/monteCarlo.ts';
-import { type Bands, bandsOf } from '../uncertainty/percentiles.ts';
-import { type Swings, swingsOf } from '../whatif/oneAtATime.ts';
+import { bandsOf } from '../uncertainty/percentiles.ts';
+import { oneAtATime, type Sensitivities } from '../whatif/oneAtATime.ts';
 import { stressRows } from '../whatif/stressRun.ts';
 import { type PaperNotebook, type Report, reportFrom } from './report.ts';
 import { COMPARED } from './systems.ts';
 
 /** What the spans on the paper and in its tables are of; the section shows that of the bed's height. */
-export const SPANNED: readonly string[] = [
-  ...new Set([
+export const SPANNED: readonly ResultName[] = [
+  ...new Set<ResultName>([
     ...CASH_RESULTS,
     ...COST_LINES,
     ...COMPARED,
@@ -30,7 +31,7 @@ export const SPANNED: readonly string[] = [
 ];
 
 /** Numbers shown beside the stresses. */
-const SWINGS = 8;
+const SENSITIVITIES = 8;
 
 /** What moves the case of one scenario: the question. */
 export interface MovesQuestion {
@@ -42,7 +43,7 @@ export interface MovesQuestion {
 export const movesQuestion = ({ index, baseline }: MoneyCase): MovesQuestion => ({
   scenario: index,
   ...(baseline === undefined ? {} : { baseline }),
-  top: SWINGS,
+  top: SENSITIVITIES,
 });
 
 /** Who answers; undefined where the same was asked anew meanwhile. */
@@ -52,7 +53,7 @@ export interface Answerer {
   ) => Promise<{ readonly draws: Draws; readonly bands: readonly Bands[] } | undefined>;
   readonly moves: (
     asked: MovesQuestion,
-  ) => Promise<{ readonly stress: readonly StressRow[]; readonly swings: Swings } | undefined>;
+  ) => Promise<{ readonly stress: readonly StressRow[]; readonly sensitivities: Sensitivities } | undefined>;
 }
 
 /** Answers in this thread. */
@@ -63,7 +64,7 @@ export function answerHere(run: Run): Answerer {
       return { draws, bands: run.results.map((_, k) => bandsOf(draws, k)) };
     },
     async moves({ scenario, baseline, top }) {
-      return { stress: stressRows(run), swings: swingsOf(run, scenario, baseline, top) };
+      return { stress: stressRows(run), sensitivities: oneAtATime(run, scenario, baseline, top) };
     },
   };
 }
@@ -79,7 +80,7 @@ export interface Gathering {
   readonly day: string;
 }
 
-/** Asks for draws, stresses and swings and makes the report of them; undefined where it was asked anew meanwhile. */
+/** Asks for draws, stresses and sensitivities and makes the report of them; undefined where it was asked anew meanwhile. */
 export async function gather(
   { notebook, run, index, draws: { count, seed } = notebook.draws, day }: Gathering,
   answers: Answerer,

@@ -19,7 +19,7 @@ export function proposalSection(report: Report): Html {
   const facts: string[] = [];
   if (placement.bedShare > 0)
     facts.push(
-      `A shed ${m(shed.lengthM)} long and ${m(shed.depthM)} deep, ${m(shed.eaveM)} to the eave, with a stance of ${m(shed.stanceDepthM)} along the feed and push walls of ${m(shed.pushWallM)}.`,
+      `${shed.roofed ? 'A shed' : 'An open pad without a roof,'} ${m(shed.lengthM)} long and ${m(shed.depthM)} deep${shed.roofed ? `, ${m(shed.eaveM)} to the eave` : ''}, with a stance of ${m(shed.stanceDepthM)} along the feed and push walls of ${m(shed.pushWallM)}.`,
       `The bed starts ${m(scenario.bed.startDepthM)} deep and is expected to stand ${show(values.packDepthM, 'm', report.reading).text} at the end of the winter.`,
     );
   if (placement.slatsShare > 0)

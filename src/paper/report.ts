@@ -6,7 +6,7 @@ import type { Run, ScenarioResult } from '../study/evaluate.ts';
 import type { MoneyCase } from '../study/moneyCase.ts';
 import { type CashBand, cashBandsOf } from '../uncertainty/cashBands.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
-import type { Swings } from '../whatif/oneAtATime.ts';
+import type { Sensitivities } from '../whatif/oneAtATime.ts';
 
 /** The parts of a notebook the paper speaks of. */
 export interface PaperNotebook {
@@ -23,7 +23,7 @@ export interface Report {
   readonly reading: Reading;
   readonly proposal: MoneyCase;
   readonly stress: readonly StressRow[];
-  readonly swings: Swings;
+  readonly sensitivities: Sensitivities;
   /** Bands of the cash flow by scenario; worked out when first asked for. */
   readonly bands: () => ReadonlyMap<string, CashBand>;
   readonly draws?: Draws;
@@ -34,7 +34,7 @@ export interface Report {
 /** What a report needs beside the run. */
 export interface ReportParts {
   readonly stress: readonly StressRow[];
-  readonly swings: Swings;
+  readonly sensitivities: Sensitivities;
   readonly draws?: Draws;
   /** The results with bands when `draws` were made. */
   readonly results?: readonly ScenarioResult[];

@@ -6,7 +6,12 @@ import { figureOf } from './figureOf.ts';
 import { type Html, html, tableOf } from './html.ts';
 import type { Report } from './report.ts';
 
-export function stressSection({ stress, proposal: { result, finance }, swings, reading }: Report): Html {
+export function stressSection({
+  stress,
+  proposal: { result, finance },
+  sensitivities,
+  reading,
+}: Report): Html {
   const rows = stress.map((row) => {
     const outcome = row.outcomes.find(({ name }) => name === result.name);
     const round = (value: number | null | undefined) =>
@@ -29,6 +34,6 @@ export function stressSection({ stress, proposal: { result, finance }, swings, r
   return html`<section><h2>What could go wrong</h2>
     <p>Each stress alone, on “${result.name}”${baseline === null ? '' : ` and on “${baseline}” alike`}. As things stand the present value is ${whole(usual === null ? null : Number(usual.toPrecision(3)))} and cover ${finance.debtServiceCover.value === null ? 'none' : finance.debtServiceCover.value.toFixed(2)}; money in ${moneyOf(reading)}.</p>
     ${tableOf([{ head: 'Stress' }, { head: 'by', number: true }, { head: 'Net cost a year', number: true }, { head: 'Present value', number: true }, { head: 'Cover', number: true }, { head: 'When it turns' }], rows, 'stress')}
-    ${figureOf(tornadoFigure({ scenario: result.name, baseline, swings, stress }, reading), 'paper-tornado')}
+    ${figureOf(tornadoFigure({ scenario: result.name, baseline, sensitivities, stress }, reading), 'paper-tornado')}
   </section>`;
 }

@@ -1,5 +1,6 @@
 /** The case in ten lines: what is asked, what it costs and earns, what can go wrong. */
 
+import type { ResultName } from '../model/quantities.ts';
 import { SYSTEMS } from '../notebook/systems.ts';
 import { inWords, show } from '../plots/reading.ts';
 import { levelText } from '../plots/tornado.ts';
@@ -159,7 +160,7 @@ function badTime({ proposal: { result, finance }, stress, reading }: Report): st
 
 function besides({ proposal: { result, baseline }, results, reading }: Report): string {
   const other = baseline === undefined ? undefined : results[baseline];
-  const pair = (name: string, unit: string) => {
+  const pair = (name: ResultName, unit: string) => {
     const here = show(result.values[name], unit, reading).text;
     const there = other?.values[name];
     return typeof there === 'number' ? `${here} against ${show(there, unit, reading).text}` : here;

@@ -1,4 +1,5 @@
 /** The systems side by side: what stays, what it takes, what it earns. */
+import type { ResultName } from '../model/quantities.ts';
 import { SYSTEMS } from '../notebook/systems.ts';
 import { costStackFigure } from '../plots/costStack.ts';
 import { moneyOf, show } from '../plots/reading.ts';
@@ -9,7 +10,7 @@ import type { Report } from './report.ts';
 
 /** Rows of the comparison: result, words, unit; agreed sums are whole. */
 const ROWS: readonly {
-  readonly name: string;
+  readonly name: ResultName;
   readonly label: string;
   readonly unit: string;
   readonly exact?: true;
@@ -26,11 +27,11 @@ const ROWS: readonly {
 ];
 
 /** The results compared here. */
-export const COMPARED: readonly string[] = ROWS.map(({ name }) => name);
+export const COMPARED: readonly ResultName[] = ROWS.map(({ name }) => name);
 
 export function systemsSection({ results, run, reading }: Report): Html {
   const columns = [{ head: '' }, ...results.map(({ name }) => ({ head: name, number: true }))];
-  const cell = (k: number, name: string, unit: string, exact?: true) => {
+  const cell = (k: number, name: ResultName, unit: string, exact?: true) => {
     const { values, bands } = results[k];
     const value = values[name];
     if (typeof value !== 'number' || (name === 'loanPayment' && value === 0)) return '–';

@@ -1,8 +1,11 @@
 /** Two inputs against each other: which scenario is best where, by its letter, and by how much, by its shade. */
+
 import { axisX, axisY, dot, plot, rect, text } from '@observablehq/plot';
 import { ticks } from 'd3-array';
 import type { Better } from '../model/measures.ts';
 import { betterOf } from '../model/measures.ts';
+import type { ResultName } from '../model/quantities.ts';
+import { resultIn } from '../study/rows.ts';
 import type { Grid } from '../whatif/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, leftMargin, overhang } from './frame.ts';
@@ -31,16 +34,17 @@ export const letterOf = (scenario: number) => String.fromCharCode(65 + (scenario
 /** The cells of a grid, of the scenarios looked at. */
 export function bestCells(
   { acrossAt, downAt, scenarios, results }: Grid,
-  measure: string,
+  measure: ResultName,
   shown: readonly number[],
   better: Better,
 ): Cell[] {
   const sign = better === 'more' ? 1 : -1;
+  const values = resultIn(results, measure);
   return downAt.flatMap((y, row) =>
     acrossAt.map((x, column): Cell => {
       const at = (row * acrossAt.length + column) * scenarios;
       const order = shown
-        .map((s) => ({ s, value: sign * results[measure][at + s] }))
+        .map((s) => ({ s, value: sign * values[at + s] }))
         .filter(({ value }) => Number.isFinite(value))
         .sort((a, b) => b.value - a.value);
       const [first, next] = order;
@@ -58,7 +62,7 @@ export function bestCells(
 }
 
 export interface MapView {
-  readonly measure: string;
+  readonly measure: ResultName;
   readonly names: readonly string[];
   readonly shown?: readonly number[];
 }

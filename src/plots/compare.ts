@@ -1,5 +1,7 @@
 /** Any result across the scenarios, with its range where draws have been made. */
+
 import { axisX, barX, plot, ruleX, ruleY, text } from '@observablehq/plot';
+import type { ResultName } from '../model/quantities.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, roomFor, roundUp } from './frame.ts';
@@ -15,7 +17,7 @@ export interface CompareRow {
 }
 
 /** The scenarios that have the quantity, in the notebook's order. */
-export function compareRows(results: readonly ScenarioResult[], quantity: string): CompareRow[] {
+export function compareRows(results: readonly ScenarioResult[], quantity: ResultName): CompareRow[] {
   return results.flatMap(({ name, values, bands }, index) => {
     const value = values[quantity];
     if (typeof value !== 'number') return [];
@@ -28,7 +30,7 @@ export function compareRows(results: readonly ScenarioResult[], quantity: string
 /** "Kept nitrogen: most in “Deep bed”, 412 kg, 140 kg more than “Paddock”. “…” has none." */
 export function compareFinding(
   results: readonly ScenarioResult[],
-  quantity: string,
+  quantity: ResultName,
   reading: Reading,
 ): string {
   const label = capital(labelOf(quantity));
@@ -52,7 +54,7 @@ const overlap = (top: CompareRow, low: CompareRow) =>
 
 export function compareFigure(
   results: readonly ScenarioResult[],
-  quantity: string,
+  quantity: ResultName,
   reading: Reading,
 ): Figure {
   const finding = compareFinding(results, quantity, reading);

@@ -1,6 +1,8 @@
 /** What each way of wintering costs a year, line upon line, side by side on one scale. */
+
 import { ticks } from 'd3-array';
-import type { ScenarioResult, Values } from '../study/evaluate.ts';
+import type { ResultName, Values } from '../model/quantities.ts';
+import type { ScenarioResult } from '../study/evaluate.ts';
 import { emptyFigure, type LegendEntry, type Pattern, type PrintFigure } from './figure.ts';
 import { roundUp } from './frame.ts';
 import { GREYS, INK, PAPER } from './palette.ts';
@@ -12,7 +14,7 @@ export interface CostGroup {
   readonly label: string;
   /** How the sentence names it. */
   readonly as: string;
-  readonly lines: readonly string[];
+  readonly lines: readonly ResultName[];
   readonly fill: string;
   readonly pattern: Pattern;
 }
@@ -30,7 +32,7 @@ export const COST_GROUPS: readonly CostGroup[] = [
 ]; // biome-ignore format: a group a line
 
 /** Every line of the yearly cost, in the order it is printed. */
-export const COST_LINES: readonly string[] = COST_GROUPS.flatMap(({ lines }) => lines);
+export const COST_LINES: readonly ResultName[] = COST_GROUPS.flatMap(({ lines }) => lines);
 
 export interface CostPart {
   readonly scenario: string;
@@ -91,7 +93,7 @@ export function costStackFigure(results: readonly ScenarioResult[], reading: Rea
   const legend: LegendEntry[] = groups.map(({ label, fill, pattern }) => ({ label, fill, pattern }));
   const ranged = results.some(({ bands }) => known(bands?.p10.annualCost));
   const number = (value: number | null | undefined) => show(value, 'money', reading).number;
-  const row = (name: string, label = capital(labelOf(name))) => [
+  const row = (name: ResultName, label = capital(labelOf(name))) => [
     label,
     ...results.map(({ values }) => number(values[name])),
   ];

@@ -3,6 +3,7 @@
 import { axisX, dot, plot, ruleY, text } from '@observablehq/plot';
 import { quantileSorted } from 'd3-array';
 import { betterOf } from '../model/measures.ts';
+import type { ResultName } from '../model/quantities.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import { drawsOf, shareBest } from '../uncertainty/percentiles.ts';
 import { hundredths } from '../uncertainty/sentences.ts';
@@ -17,7 +18,7 @@ const DOTS = 20;
 const DOT_PX = 5;
 
 export interface DrawsView {
-  readonly measure: string;
+  readonly measure: ResultName;
   readonly names: readonly string[];
   readonly shown?: readonly number[];
 }
@@ -32,7 +33,7 @@ interface Spread {
 }
 
 /** Spread of each scenario that has the measure in every draw. */
-export function spreadsOf(draws: Draws, measure: string, shown: readonly number[]): Spread[] {
+export function spreadsOf(draws: Draws, measure: ResultName, shown: readonly number[]): Spread[] {
   return shown.flatMap((scenario) => {
     const sorted = drawsOf(draws, measure, scenario).filter(Number.isFinite).sort();
     if (sorted.length < draws.count || sorted.length === 0) return [];

@@ -1,12 +1,13 @@
 /** The rungs nitrogen climbs down, from what the animals dropped to what the first crop can use; rung compared with rung. */
 import { axisX, axisY, dot, gridX, line, plot, text } from '@observablehq/plot';
+import type { ResultName } from '../model/quantities.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, leftMargin, roundUp } from './frame.ts';
 import { GREYS, INK, looksOf, PAPER } from './palette.ts';
 import { type Reading, show } from './reading.ts';
 
-const RUNGS: readonly { readonly quantity: string; readonly label: string; readonly as: string }[] = [
+const RUNGS: readonly { readonly quantity: ResultName; readonly label: string; readonly as: string }[] = [
   { quantity: 'nitrogenInKg', label: 'dropped and in wasted feed', as: 'before it has gone anywhere' },
   { quantity: 'nitrogenOutOfHousingKg', label: 'left the shed or paddock', as: 'in the shed or paddock' },
   { quantity: 'nitrogenOutOfStoreKg', label: 'left the store or heap', as: 'in the store or heap' },

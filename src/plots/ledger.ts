@@ -1,6 +1,7 @@
 /** Where each kilogram of an element went: a bar for each scenario on one scale, what is kept of the herd's own first. */
 import { axisX, barX, plot, ruleX, text } from '@observablehq/plot';
-import type { ScenarioResult, Values } from '../study/evaluate.ts';
+import type { ResultName, Values } from '../model/quantities.ts';
+import type { ScenarioResult } from '../study/evaluate.ts';
 import { emptyFigure, type Figure, type LegendEntry } from './figure.ts';
 import { frame, roundUp } from './frame.ts';
 import { GREYS, INK, LOSS_LOOKS, looksOf, PAPER } from './palette.ts';
@@ -11,7 +12,7 @@ export const NUTRIENTS = ['nitrogen', 'phosphorus', 'potassium'] as const;
 export type NutrientName = (typeof NUTRIENTS)[number];
 
 interface Way {
-  readonly quantity: string;
+  readonly quantity: ResultName;
   readonly label: string;
   /** How the sentence names it. */
   readonly as: string;
@@ -52,7 +53,7 @@ const WAYS: Readonly<Record<NutrientName, readonly Way[]>> = {
 
 export interface LedgerPart {
   readonly scenario: string;
-  readonly quantity: string;
+  readonly quantity: ResultName;
   readonly label: string;
   readonly kg: number;
   /** Where it lies on the bar. */
@@ -60,10 +61,17 @@ export interface LedgerPart {
   readonly to: number;
 }
 
+/** What is there, bedding's with it, by how firmly it is held. */
+const STANDING = [
+  { quantity: 'nitrogenInCropKg', label: 'of what is there: in a crop or ready for it' },
+  { quantity: 'nitrogenBoundKg', label: 'of what is there: bound in soil or compost' },
+  { quantity: 'nitrogenAtRiskKg', label: 'of what is there: at risk of the next drainage' },
+] as const;
+
 const KEPT = 'kept';
 const BROUGHT = { label: 'brought in with bedding', look: 'brought' } as const;
 
-const at = (values: Values, name: string) => values[name] ?? 0;
+const at = (values: Values, name: ResultName) => values[name] ?? 0;
 /** What the animals dropped, and what was in the feed they wasted. */
 export const dropped = (values: Values, element: NutrientName) => at(values, `${element}InKg`);
 
@@ -72,9 +80,9 @@ export function ledgerParts(results: readonly ScenarioResult[], element: Nutrien
   return results.flatMap(({ name, values }) => {
     let end = 0;
     const ways = [
-      { quantity: `${element}KeptKg`, label: KEPT },
+      { quantity: `${element}KeptKg` as const, label: KEPT },
       ...WAYS[element],
-      { quantity: `${element}BroughtKg`, label: BROUGHT.label },
+      { quantity: `${element}BroughtKg` as const, label: BROUGHT.label },
     ];
     return ways.map(({ quantity, label }) => {
       const kg = Math.max(0, at(values, quantity));
@@ -148,6 +156,10 @@ export function ledgerFigure(
           way.label,
           ...results.map((r) => show(r.values[way.quantity], 'kg', reading).number),
         ]),
+        ...(element === 'nitrogen' ? STANDING : []).map(({ quantity, label }) => [
+          label,
+          ...results.map((r) => show(r.values[quantity], 'kg', reading).number),
+        ]),
         [BROUGHT.label, ...results.map((r) => show(r.values[`${element}BroughtKg`], 'kg', reading).number)],
       ],
     },
@@ -167,7 +179,7 @@ function drawLedger(
   const { names, colours } = looksOf(results, reading.order);
   const perKg = (Math.max(240, width) - 27) / most;
   const id = (look: string) => `wk-${element}-${look}`;
-  const ways = [...WAYS[element], { quantity: `${element}BroughtKg`, ...BROUGHT }];
+  const ways = [...WAYS[element], { quantity: `${element}BroughtKg` as const, ...BROUGHT }];
   const looks = [...new Set(ways.map((way) => way.look))];
   const kindOf = (part: LedgerPart) => {
     const way = ways.find((w) => w.quantity === part.quantity);

@@ -10,12 +10,14 @@ export const INK = '#1d1b17';
 export const GREYS = { quiet: '#5d5950', rule: '#d8d3c7', ground: '#f3f0e8' } as const;
 
 const SCENARIO_COLOURS = ['#a35200', '#1f6f9f', '#5b1a4f', '#124d2e', '#c2185b'] as const;
+/** Scenarios whose colours and symbols differ. */
+export const PALETTE_SIZE = SCENARIO_COLOURS.length;
 /** Told apart in a line figure without colour. */
 const SCENARIO_SYMBOLS = ['circle', 'square', 'triangle', 'diamond', 'star'] as const;
 
 /** The colour of the scenario at `index` of a notebook, the same in every figure and card. */
 export function scenarioColour(index: number): string {
-  return SCENARIO_COLOURS[index % SCENARIO_COLOURS.length];
+  return SCENARIO_COLOURS[index % PALETTE_SIZE];
 }
 
 export function scenarioSymbol(index: number): (typeof SCENARIO_SYMBOLS)[number] {
@@ -34,8 +36,6 @@ export function looksOf(results: readonly { readonly name: string }[], order?: r
   const places = names.map((name, k) => Math.max(order?.indexOf(name) ?? k, 0));
   return { names, colours: places.map(scenarioColour), symbols: places.map(scenarioSymbol) };
 }
-
-export const PALETTE_SIZE = SCENARIO_COLOURS.length;
 
 /** A colour and a pattern for each way an element leaves the farm. */
 export const LOSS_LOOKS = {

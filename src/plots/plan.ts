@@ -25,6 +25,8 @@ export interface PlanScene {
   readonly depthM: number;
   readonly stanceM: number;
   readonly bayM: number;
+  /** Without a roof there are no posts. */
+  readonly roofed: boolean;
   readonly exits: number;
   readonly bowls: number;
   readonly penM2: number;
@@ -62,6 +64,7 @@ export function planScene(input: CheckInput): PlanScene | string {
     depthM: shed.depthM,
     stanceM,
     bayM: shed.bayM,
+    roofed: c.roofed,
     exits: shed.exits,
     bowls: shed.waterBowls,
     penM2: shed.calvingPensM2,
@@ -90,7 +93,7 @@ export function planDrawing(scene: PlanScene, widthPx: number): Drawing {
     { kind: 'path', part: 'trough', points: box(0, -TROUGH, l, 0), closed: true, fill: LOOK.trough, opacity: 0.55 },
     ...pens(scene, size, narrow),
     ...places(scene, px),
-    ...posts(scene),
+    ...(scene.roofed ? posts(scene) : []),
     ...wallsAndExits(scene, px, size, narrow),
     ...wayBehind(scene, px, size, narrow),
     ...water(scene, size),

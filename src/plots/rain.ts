@@ -1,5 +1,8 @@
 /** Water through a winter, week by week; and every winter of a weather file beside the others. */
+
 import { axisX, axisY, dot, gridY, lineY, plot, rectY, ruleX, ruleY, text } from '@observablehq/plot';
+import type { ResultName } from '../model/quantities.ts';
+import { resultIn } from '../study/rows.ts';
 import type { Days } from '../whatif/winterDays.ts';
 import type { Winters } from '../whatif/winters.ts';
 import { emptyFigure, type Figure } from './figure.ts';
@@ -173,20 +176,26 @@ interface WinterPoint {
   readonly value: number;
 }
 
+const columnsOf = ({ results }: Winters, measure: ResultName) => ({
+  rainMm: results.rainMm,
+  values: resultIn(results, measure),
+});
+
 export function wintersFinding(
   winters: Winters,
   names: readonly string[],
-  measure: string,
+  measure: ResultName,
   reading: Reading,
 ): string {
-  const { labels, driest, middle, wettest, results, scenarios } = winters;
+  const { labels, driest, middle, wettest, scenarios } = winters;
+  const { rainMm, values } = columnsOf(winters, measure);
   if (labels.length < 2)
     return 'The weather file holds one winter only; one winter says nothing about the next.';
-  const rain = (k: number) => show(results.rainMm[k * scenarios], 'mm', reading).text;
+  const rain = (k: number) => show(rainMm[k * scenarios], 'mm', reading).text;
   const unit = unitOf(measure);
-  const scale = Math.max(...results[measure].filter(Number.isFinite).map(Math.abs), 0);
+  const scale = Math.max(...values.filter(Number.isFinite).map(Math.abs), 0);
   const said = names.flatMap((name, s) => {
-    const [dry, wet] = [driest, wettest].map((k) => orNothing(results[measure][k * scenarios + s], scale));
+    const [dry, wet] = [driest, wettest].map((k) => orNothing(values[k * scenarios + s], scale));
     if (!Number.isFinite(dry) || !Number.isFinite(wet)) return [];
     if (dry === 0 && wet === 0) return [`“${name}” next to none in either`];
     const [a, b] = [dry, wet].map((value) => show(value, unit, reading).text);
@@ -199,17 +208,18 @@ export function wintersFinding(
 export function wintersFigure(
   winters: Winters,
   names: readonly string[],
-  measure: string,
+  measure: ResultName,
   reading: Reading,
   shown: readonly number[] = names.map((_, k) => k),
 ): Figure {
   const finding = wintersFinding(winters, names, measure, reading);
-  const { labels, scenarios, results, driest, wettest } = winters;
+  const { labels, scenarios, driest, wettest } = winters;
+  const { rainMm, values } = columnsOf(winters, measure);
   const points = labels.flatMap((winter, k) =>
     shown.flatMap((s): WinterPoint[] => {
-      const value = results[measure][k * scenarios + s];
+      const value = values[k * scenarios + s];
       return Number.isFinite(value)
-        ? [{ winter, scenario: names[s], rainMm: results.rainMm[k * scenarios], value }]
+        ? [{ winter, scenario: names[s], rainMm: rainMm[k * scenarios], value }]
         : [];
     }),
   );
@@ -226,8 +236,8 @@ export function wintersFigure(
       head: ['winter', 'rain and snow', ...shown.map((s) => names[s])],
       rows: labels.map((label, k) => [
         label,
-        show(results.rainMm[k * scenarios], 'mm', reading).text,
-        ...shown.map((s) => said(orNothing(results[measure][k * scenarios + s], top))),
+        show(rainMm[k * scenarios], 'mm', reading).text,
+        ...shown.map((s) => said(orNothing(values[k * scenarios + s], top))),
       ]),
     },
     draw: (width) => drawWinters(points, names, [labels[driest], labels[wettest]], said, reading, width),

@@ -1,6 +1,8 @@
 /** Which uncertain numbers decide between two scenarios, by the share of the difference's variance each explains. */
+
 import { barX, plot, ruleX, text } from '@observablehq/plot';
 import { betterOf } from '../model/measures.ts';
+import type { ResultName } from '../model/quantities.ts';
 import type { Advice, Ranked, Ranking } from '../uncertainty/advice.ts';
 import { formatRange } from '../units/format.ts';
 import { emptyFigure, type Figure } from './figure.ts';
@@ -20,7 +22,7 @@ const percent = (share: number) => (share > 0 && share < 0.01 ? 'below 1 %' : `$
 export function rankingFinding(
   ranking: Ranking | null,
   names: readonly string[],
-  measure: string,
+  measure: ResultName,
   reading: Reading,
 ): string {
   if (!ranking)
@@ -39,7 +41,7 @@ export function rankingFinding(
 }
 
 /** "Weigh three bales …: settles 31 % of the difference, worth EUR 120 on average before choosing." */
-export function adviceLine({ words, share, worth }: Advice, measure: string, reading: Reading): string {
+export function adviceLine({ words, share, worth }: Advice, measure: ResultName, reading: Reading): string {
   const gain =
     worth !== null && worth > 0
       ? `; worth ${show(worth, unitOf(measure), reading, 2).text} on average before choosing`
@@ -50,7 +52,7 @@ export function adviceLine({ words, share, worth }: Advice, measure: string, rea
 export function rankingFigure(
   ranking: Ranking | null,
   names: readonly string[],
-  measure: string,
+  measure: ResultName,
   reading: Reading,
 ): Figure {
   const finding = rankingFinding(ranking, names, measure, reading);

@@ -1,4 +1,5 @@
 /** The numbers of the shed in one week of the winter, from which its section and plan are drawn. */
+
 import {
   type BarrierRaise,
   barrierLiftAt,
@@ -20,6 +21,7 @@ import {
   verticalShadowAngleDeg,
 } from '../model/works/sun.ts';
 import type { Scenario } from '../notebook/schema.ts';
+import { dayAfter } from '../units/days.ts';
 
 export interface Scene {
   readonly shed: Scenario['shed'];
@@ -57,8 +59,6 @@ export interface Scene {
   readonly lit: Strip | null;
 }
 
-const DAY_MS = 86_400_000;
-
 /**
  * The scene at the end of week `week` (from 1, held inside the winter), or a sentence that says why there is
  * nothing to draw. Throws MissingRow where the tables lack a row.
@@ -67,6 +67,7 @@ export function sceneAt(input: CheckInput, week: number): Scene | string {
   const c = contextOf(input);
   const bed = bedSeries(input);
   if (!c.bedded || !bed) return 'This scenario has no bed to draw.';
+  if (!c.roofed) return 'The bed lies open: there is no shed to cut across.';
   const length = c.largest('standingLengthM');
   const withers = c.largest('withersHeightM');
   const animal = animalReachM(c);
@@ -87,7 +88,7 @@ export function sceneAt(input: CheckInput, week: number): Scene | string {
       : [];
   const liftM = barrierLiftAt(raises, at + 1);
   const sillStartM = feetStart(scenario) + shed.barrierM;
-  const day = new Date(Date.parse(weekStart(scenario, at + 1)) + 3 * DAY_MS).toISOString().slice(0, 10);
+  const day = dayAfter(weekStart(scenario, at + 1), 3);
   const { latitudeDeg, longitudeDeg, horizonDeg } = scenario.farm.place;
   const sun = sunAt(solarNoonMs(day, latitudeDeg, longitudeDeg), latitudeDeg, longitudeDeg);
   const shadowDeg =

@@ -1,5 +1,8 @@
 /** A result while one input is turned, a line for each scenario; and where two of them change places. */
+
 import { axisX, axisY, dot, gridY, lineY, plot, ruleX, ruleY, text } from '@observablehq/plot';
+import type { ResultName } from '../model/quantities.ts';
+import { resultIn } from '../study/rows.ts';
 import type { BreakEvens } from '../whatif/breakEven.ts';
 import type { Sweep } from '../whatif/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
@@ -9,7 +12,7 @@ import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from '
 import { noteOf, orNothing, saidSpan, saidTurn, saidValue, verdictOf } from './verdict.ts';
 
 export interface SweepView {
-  readonly measure: string;
+  readonly measure: ResultName;
   /** Every scenario of the notebook, in its order. */
   readonly names: readonly string[];
   /** Places of the scenarios to draw; all when absent. */
@@ -19,8 +22,12 @@ export interface SweepView {
   readonly capital?: readonly (number | null)[];
 }
 
-const valueAt = ({ results, scenarios }: Sweep, measure: string, step: number, scenario: number): number =>
-  results[measure][step * scenarios + scenario];
+const valueAt = (
+  { results, scenarios }: Sweep,
+  measure: ResultName,
+  step: number,
+  scenario: number,
+): number => resultIn(results, measure)[step * scenarios + scenario];
 
 /** "Between 5 and 54 head “Slats” costs from … to …; …" */
 export function sweepFinding(
@@ -32,7 +39,7 @@ export function sweepFinding(
   const unit = unitOf(measure);
   const last = at.length - 1;
   const said = (v: number) => show(v, unit, reading).text;
-  const scale = Math.max(0, ...sweep.results[measure].filter(Number.isFinite).map(Math.abs));
+  const scale = Math.max(0, ...resultIn(sweep.results, measure).filter(Number.isFinite).map(Math.abs));
   const parts = shown.flatMap((s) => {
     const [a, b] = [0, last].map((step) => orNothing(valueAt(sweep, measure, step, s), scale));
     if (!Number.isFinite(a) || !Number.isFinite(b)) return [];
@@ -214,7 +221,7 @@ function drawSweep(
 }
 
 /** The measure between two steps, on the line as it is drawn. */
-function between(sweep: Sweep, measure: string, scenario: number, at: number): number {
+function between(sweep: Sweep, measure: ResultName, scenario: number, at: number): number {
   const k = Math.max(
     1,
     sweep.at.findIndex((value) => value >= at),

@@ -1,7 +1,7 @@
 /** What moves the present value: the stresses, and each uncertain number from its low to its high end. */
 import { ticks } from 'd3-array';
 import type { StressRow } from '../model/money/stress.ts';
-import type { Swings } from '../whatif/oneAtATime.ts';
+import type { Sensitivities } from '../whatif/oneAtATime.ts';
 import { emptyFigure, type LegendEntry, type PrintFigure } from './figure.ts';
 import { GREYS, INK, PAPER } from './palette.ts';
 import { capital, moneyOf, type Reading, show } from './reading.ts';
@@ -23,7 +23,7 @@ export interface TornadoBar {
 export interface TornadoOf {
   readonly scenario: string;
   readonly baseline: string | null;
-  readonly swings: Swings;
+  readonly sensitivities: Sensitivities;
   readonly stress: readonly StressRow[];
 }
 
@@ -32,8 +32,8 @@ export const levelText = ({ level, unit }: Pick<StressRow, 'level' | 'unit'>) =>
   `${Number((level * 100).toFixed(1))} ${unit}`;
 
 /** Bars, the one that moves most first. Stresses without a present value are left out. */
-export function tornadoBars({ scenario, swings, stress }: TornadoOf, reading: Reading): TornadoBar[] {
-  const { central } = swings;
+export function tornadoBars({ scenario, sensitivities, stress }: TornadoOf, reading: Reading): TornadoBar[] {
+  const { central } = sensitivities;
   const stressed = stress.flatMap((row): TornadoBar[] => {
     const outcome = row.outcomes.find(({ name }) => name === scenario);
     const to = outcome?.gain ?? outcome?.netPresentValue ?? null;
@@ -41,7 +41,7 @@ export function tornadoBars({ scenario, swings, stress }: TornadoOf, reading: Re
       ? []
       : [{ label: row.label, span: levelText(row), kind: 'stress', from: central, to }];
   });
-  const ranged = swings.rows.map(({ label, unit, low, high, atLow, atHigh }): TornadoBar => {
+  const ranged = sensitivities.rows.map(({ label, unit, low, high, atLow, atHigh }): TornadoBar => {
     const end = (value: number) => rangeText(value, unit, reading);
     return {
       label,
@@ -69,8 +69,8 @@ function bare(first: string, second: string): string {
 
 /** "The present value moves most with the price of straw: from −594 000 to −440 000. It stays below 0 throughout." */
 export function tornadoFinding(of: TornadoOf, bars: readonly TornadoBar[], reading: Reading): string {
-  const { scenario, baseline, swings } = of;
-  if (!Number.isFinite(swings.central) || bars.length === 0)
+  const { scenario, baseline, sensitivities } = of;
+  if (!Number.isFinite(sensitivities.central) || bars.length === 0)
     return `No present value of “${scenario}” can be given: a price or a term is missing.`;
   const money = (value: number) => show(value, 'money', reading).text;
   const [top] = bars;
@@ -82,7 +82,7 @@ export function tornadoFinding(of: TornadoOf, bars: readonly TornadoBar[], readi
       ? 'No single change takes it below 0.'
       : `${bars.filter(({ from, to }) => from > 0 !== to > 0).length} of the changes shown carry it across 0.`;
   const [low, high] = [Math.min(top.from, top.to), Math.max(top.from, top.to)];
-  return `The present value of “${scenario}”${against} is ${money(swings.central)}; it moves most with ${top.label}, from ${money(low)} to ${money(high)}. ${baseline === null ? '' : stays}`.trim();
+  return `The present value of “${scenario}”${against} is ${money(sensitivities.central)}; it moves most with ${top.label}, from ${money(low)} to ${money(high)}. ${baseline === null ? '' : stays}`.trim();
 }
 
 const LOOKS = {
@@ -93,7 +93,7 @@ const LOOKS = {
 export function tornadoFigure(of: TornadoOf, reading: Reading): PrintFigure {
   const bars = tornadoBars(of, reading);
   const finding = tornadoFinding(of, bars, reading);
-  if (!Number.isFinite(of.swings.central) || bars.length === 0)
+  if (!Number.isFinite(of.sensitivities.central) || bars.length === 0)
     return { ...emptyFigure(finding), markup: null };
   const legend: LegendEntry[] = [
     ...(bars.some(({ kind }) => kind === 'range')
@@ -126,7 +126,7 @@ const ROW = 40;
 
 function drawTornado(
   bars: readonly TornadoBar[],
-  { swings }: TornadoOf,
+  { sensitivities }: TornadoOf,
   reading: Reading,
   asked: number,
   ids: string,
@@ -220,7 +220,7 @@ function drawTornado(
     if (kind === 'range' || to > from) body.push(words(x(b) + 4, barTop + 13, money(b), halo));
   });
   body.push(
-    stroke(x(swings.central), 0, x(swings.central), bottom, {
+    stroke(x(sensitivities.central), 0, x(sensitivities.central), bottom, {
       'stroke-width': 1.6,
       'stroke-dasharray': '4 3',
     }),

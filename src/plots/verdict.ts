@@ -1,5 +1,7 @@
 /** How scenarios are set against each other in sentences: "costs less net a year", "keeps more nitrogen". */
+
 import { COMPARISONS } from '../model/measures.ts';
+import type { ResultName } from '../model/quantities.ts';
 import { formatRange } from '../units/format.ts';
 import { WHOLE_UNITS } from '../whatif/sweep.ts';
 import type { Turn } from '../whatif/turn.ts';
@@ -12,7 +14,7 @@ export interface Verdict {
   readonly byMore: boolean;
 }
 
-export function verdictOf(measure: string): Verdict {
+export function verdictOf(measure: ResultName): Verdict {
   const known = COMPARISONS.find((c) => c.name === measure);
   const byMore = known?.better !== 'less';
   if (!known) return { wins: `has more ${labelOf(measure)}`, byMore: true };

@@ -1,5 +1,7 @@
 /** Series over the weeks of the winter: the bed as it rises, water that drains, rain that falls. */
+
 import { areaY, axisX, axisY, dot, gridY, lineY, plot, ruleY, text } from '@observablehq/plot';
+import type { WeekName } from '../model/quantities.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import type { WeekBand } from '../uncertainty/weekBands.ts';
 import { formatRange } from '../units/format.ts';
@@ -9,7 +11,7 @@ import { GREYS, INK, type Looks, looksOf, PAPER } from './palette.ts';
 import { capital, type Reading, show } from './reading.ts';
 
 export interface WeekSeries {
-  readonly track: string;
+  readonly track: WeekName;
   readonly label: string;
   readonly unit: string;
   /** How the sentence says where a scenario ended. */

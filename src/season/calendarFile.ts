@@ -1,6 +1,6 @@
 /** The season plan as an iCalendar file (RFC 5545), whole days, written by a library. */
 import ical, { ICalEventBusyStatus } from 'ical-generator';
-import { dayAfter } from './days.ts';
+import { dayAfter, midnightMs } from '../units/days.ts';
 import type { SeasonPlan } from './plan.ts';
 
 /**
@@ -18,9 +18,9 @@ export function calendarFile(plan: SeasonPlan, stamp: Date): string {
     seen.set(kind, count);
     calendar.createEvent({
       id: `${slug(plan.name)}-${plan.from}-${kind}-${count}@winterkeep`,
-      start: new Date(`${day}T00:00:00Z`),
+      start: new Date(midnightMs(day)),
       // The end of a whole-day event is the first day it no longer takes.
-      end: new Date(`${dayAfter(until ?? day, 1)}T00:00:00Z`),
+      end: new Date(midnightMs(dayAfter(until ?? day, 1))),
       allDay: true,
       summary: title,
       description: words,

@@ -2,7 +2,7 @@
 
 import type { ShedResult } from '../model/checks/check.ts';
 import { say } from '../model/checks/say.ts';
-import { dayAfter } from './days.ts';
+import { dayAfter } from '../units/days.ts';
 import type { RowOf } from './stacks.ts';
 
 interface Turn {

@@ -5,7 +5,7 @@ import type { ShedResult } from '../model/checks/check.ts';
 import { closedPeriod, firstOpenDay } from '../model/checks/closedPeriod.ts';
 import { say } from '../model/checks/say.ts';
 import type { Coefficient } from '../tables/coefficient.ts';
-import { dayAfter, daysBetween } from './days.ts';
+import { dayAfter, daysBetween } from '../units/days.ts';
 import { type Heap, heapOf } from './heap.ts';
 import { type RowOf, type Stack, stacksOf } from './stacks.ts';
 

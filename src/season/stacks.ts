@@ -3,7 +3,7 @@
 import type { ShedResult } from '../model/checks/check.ts';
 import { say } from '../model/checks/say.ts';
 import type { Coefficient } from '../tables/coefficient.ts';
-import { dayAfter } from './days.ts';
+import { dayAfter } from '../units/days.ts';
 
 /** A row of the tables, or nothing where it is missing. */
 export type RowOf = (id: string) => Coefficient | undefined;

@@ -8,6 +8,7 @@ import { RESULTS } from '../model/dictionary.ts';
 import { unknownIds } from '../model/idFaults.ts';
 import { COMPARISONS } from '../model/measures.ts';
 import { CASH_RESULTS } from '../model/money/cashTerms.ts';
+import type { ResultName } from '../model/quantities.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
@@ -33,7 +34,7 @@ import { changesOf, edited, type Strip, stripOf } from './strip.ts';
 const MOST_KEPT = 12_000_000;
 /** Results whose ranges are kept: a few, since each takes memory times draws. */
 const DRAWN = [
-  ...new Set([
+  ...new Set<ResultName>([
     ...COMPARISONS.map(({ name }) => name),
     'packDepthM',
     ...CASH_RESULTS,

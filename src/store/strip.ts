@@ -3,6 +3,7 @@
  * model while it is turned (by the turn that sweeps and maps share), and as an edit of the text once it is let go. An input on which the scenarios
  * disagree is not on the strip, since one slider could not say what it means.
  */
+
 import type { RowChanges } from '../model/bind.ts';
 import { INPUTS } from '../notebook/inputs.ts';
 import type { Notebook } from '../notebook/read.ts';
@@ -10,6 +11,7 @@ import type { Scenario } from '../notebook/schema.ts';
 import { setInput } from '../notebook/write.ts';
 import type { Setting } from '../study/rows.ts';
 import type { Tables } from '../tables/coefficient.ts';
+import { dayAfter, daysBetween } from '../units/days.ts';
 import {
   changesAt,
   HERD_WORDS,
@@ -48,7 +50,6 @@ export interface StripOf {
   readonly herd: HerdMeaning;
 }
 
-const DAY_MS = 86_400_000;
 const bedded = ({ placement }: Scenario) => placement.bedShare > 0;
 const span = (column: string) => {
   const { min = 0, max = 1, step = 0.1 } = INPUTS.find((input) => input.column === column) ?? {};
@@ -93,16 +94,15 @@ function head(scenarios: readonly Scenario[]): Knob | undefined {
 function winter(scenarios: readonly Scenario[]): Knob | undefined {
   const dates = shared(scenarios.map((s) => s.farm.winter));
   if (!dates) return undefined;
-  const start = Date.parse(dates.start);
   return {
     id: 'winterDays',
     label: 'Winter',
     short: 'Winter',
     unit: 'days',
-    value: Math.round((Date.parse(dates.end) - start) / DAY_MS),
+    value: daysBetween(dates.start, dates.end),
     ...span('winterDays'),
     turns: 'winterDays',
-    edits: (value) => [['farm.winter.end', new Date(start + value * DAY_MS).toISOString().slice(0, 10)]],
+    edits: (value) => [['farm.winter.end', dayAfter(dates.start, value)]],
   };
 }
 

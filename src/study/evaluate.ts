@@ -8,15 +8,13 @@ import { RESULTS } from '../model/dictionary.ts';
 import type { Columns } from '../model/engine/columns.ts';
 import { baselineOf } from '../model/money/baseline.ts';
 import { type FinanceCase, financeCase } from '../model/money/case.ts';
-import { ALWAYS, CATALOGUE } from '../model/quantities.ts';
+import { ALWAYS, type Bands, type Tracks, type Values, WEEKLY } from '../model/quantities.ts';
 import { WEEKS } from '../model/series.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Override, Scenario } from '../notebook/schema.ts';
 import type { System } from '../notebook/systems.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { changesFor } from './rows.ts';
-
-export type Values = Readonly<Record<string, number | null>>;
 
 export interface ScenarioResult {
   readonly name: string;
@@ -26,9 +24,9 @@ export interface ScenarioResult {
   readonly values: Values;
   readonly checks: readonly Check[];
   /** Weekly series, `WEEKS` numbers each. */
-  readonly tracks: Readonly<Record<string, Float64Array>>;
+  readonly tracks: Tracks;
   readonly finance: FinanceCase;
-  readonly bands?: { readonly p10: Values; readonly p50: Values; readonly p90: Values };
+  readonly bands?: Bands;
 }
 
 export interface Evaluation {
@@ -99,7 +97,7 @@ export function evaluateBound(
     const values = rowValues[row];
     const tracks = Object.fromEntries(
       WEEKLY.map((name) => [name, made[name].subarray(row * WEEKS, (row + 1) * WEEKS)]),
-    );
+    ) as Tracks;
     const checks = checked?.[row]?.checks ?? checkScenario({ scenario, values, tracks, coefficients });
     return {
       name: scenario.name,
@@ -135,8 +133,6 @@ export function withBands(
   });
 }
 
-const WEEKLY = [...CATALOGUE.entries.values()].filter((e) => e.width === WEEKS).map((e) => e.name);
-
 /**
  * Where each scenario's baseline stands among them: the one it names, or else the one with the least capital; −1 for
  * a scenario that is held against nothing.
@@ -152,10 +148,10 @@ export function baselineRows(bound: readonly BoundScenario[], capitalCost: Float
 
 /** The results in one row, null where its scenario has no such quantity or a price was missing. */
 export function valuesAt(made: Columns, row: number): Values {
-  const out: Record<string, number | null> = { winterDays: made.winterDays[row] };
+  const out: { -readonly [Name in keyof Values]?: Values[Name] } = { winterDays: made.winterDays[row] };
   for (const { name, when } of RESULTS) {
     const value = made[name][row];
     out[name] = (when !== undefined && !(made[when][row] > 0)) || !Number.isFinite(value) ? null : value;
   }
-  return out;
+  return out as Values;
 }

@@ -2,7 +2,7 @@
 
 import type { FinanceCase } from '../model/money/case.ts';
 import { type MoneyFault, moneyFaults } from '../model/money/moneyFaults.ts';
-import { BILL_LINES, type BillLine, type BillSpec, readBill } from '../model/works/bill.ts';
+import { BILL_LINES, type BillLine, type BillRowSpec, readBill } from '../model/works/bill.ts';
 import { type TimberNote, timberNotes } from '../model/works/timberNotes.ts';
 import type { Basis } from '../tables/coefficient.ts';
 import type { Run, ScenarioResult } from './evaluate.ts';
@@ -10,7 +10,7 @@ import type { Run, ScenarioResult } from './evaluate.ts';
 /** A line of the bill with the range and basis of its price. */
 export interface BillRow extends BillLine {
   /** Absent for a capital given as one sum. */
-  readonly spec?: BillSpec;
+  readonly spec?: BillRowSpec;
   readonly low: number | null;
   readonly high: number | null;
   readonly basis: Basis | 'own quote' | null;
@@ -58,7 +58,9 @@ export function moneyCase(run: Run, index: number): MoneyCase {
     baseline: baseline < 0 ? undefined : baseline,
     bill,
     timber:
-      result.values.packShare === null || !(scenario.placement.bedShare > 0) ? [] : timberNotes(scenario),
+      result.values.packShare === null || !(scenario.placement.bedShare > 0) || !scenario.shed.roofed
+        ? []
+        : timberNotes(scenario),
     faults: moneyFaults(scenario, result.values, bindings, bill),
   };
 }

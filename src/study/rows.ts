@@ -1,7 +1,7 @@
 /** Rows for exploring: every scenario repeated, a block of rows for each draw, sweep step or winter. */
 import type { BoundScenario, RowChanges } from '../model/bind.ts';
 import { compute } from '../model/compute.ts';
-import { CATALOGUE, planFor } from '../model/quantities.ts';
+import { CATALOGUE, planFor, type QuantityName, type ResultName } from '../model/quantities.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
 
 /** What is explored: bound scenarios and the winters they stand in. An evaluation's `Run` is one. */
@@ -40,20 +40,20 @@ export function withChanges(setting: Setting, changes: RowChanges): Setting {
 }
 
 /** Columns of `repeats` blocks of one row a scenario: row `block × scenarios + scenario`. */
-export interface Block {
+export interface Block<Name extends QuantityName = QuantityName> {
   readonly scenarios: number;
   readonly repeats: number;
   /** Results the columns are enough for. */
-  readonly names: readonly string[];
+  readonly names: readonly Name[];
   readonly columns: Record<string, Float64Array>;
 }
 
 /** Every row at the scenario's own value, for the columns that `names` need; callers overwrite what they turn. */
-export function repeatScenarios(
+export function repeatScenarios<Name extends QuantityName>(
   { bound, weatherIndex }: Setting,
   repeats: number,
-  names: readonly string[],
-): Block {
+  names: readonly Name[],
+): Block<Name> {
   const { reads } = planFor(names);
   const scenarios = bound.length;
   const rows = scenarios * repeats;
@@ -83,12 +83,12 @@ export function repeatScenarios(
  * Runs a block and hands back its results, in the rows' order; NaN where a scenario has no such quantity or a
  * price was missing. Throws on a name the model does not make.
  */
-export function runBlock(
-  { columns, names }: Block,
+export function runBlock<Name extends ResultName>(
+  { columns, names }: Block<Name>,
   weather: readonly PreparedWeather[],
-): Record<string, Float64Array> {
-  const made = compute(names, columns, weather);
-  const out: Record<string, Float64Array> = {};
+): Record<Name, Float64Array> {
+  const made: Readonly<Record<string, Float64Array>> = compute(names, columns, weather);
+  const out: Partial<Record<Name, Float64Array>> = {};
   for (const name of names) {
     const when = CATALOGUE.entries.get(name)?.made.when;
     const exists = when === undefined ? undefined : made[when];
@@ -98,5 +98,16 @@ export function runBlock(
       if (!Number.isFinite(values[row]) || (exists && !(exists[row] > 0))) values[row] = Number.NaN;
     out[name] = values;
   }
-  return out;
+  return out as Record<Name, Float64Array>;
+}
+
+/** Results by name, in the rows' order: those that were asked for, and for certain those called `Name`. */
+export type Results<Name extends ResultName = never> = Readonly<Partial<Record<ResultName, Float64Array>>> &
+  Readonly<Record<Name, Float64Array>>;
+
+/** One of them; throws where it was not asked for. */
+export function resultIn(results: Results, name: ResultName): Float64Array {
+  const found = results[name];
+  if (!found) throw new Error(`${name} was not asked for; asked for: ${Object.keys(results).join(', ')}`);
+  return found;
 }

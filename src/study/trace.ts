@@ -1,11 +1,11 @@
 /** Any figure can explain itself: the tree from a result down to inputs, coefficients and their sources. */
 
 import type { Binding } from '../model/bind.ts';
-import { describe } from '../model/dictionary.ts';
+import { describe, isValue, isWeekly, resultNamed } from '../model/dictionary.ts';
 import { BASELINE } from '../model/quantities.ts';
 import { WEEKS } from '../model/series.ts';
 import type { Source } from '../tables/coefficient.ts';
-import { baselineRows, type Run } from './evaluate.ts';
+import { baselineRows, type Run, type ScenarioResult } from './evaluate.ts';
 
 export interface TraceNode {
   readonly name: string;
@@ -56,10 +56,7 @@ export function explain(run: Run, scenario: number, name: string): TraceNode {
       label,
       unit,
       formula,
-      value:
-        description.kind === 'week'
-          ? lastWeek(run.results[scenario].tracks[column])
-          : run.results[scenario].values[column],
+      value: shownOf(run.results[scenario], column),
       kind: description.kind === 'week' ? 'week' : 'stage',
       sources: sourcesOf(description.source ?? [], run),
       ...(seen ? { seen } : {}),
@@ -74,7 +71,7 @@ function ofBaseline({ bound, results }: Run, scenario: number, name: string): nu
   const capital = Float64Array.from(results, ({ values }) => values.capitalCost ?? Number.NaN);
   const row = baselineRows(bound, capital)[scenario];
   if (row < 0) return null;
-  const value = results[row].values[name] ?? bound[row].bindings.get(name)?.value;
+  const value = (isValue(name) ? results[row].values[name] : null) ?? bound[row].bindings.get(name)?.value;
   return value === undefined || !Number.isFinite(value) ? null : value;
 }
 
@@ -105,6 +102,11 @@ function leaf(binding: Binding, run: Run): TraceNode {
 
 function sourcesOf(ids: readonly string[], run: Run): Source[] {
   return ids.map((id) => run.tables.sources.get(id) ?? { id, author: '', title: id, year: '' });
+}
+
+/** A result, or the last week of a weekly series. Throws on any other name. */
+function shownOf({ values, tracks }: ScenarioResult, name: string): number | null {
+  return isWeekly(name) ? lastWeek(tracks[name]) : values[resultNamed(name)];
 }
 
 function lastWeek(track: Float64Array | undefined): number | null {

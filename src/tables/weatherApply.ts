@@ -1,10 +1,11 @@
 /** A foreign daily file read by a guess, as the keeper left it. */
+import { dayNumber } from '../units/days.ts';
 import type { Problem } from '../units/problem.ts';
 import { isoDateOf, numberOf, splitCells } from './weatherCells.ts';
 import { toSeries } from './weatherDays.ts';
 import { severalStations } from './weatherGhcn.ts';
 import type { RainUnit, Role, TemperatureUnit, WeatherGuess } from './weatherGuess.ts';
-import { dayNumber, type RawDay, shorten, type WeatherReading } from './weatherSeries.ts';
+import { type RawDay, shorten, type WeatherReading } from './weatherSeries.ts';
 import type { TextLine } from './weatherText.ts';
 
 const TO_MM: Readonly<Record<RainUnit, number>> = { mm: 1, tenthsMm: 0.1, inch: 25.4, cm: 10 };

@@ -3,11 +3,19 @@
  * averaged. The rule for gaps: at most five days in a row; temperature runs straight from the day before to the
  * day after; rain takes the mean daily rain this file measured in that calendar month, so sums keep their level.
  */
+import { dateOf, dayNumber, partsOf } from '../units/days.ts';
 import type { Problem } from '../units/problem.ts';
 import {
-  ALLOWED, DAY_MS, dateOf, dayNumber, type Gap, LONGEST_FILLED_GAP, MEASURES, type Measure, type RawDay, shorten, type WeatherDay,
+  ALLOWED,
+  type Gap,
+  LONGEST_FILLED_GAP,
+  MEASURES,
+  type Measure,
+  type RawDay,
+  shorten,
+  type WeatherDay,
   type WeatherReading,
-} from './weatherSeries.ts'; // biome-ignore format: one list
+} from './weatherSeries.ts';
 
 export interface SeriesOptions {
   readonly label: string;
@@ -99,7 +107,7 @@ function meanRain(rain: Float64Array, first: number): ((day: number) => number) 
   const days = new Float64Array(13);
   rain.forEach((mm, at) => {
     if (Number.isNaN(mm)) return;
-    const month = new Date((first + at) * DAY_MS).getUTCMonth();
+    const { month } = partsOf(first + at);
     for (const k of [month, 12]) {
       sum[k] += mm;
       days[k]++;
@@ -107,7 +115,7 @@ function meanRain(rain: Float64Array, first: number): ((day: number) => number) 
   });
   if (days[12] === 0) return null;
   return (day) => {
-    const month = new Date(day * DAY_MS).getUTCMonth();
+    const { month } = partsOf(day);
     return days[month] > 0 ? sum[month] / days[month] : sum[12] / days[12];
   };
 }

@@ -2,8 +2,8 @@
  * What a foreign daily file seems to hold: which column is what, in which unit, and why. The guess is shown to
  * the keeper, who may correct it, and only then applied.
  */
+import { dayNumber } from '../units/days.ts';
 import { DATE_ORDERS, type DateOrder, delimiterOf, isoDateOf, numberOf, splitCells } from './weatherCells.ts';
-import { dayNumber } from './weatherSeries.ts';
 import type { TextLine } from './weatherText.ts';
 
 export const ROLES = ['date', 'year', 'month', 'day', 'rain', 'min', 'max', 'mean', 'station'] as const;

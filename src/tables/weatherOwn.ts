@@ -1,7 +1,8 @@
 /** Our own plain daily file: `date,rainMm,minC,maxC` and perhaps `meanC`, read strictly. */
+import { dayNumber } from '../units/days.ts';
 import type { Problem } from '../units/problem.ts';
 import { toSeries } from './weatherDays.ts';
-import { dayNumber, type Measure, type RawDay, shorten, type WeatherReading } from './weatherSeries.ts';
+import { type Measure, type RawDay, shorten, type WeatherReading } from './weatherSeries.ts';
 import type { TextLine } from './weatherText.ts';
 
 export const OWN_HEADER = ['date', 'rainMm', 'minC', 'maxC'] as const;

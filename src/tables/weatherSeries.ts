@@ -65,21 +65,6 @@ export const ALLOWED = {
   meanC: { from: -60, to: 45, unit: '°C' },
 } as const;
 
-export const DAY_MS = 86_400_000;
-
-/** Days since 1970 of an ISO date; NaN where it is no date. */
-export function dayNumber(date: string): number {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return Number.NaN;
-  const at = Date.parse(date);
-  // The parser takes 31 February in some engines; a date must read back as itself.
-  return Number.isNaN(at) || new Date(at).toISOString().slice(0, 10) !== date ? Number.NaN : at / DAY_MS;
-}
-
-/** The ISO date of a day number. */
-export function dateOf(day: number): string {
-  return new Date(day * DAY_MS).toISOString().slice(0, 10);
-}
-
 /** Keeps the first problems and says how many more there are. */
 export function shorten(problems: readonly Problem[]): Problem[] {
   if (problems.length <= MOST_PROBLEMS) return [...problems];

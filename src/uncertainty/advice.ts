@@ -1,6 +1,7 @@
 /** What to measure first: which uncertain numbers move the difference that decides, and what knowing one is worth. */
 
 import type { Better } from '../model/measures.ts';
+import type { ResultName } from '../model/quantities.ts';
 import { byMean } from './decide.ts';
 import { type Draws, sample, type Uncertain } from './monteCarlo.ts';
 import { differencesOf, drawsOf } from './percentiles.ts';
@@ -28,7 +29,7 @@ export interface Ranked {
 }
 
 export interface Ranking {
-  readonly measure: string;
+  readonly measure: ResultName;
   readonly first: number;
   readonly second: number;
   /** By falling share. */
@@ -38,7 +39,7 @@ export interface Ranking {
 }
 
 export interface RankOptions {
-  readonly measure: string;
+  readonly measure: ResultName;
   readonly better?: Better;
   readonly first: number;
   readonly second: number;
@@ -50,7 +51,7 @@ export interface RankOptions {
 const SLICE = 8;
 
 /** The two scenarios a ranking is about when none are named: the best two on average, else the first two. */
-export function closestTwo(draws: Draws, measure: string, better: Better | undefined): [number, number] {
+export function closestTwo(draws: Draws, measure: ResultName, better: Better | undefined): [number, number] {
   const order = byMean(draws, { name: measure, better: better ?? 'more' });
   return order.length < 2 ? [0, Math.min(1, draws.scenarios - 1)] : [order[0], order[1]];
 }

@@ -1,4 +1,5 @@
 /** How sure the running worth of a scenario is, year by year, from the draws already made. */
+
 import { quantileSorted } from 'd3-array';
 import type { BoundScenario } from '../model/bind.ts';
 import {
@@ -9,6 +10,7 @@ import {
   runningWorth,
 } from '../model/money/cashTerms.ts';
 import type { Run } from '../study/evaluate.ts';
+import { resultIn } from '../study/rows.ts';
 import { type Draws, sample } from './monteCarlo.ts';
 
 /** P10 and P90 of the discounted sum to date, years 0 … life. */
@@ -79,7 +81,7 @@ function termsAt(draws: Draws, bound: readonly BoundScenario[], scenario: number
   return (draw: number): CashTerms => {
     const at = draw * draws.scenarios + scenario;
     const terms = Object.fromEntries([
-      ...CASH_RESULTS.map((name) => [name, draws.results[name][at]]),
+      ...CASH_RESULTS.map((name) => [name, resultIn(draws.results, name)[at]]),
       ...inputs.map(([name, of]) => [name, of(draw)]),
     ]);
     return terms as CashTerms;

@@ -2,43 +2,18 @@
 
 import { COMPARISONS } from '../model/measures.ts';
 import type { Draws } from './monteCarlo.ts';
-import { drawsOf, type Measure, shareBest, shareBestWeighted } from './percentiles.ts';
+import { drawsOf, type Measure } from './percentiles.ts';
 
 /** What a decision is about when the keeper has not said. */
 const UNSAID: Measure = { name: 'netCost', better: 'less', weight: 1 };
 
-export interface Decision {
-  /** By falling weight. */
-  readonly measures: readonly (Measure & { readonly shareBest: readonly number[] })[];
-  /** Share of the draws in which each scenario is best by all the weights together. */
-  readonly shareBest: readonly number[];
-  /** The heaviest measure; `best` and `second` are the two best on average in it, null where too few have it. */
-  readonly deciding: Measure;
-  readonly best: number | null;
-  readonly second: number | null;
-}
-
 /** Measures to weigh, by falling weight: the keeper's own where they have a better side, else the net cost. */
 export function measuresOf(weights: Readonly<Record<string, number>>): Measure[] {
-  const own = Object.entries(weights).flatMap(([name, weight]): Measure[] => {
-    const better = COMPARISONS.find((c) => c.name === name)?.better;
-    return better && weight > 0 ? [{ name, better, weight }] : [];
+  const own = Object.entries(weights).flatMap(([said, weight]): Measure[] => {
+    const known = COMPARISONS.find((c) => c.name === said);
+    return known?.better && weight > 0 ? [{ name: known.name, better: known.better, weight }] : [];
   });
   return own.length > 0 ? own.sort((a, b) => b.weight - a.weight) : [UNSAID];
-}
-
-/** Weighs the draws, which must hold every measure of `measuresOf(weights)`. */
-export function decide(draws: Draws, weights: Readonly<Record<string, number>>): Decision {
-  const measures = measuresOf(weights);
-  const [deciding] = measures;
-  const order = byMean(draws, deciding);
-  return {
-    measures: measures.map((m) => ({ ...m, shareBest: shareBest(draws, m.name, m.better) })),
-    shareBest: shareBestWeighted(draws, measures),
-    deciding,
-    best: order[0] ?? null,
-    second: order[1] ?? null,
-  };
 }
 
 /** Scenarios that have the measure in every draw, best on average first. */

@@ -3,8 +3,15 @@
  * scenario, so that differences between scenarios are paired. Seeded and repeatable.
  */
 import type { Binding, RowChanges } from '../model/bind.ts';
-import { planFor } from '../model/quantities.ts';
-import { type Block, changesFor, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
+import { planFor, type QuantityName, type ResultName } from '../model/quantities.ts';
+import {
+  type Block,
+  changesFor,
+  type Results,
+  repeatScenarios,
+  runBlock,
+  type Setting,
+} from '../study/rows.ts';
 import { type Coefficient, FORM } from '../tables/coefficient.ts';
 import { allForms, allPlausible, type Filler, filler } from './random.ts';
 
@@ -25,12 +32,12 @@ export interface Uncertain {
   readonly at: readonly { readonly scenario: number; readonly column: string }[];
 }
 
-export interface Draws {
+export interface Draws<Name extends ResultName = never> {
   readonly count: number;
   readonly seed: number;
   readonly scenarios: number;
   /** Draw-major: element `draw × scenarios + scenario`; NaN where absent. */
-  readonly results: Readonly<Record<string, Float64Array>>;
+  readonly results: Results<Name>;
   readonly uncertain: readonly Uncertain[];
 }
 
@@ -103,11 +110,11 @@ export function sample(uncertain: Uncertain, count: number, seed: number): Float
   return out;
 }
 
-export interface DrawOptions {
+export interface DrawOptions<Name extends ResultName = ResultName> {
   readonly count: number;
   readonly seed: number;
   /** Results to keep; the fewer, the less memory: 8 bytes each a draw and scenario. */
-  readonly keep: readonly string[];
+  readonly keep: readonly Name[];
   /** Inputs turned without writing them, as a dragged slider does. */
   readonly changes?: RowChanges;
 }
@@ -116,12 +123,14 @@ export interface DrawOptions {
  * Draws in chunks: yields the share done after each, so that a worker can report, stop, or let others run, and
  * returns all of it at the end. The draws depend neither on the chunks nor on what is kept.
  */
-export function* draw(
+export function* draw<Name extends ResultName>(
   setting: Setting,
-  { count, seed, keep, changes = NONE }: DrawOptions,
-): Generator<number, Draws> {
+  { count, seed, keep, changes = NONE }: DrawOptions<Name>,
+): Generator<number, Draws<Name>> {
   const scenarios = setting.bound.length;
-  const results = Object.fromEntries(keep.map((name) => [name, new Float64Array(count * scenarios)]));
+  const results = Object.fromEntries(
+    keep.map((name) => [name, new Float64Array(count * scenarios)]),
+  ) as Record<Name, Float64Array>;
   const chunk = Math.max(1, Math.min(Math.floor(CHUNK_ROWS / scenarios), count));
   const blocks =
     count === chunk ? recent(setting, chunk, seed, keep) : startBlocks(setting, chunk, seed, keep);
@@ -144,19 +153,19 @@ export function* draw(
 const NONE: RowChanges = new Map();
 
 /** Columns filled with draws, a chunk at a time. */
-export interface DrawnBlocks {
+export interface DrawnBlocks<Name extends QuantityName = QuantityName> {
   readonly uncertain: readonly Uncertain[];
   /** Draws `from` to `from + here`; chunks must be asked for in order. */
-  readonly next: (from: number, here: number) => Block;
+  readonly next: (from: number, here: number) => Block<Name>;
 }
 
 /** Blocks from the first draw on. */
-export function startBlocks(
+export function startBlocks<Name extends QuantityName>(
   setting: Setting,
   chunk: number,
   seed: number,
-  keep: readonly string[],
-): DrawnBlocks {
+  keep: readonly Name[],
+): DrawnBlocks<Name> {
   const { reads } = planFor(keep);
   const uncertain = uncertainIn(setting).filter(({ at }) => at.some(({ column }) => reads(column)));
   const streams = uncertain.map((u) => valuesOf(u, seed));
@@ -211,10 +220,15 @@ function spread(
 /** The last filled blocks of each setting: while an input is dragged, the same draws are asked for again and again. */
 const filled = new WeakMap<Setting['bound'], { key: string; blocks: DrawnBlocks }>();
 
-function recent(setting: Setting, chunk: number, seed: number, keep: readonly string[]): DrawnBlocks {
+function recent<Name extends QuantityName>(
+  setting: Setting,
+  chunk: number,
+  seed: number,
+  keep: readonly Name[],
+): DrawnBlocks<Name> {
   const key = `${chunk} ${seed} ${setting.weatherIndex.join(',')} ${keep.join(' ')}`;
   const before = filled.get(setting.bound);
-  if (before?.key === key) return before.blocks;
+  if (before?.key === key) return before.blocks as DrawnBlocks<Name>;
   const start = startBlocks(setting, chunk, seed, keep);
   const block = start.next(0, chunk);
   const blocks = { uncertain: start.uncertain, next: () => block };
@@ -243,7 +257,7 @@ export function turnColumns(
 }
 
 /** Draws without stopping. */
-export function drawAll(setting: Setting, options: DrawOptions): Draws {
+export function drawAll<Name extends ResultName>(setting: Setting, options: DrawOptions<Name>): Draws<Name> {
   const run = draw(setting, options);
   for (;;) {
     const step = run.next();

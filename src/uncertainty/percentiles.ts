@@ -1,18 +1,17 @@
 /** How sure: percentiles, how often each scenario is best, and paired differences, read off the draws. */
 import { quantileSorted } from 'd3-array';
 import type { Better } from '../model/measures.ts';
-import type { Values } from '../study/evaluate.ts';
+import type { Bands, ResultName } from '../model/quantities.ts';
+import { resultIn } from '../study/rows.ts';
 import type { Draws } from './monteCarlo.ts';
 
-export interface Bands {
-  readonly p10: Values;
-  readonly p50: Values;
-  readonly p90: Values;
-}
-
 /** The draws of one result in one scenario. */
-export function drawsOf({ results, scenarios, count }: Draws, name: string, scenario: number): Float64Array {
-  const all = results[name];
+export function drawsOf(
+  { results, scenarios, count }: Draws,
+  name: ResultName,
+  scenario: number,
+): Float64Array {
+  const all = resultIn(results, name);
   const out = new Float64Array(count);
   for (let draw = 0; draw < count; draw++) out[draw] = all[draw * scenarios + scenario];
   return out;
@@ -23,10 +22,10 @@ export function drawsOf({ results, scenarios, count }: Draws, name: string, scen
  * it in fewer than half the draws: a payback that mostly never comes has no middle.
  */
 export function bandsOf(draws: Draws, scenario: number): Bands {
-  const p10: Record<string, number | null> = {};
-  const p50: Record<string, number | null> = {};
-  const p90: Record<string, number | null> = {};
-  for (const name of Object.keys(draws.results)) {
+  const p10: Partial<Record<ResultName, number | null>> = {};
+  const p50: Partial<Record<ResultName, number | null>> = {};
+  const p90: Partial<Record<ResultName, number | null>> = {};
+  for (const name of Object.keys(draws.results) as ResultName[]) {
     const sorted = drawsOf(draws, name, scenario).filter(Number.isFinite).sort();
     const at = (p: number) =>
       sorted.length * 2 < draws.count
@@ -53,7 +52,7 @@ const pairedBefore = new WeakMap<Draws, Map<string, Difference | null>>();
 /** First minus second, draw by draw; null where either has no such quantity. Kept with the draws, which do not change. */
 export function pairedDifference(
   draws: Draws,
-  name: string,
+  name: ResultName,
   first: number,
   second: number,
 ): Difference | null {
@@ -68,7 +67,7 @@ export function pairedDifference(
   return found;
 }
 
-function differenceOf(draws: Draws, name: string, first: number, second: number): Difference | null {
+function differenceOf(draws: Draws, name: ResultName, first: number, second: number): Difference | null {
   const sorted = differencesOf(draws, name, first, second).filter(Number.isFinite).sort();
   if (sorted.length === 0) return null;
   const share = (is: (d: number) => boolean) =>
@@ -86,11 +85,11 @@ function differenceOf(draws: Draws, name: string, first: number, second: number)
 /** First minus second in each draw; NaN where either has no such quantity. */
 export function differencesOf(
   { results, scenarios, count }: Draws,
-  name: string,
+  name: ResultName,
   first: number,
   second: number,
 ): Float64Array {
-  const all = results[name];
+  const all = resultIn(results, name);
   const out = new Float64Array(count);
   for (let draw = 0; draw < count; draw++)
     out[draw] = all[draw * scenarios + first] - all[draw * scenarios + second];
@@ -98,7 +97,7 @@ export function differencesOf(
 }
 
 export interface Measure {
-  readonly name: string;
+  readonly name: ResultName;
   readonly better: Better;
   readonly weight: number;
 }
@@ -107,9 +106,10 @@ export interface Measure {
  * Share of the draws in which each scenario is best by one measure. A draw in which several tie for best is shared
  * among them, so that the shares sum to 1 wherever each draw has someone with the measure.
  */
-export function shareBest(draws: Draws, name: string, better: Better): number[] {
+export function shareBest(draws: Draws, name: ResultName, better: Better): number[] {
+  const all = resultIn(draws.results, name);
   return shareWinning(draws, (draw, scenario) => {
-    const value = draws.results[name][draw * draws.scenarios + scenario];
+    const value = all[draw * draws.scenarios + scenario];
     return better === 'more' ? value : -value;
   });
 }
@@ -122,7 +122,7 @@ export function shareBestWeighted(draws: Draws, measures: readonly Measure[]): n
   const { scenarios, results, count } = draws;
   const scores = new Float64Array(count * scenarios);
   for (const { name, better, weight } of measures) {
-    const all = results[name];
+    const all = resultIn(results, name);
     for (let from = 0; from < scores.length; from += scenarios) {
       let low = Number.POSITIVE_INFINITY;
       let high = Number.NEGATIVE_INFINITY;

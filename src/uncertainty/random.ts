@@ -50,15 +50,3 @@ export function allPlausible(
 export function allForms(values: Float64Array, count: number, weight: number): void {
   for (let k = 0; k < count; k++) values[k] = values[k] < weight ? 1 : 0;
 }
-
-/** Its distribution function, for checking draws against it. */
-export function plausibleShareBelow(x: number, low: number, central: number, high: number): number {
-  if (x <= low) return 0;
-  if (x >= high) return 1;
-  if (central === low) return 1 - ((high - x) / (high - low)) ** 2;
-  if (central === high) return ((x - low) / (high - low)) ** 2;
-  const share = (high - central) / (high - low);
-  return x < central
-    ? share * ((x - low) / (central - low)) ** 2
-    : 1 - (1 - share) * ((high - x) / (high - central)) ** 2;
-}

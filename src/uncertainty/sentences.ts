@@ -1,13 +1,14 @@
 /** Differences between scenarios in words: "keeps 140 kg more nitrogen than …, in 93 of 100 draws". */
 import { describe } from '../model/dictionary.ts';
 import { COMPARISONS, type Comparison } from '../model/measures.ts';
+import type { ResultName } from '../model/quantities.ts';
 import type { Evaluation } from '../study/evaluate.ts';
 import { type FormatOptions, formatQuantity } from '../units/format.ts';
 import type { Draws } from './monteCarlo.ts';
 import { pairedDifference } from './percentiles.ts';
 
 /** Measures spelt out, the ones a keeper asks about first. */
-const SPELT = [
+const SPELT: readonly ResultName[] = [
   'nitrogenKeptKg',
   'nitrogenAvailableKg',
   'potassiumKeptKg',

@@ -6,17 +6,12 @@ import { stream } from './random.ts';
 import { type Groups, groupsAlong } from './varianceShares.ts';
 
 /**
- * What knowing `x` before choosing would gain on average, in the unit of the benefit (expected value of partial
- * perfect information). The best choice in each group of draws along `x` is picked on one half of the draws and
+ * What knowing a number before choosing would gain on average, in the unit of the benefit (expected value of partial
+ * perfect information). The best choice in each group of draws along it is picked on one half of the draws and
  * its gain over choosing without knowing is taken on the other half, both ways round: picking the best of noisy
  * means and believing it would make every number look worth measuring. `benefits` has one array a choice; more
- * is better. Never below 0.
+ * is better. Below 0 where the groups lead to worse choices.
  */
-export function worthOfMeasuring(x: Float64Array, benefits: readonly Float64Array[], bins?: number): number {
-  return Math.max(0, gainIn(groupsAlong(x, bins), benefits));
-}
-
-/** The same for groups already made, and below 0 where the groups lead to worse choices. */
 export function gainIn({ of, sizes }: Groups, benefits: readonly Float64Array[]): number {
   const bins = sizes.length;
   // Sums of even draws, then of odd draws, a row of groups for each choice.

@@ -33,15 +33,10 @@ export function groupsAlong(x: Float64Array, bins = binsFor(x.length)): Groups {
 }
 
 /**
- * First-order index from given data: the variance of the means of equally filled groups along `x`, less what the
+ * First-order index from given data: the variance of the means of equally filled groups along a number, less what the
  * means would scatter by chance, over the whole variance. Unlike a rank correlation it also sees effects that
  * go up and down again. Needs some thousands of draws.
  */
-export function varianceShare(x: Float64Array, y: Float64Array, bins?: number): number {
-  return varianceShareIn(groupsAlong(x, bins), y);
-}
-
-/** The same for groups already made. */
 export function varianceShareIn({ of, sizes }: Groups, y: Float64Array): number {
   const mean = average(y);
   const sums = new Float64Array(sizes.length);

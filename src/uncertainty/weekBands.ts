@@ -1,8 +1,10 @@
 /** The likely span of weekly series, week by week, over the same seeded draws as every other range. */
+
 import { quantileSorted } from 'd3-array';
 import type { RowChanges } from '../model/bind.ts';
 import { compute } from '../model/compute.ts';
 import { describe } from '../model/dictionary.ts';
+import type { WeekName } from '../model/quantities.ts';
 import { WEEKS } from '../model/series.ts';
 import type { Setting } from '../study/rows.ts';
 import { startBlocks, turnColumns } from './monteCarlo.ts';
@@ -14,17 +16,17 @@ export interface WeekBand {
   readonly p90: Float64Array;
 }
 
-export interface WeekBands {
+export interface WeekBands<Name extends WeekName = never> {
   readonly count: number;
   /** One a scenario, in the setting's order, with its name: an answer may come after another notebook was opened. */
   readonly scenarios: readonly {
     readonly name: string;
-    readonly tracks: Readonly<Record<string, WeekBand>>;
+    readonly tracks: Readonly<Partial<Record<WeekName, WeekBand>>> & Readonly<Record<Name, WeekBand>>;
   }[];
 }
 
-export interface WeekBandOptions {
-  readonly tracks: readonly string[];
+export interface WeekBandOptions<Name extends WeekName = WeekName> {
+  readonly tracks: readonly Name[];
   readonly count: number;
   readonly seed: number;
   readonly changes?: RowChanges;
@@ -38,10 +40,10 @@ const NONE: RowChanges = new Map();
  * Yields the share done, returns the bands. Each week is judged by itself: no single draw need follow an edge of
  * the band. Throws on a series the model does not make.
  */
-export function* weekBands(
+export function* weekBands<Name extends WeekName>(
   setting: Setting,
-  { tracks, count, seed, changes = NONE }: WeekBandOptions,
-): Generator<number, WeekBands> {
+  { tracks, count, seed, changes = NONE }: WeekBandOptions<Name>,
+): Generator<number, WeekBands<Name>> {
   for (const name of tracks)
     if (describe(name)?.kind !== 'week') throw new Error(`unknown weekly series: ${name}`);
   const scenarios = setting.bound.length;
@@ -66,10 +68,10 @@ export function* weekBands(
     // What is left is the sorting, a small part.
     yield (0.9 * (from + here)) / count;
   }
-  const out: WeekBands['scenarios'][number][] = [];
+  const out: WeekBands<Name>['scenarios'][number][] = [];
   for (const [scenario, { scenario: written }] of setting.bound.entries()) {
     const bands = [...drawn].map(([name, all]) => [name, bandOf(all, scenario, count)] as const);
-    out.push({ name: written.name, tracks: Object.fromEntries(bands) });
+    out.push({ name: written.name, tracks: Object.fromEntries(bands) as Record<Name, WeekBand> });
     yield 1;
   }
   return { count, scenarios: out };
@@ -94,12 +96,3 @@ function bandOf(all: Float64Array, scenario: number, count: number): WeekBand {
 }
 
 const empty = () => new Float64Array(WEEKS).fill(Number.NaN);
-
-/** Bands without stopping. */
-export function weekBandsAll(setting: Setting, options: WeekBandOptions): WeekBands {
-  const run = weekBands(setting, options);
-  for (;;) {
-    const step = run.next();
-    if (step.done) return step.value;
-  }
-}

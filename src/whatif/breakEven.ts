@@ -1,5 +1,6 @@
 /** Where the answer flips: the values of an input at which two scenarios tie in a measure. */
-import type { Setting } from '../study/rows.ts';
+import type { ResultName } from '../model/quantities.ts';
+import { resultIn, type Setting } from '../study/rows.ts';
 import { stepsBetween, sweep } from './sweep.ts';
 import { type Turn, turnIn } from './turn.ts';
 
@@ -29,7 +30,7 @@ export interface BreakEvens {
   readonly to: number;
   readonly first: number;
   readonly second: number;
-  readonly measure: string;
+  readonly measure: ResultName;
   /** Ties in rising order; none when one scenario has more all the way, or either has no such quantity. */
   readonly ties: readonly BreakEven[];
   /** Scenario with more at the low end; null when they are equal there or either has none. */
@@ -120,7 +121,7 @@ export function breakEvens(
   setting: Setting,
   turn: Turn,
   [from, to]: readonly [number, number],
-  measure: string,
+  measure: ResultName,
   first: number,
   second: number,
 ): BreakEvens {
@@ -133,8 +134,8 @@ export function breakEvens(
   const ofPair = turnIn(turn, both);
   const { ties, d } = tiesOf(
     (values) => {
-      const { results } = sweep(pair, ofPair, values, [measure]);
-      return values.map((_, k) => results[measure][k * 2] - results[measure][k * 2 + 1]);
+      const at = resultIn(sweep(pair, ofPair, values, [measure]).results, measure);
+      return values.map((_, k) => at[k * 2] - at[k * 2 + 1]);
     },
     [from, to],
   );

@@ -4,7 +4,7 @@ import { repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
 import { uncertainIn } from '../uncertainty/monteCarlo.ts';
 import { setTurn } from './turn.ts';
 
-export interface Swing {
+export interface Sensitivity {
   readonly id: string;
   readonly label: string;
   readonly unit: string;
@@ -15,20 +15,20 @@ export interface Swing {
   readonly atHigh: number;
 }
 
-export interface Swings {
+export interface Sensitivities {
   /** With every number at its central value; NaN where a price is missing. */
   readonly central: number;
   /** Widest first. */
-  readonly rows: readonly Swing[];
+  readonly rows: readonly Sensitivity[];
 }
 
 /** The `top` numbers that move the present value of `scenario` most, one at a time. */
-export function swingsOf(
+export function oneAtATime(
   setting: Setting,
   scenario: number,
   baseline: number | undefined,
   top: number,
-): Swings {
+): Sensitivities {
   const uncertain = uncertainIn(setting).filter(({ at }) =>
     at.some((a) => a.scenario === scenario || a.scenario === baseline),
   );
@@ -66,7 +66,7 @@ export function swingsOf(
     worthAgainst(termsAt(repeat, scenario), baseline === undefined ? undefined : termsAt(repeat, baseline));
   const rows = uncertain
     .map(
-      ({ id, label, unit, low, high }, k): Swing => ({
+      ({ id, label, unit, low, high }, k): Sensitivity => ({
         id,
         label,
         unit,

@@ -1,5 +1,6 @@
 /** One input turned over a range, or two at once: a row for each step and scenario. */
-import { repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
+import type { ResultName } from '../model/quantities.ts';
+import { type Results, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
 import { setTurn, type Turn } from './turn.ts';
 
 /** The span to look over when none is given: the input's own, or half to twice where it stands. */
@@ -9,12 +10,12 @@ export function spanOf(turn: Turn, from?: number, to?: number): readonly [number
   return low < high ? [low, high] : [low, low + 1];
 }
 
-export interface Sweep {
+export interface Sweep<Name extends ResultName = never> {
   readonly turn: Turn;
   readonly at: readonly number[];
   readonly scenarios: number;
   /** Step-major: element `step × scenarios + scenario`; NaN where absent. */
-  readonly results: Readonly<Record<string, Float64Array>>;
+  readonly results: Results<Name>;
 }
 
 /** `steps` values from `from` to `to`, both ends included. */
@@ -35,7 +36,12 @@ export function stepsOf({ unit }: Turn, from: number, to: number, steps: number)
 }
 
 /** Runs every scenario at every value of one input. */
-export function sweep(setting: Setting, turn: Turn, at: readonly number[], names: readonly string[]): Sweep {
+export function sweep<Name extends ResultName>(
+  setting: Setting,
+  turn: Turn,
+  at: readonly number[],
+  names: readonly Name[],
+): Sweep<Name> {
   const block = repeatScenarios(setting, at.length, names);
   at.forEach((value, step) => {
     setTurn(block, turn, step, value);
@@ -43,23 +49,23 @@ export function sweep(setting: Setting, turn: Turn, at: readonly number[], names
   return { turn, at, scenarios: block.scenarios, results: runBlock(block, setting.weather) };
 }
 
-export interface Grid {
+export interface Grid<Name extends ResultName = never> {
   readonly across: Turn;
   readonly acrossAt: readonly number[];
   readonly down: Turn;
   readonly downAt: readonly number[];
   readonly scenarios: number;
   /** Element `(row × columns + column) × scenarios + scenario`. */
-  readonly results: Readonly<Record<string, Float64Array>>;
+  readonly results: Results<Name>;
 }
 
 /** Runs every scenario at every pair of values of two inputs. */
-export function sweepTwo(
+export function sweepTwo<Name extends ResultName>(
   setting: Setting,
   [across, acrossAt]: readonly [Turn, readonly number[]],
   [down, downAt]: readonly [Turn, readonly number[]],
-  names: readonly string[],
-): Grid {
+  names: readonly Name[],
+): Grid<Name> {
   const block = repeatScenarios(setting, acrossAt.length * downAt.length, names);
   downAt.forEach((y, row) => {
     acrossAt.forEach((x, column) => {

@@ -4,7 +4,7 @@
  * `columnsAt`, and nothing else sets a turned column.
  */
 import { group } from 'd3-array';
-import type { RowChanges } from '../model/bind.ts';
+import type { Binding, RowChanges } from '../model/bind.ts';
 import { inputLimits, type Limits, rowLimits } from '../model/limits.ts';
 import { INPUTS } from '../notebook/inputs.ts';
 import type { Scenario } from '../notebook/schema.ts';
@@ -55,7 +55,7 @@ interface Herd {
   readonly heads: readonly number[];
   /** What `works` are built for, in the unit of the turn. */
   readonly now: number;
-  /** Works that are built to match; none where the shed stays. */
+  /** Works that are built to match; where the shed stays, only what would be worked out anew from the herd. */
   readonly works: readonly Work[];
 }
 
@@ -67,6 +67,8 @@ interface Work {
   readonly now: number;
   /** Works are built to so much: a length to the centimetre, bowls whole. */
   readonly to: number;
+  /** Stands as it is, whatever the herd: an area the notebook leaves to be worked out from its own herd. */
+  readonly stays?: true;
 }
 
 const inputOf = (name: string) => {
@@ -74,20 +76,20 @@ const inputOf = (name: string) => {
   if (!found) throw new Error(`no input of the name ${name}`);
   return found;
 };
-/** What is built for so many animals; so that only a scenario with a roof writes what stands under one. */
+/** What is built for so many animals; so that only a scenario with a bed or slats writes what belongs to one. */
 const WORKS: readonly (Pick<Work, 'column' | 'path'> & {
   readonly of: (s: Scenario) => number;
-  readonly roofed?: boolean;
+  readonly housed?: boolean;
 })[] = [
-  { ...inputOf('shedLengthM'), roofed: true },
+  { ...inputOf('shedLengthM'), housed: true },
   inputOf('slatsM2'),
   inputOf('openStoreM2'),
   inputOf('storeSurfaceGivenM2'),
   inputOf('openYardM2'),
   inputOf('hardStandingM2'),
-  { ...inputOf('waterBowls'), roofed: true },
-  { path: 'shed.calvingPensM2', of: (s) => s.shed.calvingPensM2, roofed: true },
-  { path: 'shed.inletM2', of: (s) => s.shed.inletM2 ?? Number.NaN, roofed: true },
+  { ...inputOf('waterBowls'), housed: true },
+  { path: 'shed.calvingPensM2', of: (s) => s.shed.calvingPensM2, housed: true },
+  { path: 'shed.inletM2', of: (s) => s.shed.inletM2 ?? Number.NaN, housed: true },
   inputOf('capitalGiven'),
 ];
 
@@ -152,15 +154,26 @@ function herdTurn(setting: Setting, meaning: HerdMeaning): Turn | undefined {
 }
 
 function worksOf({ bound }: Setting, scenario: number, meaning: HerdMeaning): Work[] {
-  if (meaning === 'stays') return [];
   const { bindings, scenario: written } = bound[scenario];
+  if (meaning === 'stays') return slatsThatStay(bindings, written.farm.herd.length);
   const share = (column: string) => bindings.get(column)?.value ?? 0;
-  const isRoofed = share('bedShare') + share('slatsShare') > 0;
-  return WORKS.flatMap(({ column, path, of, roofed }) => {
+  const isHoused = share('bedShare') + share('slatsShare') > 0;
+  return WORKS.flatMap(({ column, path, of, housed }) => {
     const now = column === undefined ? of(written) : (bindings.get(column)?.value ?? Number.NaN);
     const to = column === 'waterBowls' ? 1 : 100;
-    return now > 0 && (isRoofed || !roofed) ? [{ column, path, now, to }] : [];
+    return now > 0 && (isHoused || !housed) ? [{ column, path, now, to }] : [];
   });
+}
+
+/** Slats whose area nobody wrote: as many as the herd needs now. */
+function slatsThatStay(bindings: ReadonlyMap<string, Binding>, groups: number): Work[] {
+  const at = (column: string) => bindings.get(column)?.value ?? 0;
+  if (!(at('slatsShare') > 0) || at('slatsM2') > 0) return [];
+  let needed = 0;
+  for (let k = 1; k <= groups; k++)
+    needed += at(`group${k}HeadCount`) * at('herdFactor') * at(`group${k}SlatsM2`);
+  const { column, path } = inputOf('slatsM2');
+  return needed > 0 ? [{ column, path, now: Math.round(needed * 100) / 100, to: 100, stays: true }] : [];
 }
 
 /** Whole animals by group that sum to `total`, in proportion as near as whole animals allow. */
@@ -198,7 +211,8 @@ export function columnsAt({ at, herds }: Columns, value: number): TurnedColumn[]
     ...herds.flatMap(({ scenario, heads, now, works }) => [
       ...headsAt(heads, value).map((n, k) => ({ scenario, column: `group${k + 1}HeadCount`, value: n })),
       ...works.flatMap((work) =>
-        work.column === undefined
+        // At the herd as it is, what is worked out from it stays to be worked out.
+        work.column === undefined || (work.stays && value === now)
           ? []
           : [{ scenario, column: work.column, value: workAt(work, value / now) }],
       ),
@@ -207,8 +221,8 @@ export function columnsAt({ at, herds }: Columns, value: number): TurnedColumn[]
 }
 
 /** Left exactly as it stands where the herd is: what was measured finer is not rounded. */
-function workAt({ now, to }: Work, ratio: number): number {
-  return ratio === 1 ? now : Math.round(now * ratio * to) / to;
+function workAt({ now, to, stays }: Work, ratio: number): number {
+  return ratio === 1 || stays ? now : Math.round(now * ratio * to) / to;
 }
 
 /** The turn at a value as changes of rows: what a slider that is held does. */
@@ -248,7 +262,9 @@ export function worksWritten({ herds }: Turn, value: number): Written[] {
   return herds.flatMap(({ scenario, now, works }) =>
     works.flatMap((work): Written[] => {
       const next = workAt(work, value / now);
-      return next === work.now ? [] : [[`scenarios.${scenario}.${work.path}`, next]];
+      return (work.stays ? value === now : next === work.now)
+        ? []
+        : [[`scenarios.${scenario}.${work.path}`, next]];
     }),
   );
 }

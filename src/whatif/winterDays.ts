@@ -1,7 +1,7 @@
 /** The days of one winter for one scenario: rain, snow, soil water and drainage. */
 import { toTable } from '../model/bind.ts';
 import { compute } from '../model/compute.ts';
-import { CATALOGUE } from '../model/quantities.ts';
+import { DAILY, type DayName } from '../model/quantities.ts';
 import { DAYS } from '../model/series.ts';
 import type { Setting } from '../study/rows.ts';
 
@@ -14,10 +14,8 @@ export interface Days {
   readonly count: number;
   readonly winterDays: number;
   /** By name, `count` numbers each. */
-  readonly series: Readonly<Record<string, Float64Array>>;
+  readonly series: Readonly<Record<DayName, Float64Array>>;
 }
-
-const DAILY = [...CATALOGUE.entries.values()].filter((e) => e.onDemand).map((e) => e.name);
 
 /** Works out the daily series of one scenario. */
 export function daysOf(setting: Setting, scenario: number): Days {
@@ -31,6 +29,6 @@ export function daysOf(setting: Setting, scenario: number): Days {
     label: winter.label,
     count,
     winterDays: setting.bound[scenario].bindings.get('winterDays')?.value ?? 0,
-    series: Object.fromEntries(DAILY.map((name) => [name, daily[name].slice(0, count)])),
+    series: Object.fromEntries(DAILY.map((name) => [name, daily[name].slice(0, count)])) as Days['series'],
   };
 }

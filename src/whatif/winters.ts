@@ -1,12 +1,13 @@
 /** Many real winters, one by one: each a row for every scenario, and which were the driest and the wettest. */
+import type { ResultName } from '../model/quantities.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
-import { repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
+import { type Results, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
 
-export interface Winters {
+export interface Winters<Name extends ResultName = never> {
   readonly labels: readonly string[];
   readonly scenarios: number;
   /** Winter-major: element `winter × scenarios + scenario`; NaN where absent. */
-  readonly results: Readonly<Record<string, Float64Array>>;
+  readonly results: Results<Name | 'rainMm'>;
   /** Winters by the rain that fell in them. */
   readonly driest: number;
   readonly middle: number;
@@ -14,12 +15,12 @@ export interface Winters {
 }
 
 /** Runs every scenario through every winter, at the notebook's rain factor. */
-export function runWinters(
+export function runWinters<Name extends ResultName>(
   setting: Setting,
   winters: readonly PreparedWeather[],
-  names: readonly string[],
-): Winters {
-  const block = repeatScenarios(setting, winters.length, [...new Set([...names, 'rainMm'])]);
+  names: readonly Name[],
+): Winters<Name> {
+  const block = repeatScenarios(setting, winters.length, [...new Set<Name | 'rainMm'>([...names, 'rainMm'])]);
   winters.forEach((_, k) => {
     block.columns.weatherIndex.fill(k, k * block.scenarios, (k + 1) * block.scenarios);
   });

@@ -2,17 +2,19 @@
  * Questions that take longer than a frame, as plain data that crosses to a worker and back. A job is worked in
  * steps, so that whoever runs it can report how far it is, take up something else, or stop.
  */
+
 import type { RowChanges } from '../model/bind.ts';
 import { betterOf } from '../model/measures.ts';
 import type { StressRow } from '../model/money/stress.ts';
+import type { Bands, ResultName, WeekName } from '../model/quantities.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
 import { type Setting, withChanges } from '../study/rows.ts';
 import { closestTwo, type Ranking, rank } from '../uncertainty/advice.ts';
 import { type Draws, draw } from '../uncertainty/monteCarlo.ts';
-import { type Bands, bandsOf } from '../uncertainty/percentiles.ts';
+import { bandsOf } from '../uncertainty/percentiles.ts';
 import { type WeekBands, weekBands } from '../uncertainty/weekBands.ts';
 import { type BreakEvens, breakEvens } from '../whatif/breakEven.ts';
-import { type Swings, swingsOf } from '../whatif/oneAtATime.ts';
+import { oneAtATime, type Sensitivities } from '../whatif/oneAtATime.ts';
 import { stressSteps } from '../whatif/stressRun.ts';
 import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo } from '../whatif/sweep.ts';
 import { type HerdMeaning, turnOf } from '../whatif/turn.ts';
@@ -32,29 +34,29 @@ export interface Requests {
     readonly kind: 'draws';
     readonly count: number;
     readonly seed: number;
-    readonly keep: readonly string[];
+    readonly keep: readonly ResultName[];
   };
-  sweep: Span & { readonly kind: 'sweep'; readonly steps: number; readonly names: readonly string[] };
+  sweep: Span & { readonly kind: 'sweep'; readonly steps: number; readonly names: readonly ResultName[] };
   grid: Span & {
     readonly kind: 'grid';
     readonly across: string;
     readonly steps: number;
-    readonly names: readonly string[];
+    readonly names: readonly ResultName[];
   };
   flips: Span & {
     readonly kind: 'flips';
-    readonly measure: string;
+    readonly measure: ResultName;
     readonly first: number;
     readonly second: number;
   };
   winters: {
     readonly kind: 'winters';
     readonly winters: readonly PreparedWeather[];
-    readonly names: readonly string[];
+    readonly names: readonly ResultName[];
   };
   rank: {
     readonly kind: 'rank';
-    readonly measure: string;
+    readonly measure: ResultName;
     /** The best two on average when absent. */
     readonly between?: readonly [number, number];
     readonly top: number;
@@ -64,7 +66,7 @@ export interface Requests {
   /** Likely span of weekly series, by week. */
   weekBands: {
     readonly kind: 'weekBands';
-    readonly tracks: readonly string[];
+    readonly tracks: readonly WeekName[];
     readonly count: number;
     readonly seed: number;
   };
@@ -85,7 +87,7 @@ export interface Answers {
   winters: Winters;
   rank: { readonly draws: Draws; readonly ranking: Ranking | null };
   weekBands: WeekBands;
-  money: { readonly stress: readonly StressRow[]; readonly swings: Swings };
+  money: { readonly stress: readonly StressRow[]; readonly sensitivities: Sensitivities };
 }
 
 export type Kind = keyof Requests;
@@ -136,7 +138,7 @@ export function* work(
   if (request.kind === 'money') {
     const { scenario, baseline, top } = request;
     const stress = yield* stressSteps(setting);
-    return { stress, swings: swingsOf(setting, scenario, baseline, top) };
+    return { stress, sensitivities: oneAtATime(setting, scenario, baseline, top) };
   }
   if (request.kind === 'winters') return runWinters(setting, request.winters, request.names);
   const turn = turnOf(setting, request.over, request.herd);

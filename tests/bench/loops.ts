@@ -4,13 +4,13 @@
  */
 import type { Step } from '../../src/model/engine/catalogue.ts';
 import { familyOf } from '../../src/model/engine/columns.ts';
-import { planFor } from '../../src/model/quantities.ts';
+import { planFor, type QuantityName } from '../../src/model/quantities.ts';
 import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
 import type { Columns } from './rows.ts';
 
 /** A function that works out `names` for all rows and hands back their columns. */
 export function loopsOf(
-  names: readonly string[],
+  names: readonly QuantityName[],
   columns: Columns,
   rows: number,
   weather: readonly PreparedWeather[],

@@ -103,7 +103,7 @@ describe('a mistyped kind', () => {
 });
 
 describe('cards in the text', () => {
-  const names = ['nutrientValue', 'nitrogenKeptKg', 'slurryM3', 'labourHours'];
+  const names = ['nutrientValue', 'nitrogenKeptKg', 'slurryM3', 'labourHours'] as const;
 
   it('hold exactly the results they name, in their order', async () => {
     const element = await shown(fence('cards', `measures: [${names.join(', ')}]\ncaption: What I ask.`));

@@ -1,6 +1,7 @@
 import axe from 'axe-core';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
+import type { ResultName } from '../../src/model/quantities.ts';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
 import { EXAMPLES } from '../../src/app/examples.ts';
@@ -10,10 +11,10 @@ import type { WkWeather } from '../../src/elements/page/wk-weather.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
 import { type Engine, type OpenNotebook, openNotebook } from '../../src/store/open.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
-import { decide } from '../../src/uncertainty/decide.ts';
 import type { Draws } from '../../src/uncertainty/monteCarlo.ts';
 import { hundredths } from '../../src/uncertainty/sentences.ts';
 import { formatQuantity } from '../../src/units/format.ts';
+import { decide } from '../reference/decide.ts';
 
 /** The machine may be busy with other tests. */
 const SOON = { timeout: 15_000 };
@@ -47,7 +48,7 @@ const number = (label: string, scenario: string) =>
   page.getByRole('button', { name: new RegExp(`^${label}, ${scenario}: `) }).first();
 
 /** What the card should say: the text as it stands, read and evaluated apart from the page. */
-async function worked(scenario: number, quantity: string, unit: string): Promise<string> {
+async function worked(scenario: number, quantity: ResultName, unit: string): Promise<string> {
   const { notebook } = readNotebook(open?.text.value ?? '', 'apart.md');
   if (!notebook) throw new Error('the notebook cannot be read');
   const { winterOf } = await engine.winters(notebook);

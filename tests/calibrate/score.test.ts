@@ -1,4 +1,5 @@
 // Verdicts, sums, classes and spreads against sums worked by hand.
+
 import { readFileSync } from 'node:fs';
 import { variance } from 'd3-array';
 import { describe, expect, it } from 'vitest';
@@ -14,6 +15,7 @@ import {
 import { sumOf, termsOf } from '../../src/calibrate/terms.ts';
 import { openNotebook } from '../../src/cli/open.ts';
 import { readMeasurements } from '../../src/notebook/measurements.ts';
+import { resultIn } from '../../src/study/rows.ts';
 import { FORM } from '../../src/tables/coefficient.ts';
 import { drawAll, sample } from '../../src/uncertainty/monteCarlo.ts';
 import { formatProblem } from '../../src/units/problem.ts';
@@ -149,7 +151,10 @@ describe('what a spread rests on', () => {
     }
     const { name, scenario } = headlines[0];
     const centre = run.results[scenario].values[name] as number;
-    const own = Array.from({ length: 200 }, (_, k) => draws.results[name][k * draws.scenarios + scenario]);
+    const own = Array.from(
+      { length: 200 },
+      (_, k) => resultIn(draws.results, name)[k * draws.scenarios + scenario],
+    );
     expect(placeOfCentre(run, draws, headlines[0])).toBeCloseTo(
       own.filter((x) => x < centre).length / 200,
       9,

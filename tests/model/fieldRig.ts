@@ -29,7 +29,7 @@ export const PICKS: Readonly<Record<string, string>> = {
 export const INPUTS: Readonly<Record<string, number>> = {
   packShare: 1, slurryShare: 1, weatherIndex: 0, winterDays: 180, rainFactor: 1, latitudeDeg: 57, rootDepthMm: 600, paddockHa: 2, livestockUnits: 20,
   paddockShare: 1, paddockTanInKg: 384, paddockNitrogenInKg: 640, paddockPhosphorusInKg: 88, paddockPotassiumInKg: 790,
-  paddockCarbonInKg: 9000, receivingHa: 10, spreadDay: 165, slurryNitrogenKg: 464, slurrySoilNitrogenKg: 336,
+  paddockCarbonInKg: 9000, paddockDryMatterInKg: 20_000, paddockNitrogenUsedKg: 0, receivingHa: 10, spreadDay: 165, slurryNitrogenKg: 464, slurrySoilNitrogenKg: 336,
   slurrySoilTanKg: 105, slurryNitrogenReleasedKg: 28,
   compostNitrogenReleasedKg: 0, compostNitrogenKg: 0, compostSoilNitrogenKg: 0, compostSoilTanKg: 0, slurryPhosphorusKg: 88,
   compostPhosphorusKg: 0, slurryPotassiumKg: 790, compostPotassiumKg: 0, slurryCarbonKg: 7000, compostCarbonKg: 0,

@@ -125,17 +125,31 @@ describe('names only the tables and the model know', () => {
   it('are checked against what the caller knows, with lines', () => {
     const text = SMALL.replace(
       'scenarios:',
-      'coefficients:\n  - { id: bedHeatCapacity, value: 1, because: measured }\nscenarios:',
+      'coefficients:\n  - { id: packDryDensity, value: 1, because: measured }\nscenarios:',
     );
     const known = {
-      coefficients: ['bedHeatCapacityMjPerM3C'],
+      coefficients: ['packDryDensityKgPerM3'],
+      results: ['nitrogenKeptKg', 'netCost'],
       quantities: ['nitrogenKeptKg', 'netCost'],
       inputs: ['rainFactors'],
     };
     expect(checkNames(read(text), known).map(formatProblem)).toEqual([
-      'small.md:25 coefficients.0.id: no row of the tables has this id; found "bedHeatCapacity"; allowed nearest bedHeatCapacityMjPerM3C',
+      'small.md:25 coefficients.0.id: no row of the tables has this id; found "packDryDensity"; allowed nearest packDryDensityKgPerM3',
       'small.md:40: no result has this name; found "nitrogenExcretedKg"; allowed nearest nitrogenKeptKg, netCost',
       'small.md:56 sweep.over: no input has this name; found "rainFactor"; allowed nearest rainFactors',
+    ]);
+  });
+
+  it('let prose name an input, and a figure only a result', () => {
+    const text = `${SMALL}\n\`=rainFactor of Paddock\`\n\n\`\`\`compare\nmeasure: rainFactor\n\`\`\`\n`;
+    const known = {
+      coefficients: [],
+      results: ['nitrogenKeptKg', 'nitrogenExcretedKg', 'netCost'],
+      quantities: ['nitrogenKeptKg', 'nitrogenExcretedKg', 'netCost', 'rainFactor'],
+      inputs: ['rainFactor'],
+    };
+    expect(checkNames(read(text), known).map(({ key, what, found }) => [key, what, found])).toEqual([
+      ['compare.measure', 'no result has this name', '"rainFactor"'],
     ]);
   });
 });

@@ -142,6 +142,16 @@ describe('older formats', () => {
     expect(other.notebook?.notes[0].what).toContain('0.02 of this one is not used');
   });
 
+  it('that replace a row which is gone are read over it, and say what took its place', () => {
+    const own = 'coefficients:\n  - { id: coldIntakePerC, value: 0.02, because: measured }\nscenarios:';
+    const { ok, notebook } = readNotebook(SMALL.replace(/^scenarios:$/m, own), 'old.md');
+    expect(ok).toBe(true);
+    expect(notebook?.overrides).toEqual([]);
+    expect(notebook?.notes).toMatchObject([
+      { key: 'coefficients.0.id', what: expect.stringContaining('used no more') },
+    ]);
+  });
+
   it('are refused another price level in a scenario, and a loan longer than the years counted', () => {
     const first = SMALL.indexOf('  - name: ');
     const end = SMALL.indexOf('\n', first);

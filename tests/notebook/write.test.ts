@@ -162,10 +162,10 @@ describe('adding and taking out', () => {
   });
 
   it('an own coefficient comes with its reason, changes in place, and goes', () => {
-    const one = setOverride(SMALL, { id: 'bedHeatCapacityMjPerM3C', value: 2.5, because: 'weighed' });
+    const one = setOverride(SMALL, { id: 'packDryDensityKgPerM3', value: 2.5, because: 'weighed' });
     expect(diff(SMALL, one)).toEqual({
       gone: [],
-      come: ['coefficients:', '  - id: bedHeatCapacityMjPerM3C', '    value: 2.5', '    because: weighed'],
+      come: ['coefficients:', '  - id: packDryDensityKgPerM3', '    value: 2.5', '    because: weighed'],
     });
     const two = setOverride(one, {
       id: 'nitrogenPricePerKg',
@@ -175,7 +175,7 @@ describe('adding and taking out', () => {
       because: 'merchant',
     });
     const changed = setOverride(two, {
-      id: 'bedHeatCapacityMjPerM3C',
+      id: 'packDryDensityKgPerM3',
       value: 2.2,
       because: 'weighed again',
     });
@@ -184,7 +184,7 @@ describe('adding and taking out', () => {
       come: ['    value: 2.2', '    because: weighed again'],
     });
     expect(read(changed).overrides.map((o) => o.value)).toEqual([2.2, 1.4]);
-    expect(removeOverride(removeOverride(changed, 'nitrogenPricePerKg'), 'bedHeatCapacityMjPerM3C')).toBe(
+    expect(removeOverride(removeOverride(changed, 'nitrogenPricePerKg'), 'packDryDensityKgPerM3')).toBe(
       SMALL,
     );
     expect(removeOverride(SMALL, 'nobody')).toBe(SMALL);

@@ -40,6 +40,9 @@ describe('ledger', () => {
       ['run off over the ground', '45', '0', '0'],
       ['to the air as nitrous oxide', '10', '5', '12'],
       ['to the air as plain nitrogen', '35', '12', '73'],
+      ['of what is there: in a crop or ready for it', '—', '—', '55'],
+      ['of what is there: bound in soil or compost', '—', '—', '360'],
+      ['of what is there: at risk of the next drainage', '—', '—', '5'],
       ['brought in with bedding', '—', '—', '98'],
     ]);
   });

@@ -63,7 +63,7 @@ const question = (parts: Partial<BeddingQuestion> = {}): BeddingQuestion => ({
     carbonNitrogenLeast: 45,
     availableCarbonNitrogenLeast: null,
     depth: null,
-  handledKgPerDay: null,
+    handledKgPerDay: null,
   },
   binds: [
     { material: 'barleyStraw', byTotalCarbonKgPerTonne: 12, byAvailableCarbonKgPerTonne: 5.9 },

@@ -2,6 +2,7 @@
  * Every figure of an invented farm as text kept in git: a change of a picture is seen in review. To take the new
  * ones over: `UPDATE_PICTURES=1 npx vitest run --project node tests/plots/pictures.test.ts`, then read the diff.
  */
+
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
@@ -28,15 +29,16 @@ import type { ScenarioResult } from '../../src/study/evaluate.ts';
 import { rank } from '../../src/uncertainty/advice.ts';
 import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
 import { bandsOf } from '../../src/uncertainty/percentiles.ts';
-import { weekBandsAll } from '../../src/uncertainty/weekBands.ts';
+import { weekBands } from '../../src/uncertainty/weekBands.ts';
 import { breakEvens } from '../../src/whatif/breakEven.ts';
-import { swingsOf } from '../../src/whatif/oneAtATime.ts';
+import { oneAtATime } from '../../src/whatif/oneAtATime.ts';
 import { stressRows } from '../../src/whatif/stressRun.ts';
 import { spanOf, stepsOf, sweep, sweepTwo } from '../../src/whatif/sweep.ts';
 import { type Turn, turnOf } from '../../src/whatif/turn.ts';
 import { daysOf } from '../../src/whatif/winterDays.ts';
 import { runWinters } from '../../src/whatif/winters.ts';
 import { farm, winterOf } from '../farm.ts';
+import { finished } from '../finished.ts';
 import { BED, OUTSIDE, resultsOf } from './moneyCases.ts';
 import { openDocument, pictureText } from './picture.ts';
 
@@ -49,7 +51,7 @@ const WIDTHS = [680, 340];
 
 const reading = { currency: 'EUR', year: 2024, system: 'metric' } as const;
 const [PADDOCK, SLATS, DEEP] = [0, 1, 2];
-const DRAWN = ['netCost', 'annualCost', 'nitrogenKeptKg', 'packDepthM'];
+const DRAWN = ['netCost', 'annualCost', 'nitrogenKeptKg', 'packDepthM'] as const;
 
 /** What the figures are made from, made once. */
 function study() {
@@ -142,14 +144,14 @@ const FIGURES: Readonly<Record<string, () => Figure>> = {
       {
         scenario: made.names[DEEP],
         baseline: made.names[PADDOCK],
-        swings: swingsOf(made.run, DEEP, PADDOCK, 5),
+        sensitivities: oneAtATime(made.run, DEEP, PADDOCK, 5),
         stress: stressRows(made.run),
       },
       reading,
     ),
   weeks: () => {
     const series = WEEK_SERIES.weekPackDepthM;
-    const bands = weekBandsAll(made.run, { tracks: [series.track], count: 60, seed: 1 });
+    const bands = finished(weekBands(made.run, { tracks: [series.track], count: 60, seed: 1 }));
     const of = new Map(
       bands.scenarios.flatMap(({ name, tracks }) =>
         tracks[series.track] ? [[name, tracks[series.track]] as const] : [],

@@ -15,7 +15,7 @@ const outcome = (gain: number | null) => ({
 const of: TornadoOf = {
   scenario: 'Bed',
   baseline: 'Outside',
-  swings: {
+  sensitivities: {
     central: 9000,
     rows: [
       {
@@ -62,7 +62,7 @@ describe('tornado', () => {
     ));
 
   it('says why there is nothing to draw', () => {
-    const figure = tornadoFigure({ ...of, swings: { central: Number.NaN, rows: [] } }, reading);
+    const figure = tornadoFigure({ ...of, sensitivities: { central: Number.NaN, rows: [] } }, reading);
     expect(figure.markup).toBeNull();
     expect(figure.finding).toContain('a price or a term is missing');
   });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { ResultName } from '../../src/model/quantities.ts';
 import {
   COMPOST_WAYS,
   CROPS,
@@ -104,7 +105,7 @@ describe('balance of a whole scenario', () => {
         );
         const winter = weatherOf({ meanC: s.meanC, rainEveryThirdDayMm: s.rain });
         const [{ values }] = evaluate({ scenarios: [strict], overrides: [] }, tables, () => winter).results;
-        const at = (name: string) => values[name] ?? 0;
+        const at = (name: ResultName) => values[name] ?? 0;
         const close = (input: number, output: number) =>
           Math.abs(input - output) <= 1e-9 * Math.max(1, Math.abs(input));
 
@@ -117,14 +118,14 @@ describe('balance of a whole scenario', () => {
           'nitrogenRunoffKg',
           'nitrogenKeptKg',
           'nitrogenBroughtKg',
-        ];
+        ] as const;
         expect(
           close(
             nitrogen,
             paths.reduce((sum, name) => sum + at(name), 0),
           ),
         ).toBe(true);
-        for (const element of ['phosphorus', 'potassium'])
+        for (const element of ['phosphorus', 'potassium'] as const)
           expect(
             close(
               at(`${element}ExcretedKg`) + at(`${element}BeddingKg`),
@@ -142,10 +143,10 @@ describe('balance of a whole scenario', () => {
           'nitrogenAtRiskKg',
           'nitrogenBoundKg',
           'nitrogenAvailableKg',
-        ])
+        ] as const)
           expect([name, at(name) >= -1e-9 * Math.max(1, nitrogen)]).toEqual([name, true]);
 
-        for (const element of ['nitrogen', 'phosphorus', 'potassium'])
+        for (const element of ['nitrogen', 'phosphorus', 'potassium'] as const)
           expect(close(at(`${element}RemainingKg`), at(`${element}KeptKg`) + at(`${element}BroughtKg`))).toBe(
             true,
           );
@@ -154,7 +155,7 @@ describe('balance of a whole scenario', () => {
           'nitrogenOutOfHousingKg',
           'nitrogenOutOfStoreKg',
           'nitrogenIntoSoilKg',
-        ];
+        ] as const;
         for (let rung = 1; rung < ladder.length; rung++)
           expect(at(ladder[rung])).toBeLessThanOrEqual(at(ladder[rung - 1]) + 1e-9 * Math.max(1, nitrogen));
         // What is lost beyond what the herd brought is the bedding's.

@@ -1,18 +1,15 @@
 /** What must hold for any money, whatever the figures. */
+
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { capitalFlows } from '../../src/model/money/capitalFlows.ts';
 import { loanSchedule } from '../../src/model/money/loan.ts';
-import {
-  annuityFactor,
-  discountedPayback,
-  netPresentValue,
-  replacementFactor,
-} from '../../src/model/money/presentValue.ts';
+import { annuityFactor, discountedPayback, netPresentValue } from '../../src/model/money/presentValue.ts';
 import { rateOfReturn } from '../../src/model/money/rateOfReturn.ts';
 import { BILL_LINES } from '../../src/model/works/bill.ts';
 import { type Row, runMoney } from '../model/moneyRig.ts';
 import { namesIn } from '../model/parts.ts';
+import { replacementFactor } from '../reference/replacement.ts';
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const loan = fc

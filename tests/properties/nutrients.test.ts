@@ -205,7 +205,10 @@ it('value: available and surplus sum to what could be available, and no area tak
         compostSoilTanKg: p.compostSoilNitrogenKg * p.b,
         soilNitrogenKeptKg: kept,
         soilMineralKg: mineral,
-        paddockMineralKg: p.paddockNitrogenKeptKg * p.c,
+        paddockNitrogenInCropKg: p.paddockNitrogenKeptKg * p.c,
+        spotUptakeKg: p.paddockNitrogenKeptKg * p.c * p.a,
+        restUptakeKg: p.paddockNitrogenKeptKg * p.c * (1 - p.a),
+        paddockNitrogenBoundKg: p.paddockNitrogenKeptKg * (1 - p.c),
       };
       const [out] = run(['value'], row);
       finite(out);

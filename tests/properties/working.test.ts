@@ -11,12 +11,11 @@ import type { Step } from '../../src/model/engine/catalogue.ts';
 import { type Columns, familyOf } from '../../src/model/engine/columns.ts';
 import { downstream, planOf } from '../../src/model/engine/plan.ts';
 import { run } from '../../src/model/engine/run.ts';
-import { ALWAYS, BASELINE, CATALOGUE } from '../../src/model/quantities.ts';
+import { ALWAYS, BASELINE, CATALOGUE, DAILY } from '../../src/model/quantities.ts';
 import { baselineRows, type Run } from '../../src/study/evaluate.ts';
 import { FARMS, farmRun, NOTEBOOKS } from '../snapshot/figures.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const DAILY = [...CATALOGUE.entries.values()].filter((e) => e.onDemand).map((e) => e.name);
 const EVERY = [...ALWAYS, ...DAILY];
 
 const steps = [...new Set(CATALOGUE.stepOf.values())];
@@ -77,9 +76,8 @@ const TURNED_IF_ABSENT = 0.5;
 /**
  * What the farms leave off: prices nobody gave, slopes that are 0 in the tables, own hours where a contractor does it
  * all, soil too wet to run dry, wind that chills a dry coat on days of rain, animals fed beyond their need, a store stirred
- * once or left with old slurry, wind and pH where a regression is centred, beds nobody stirs, that stay cool and
- * hold ammonium all winter. Switched on, so that what hangs on them can
- * be seen to move.
+ * once or left with old slurry, wind and pH where a regression is centred, grass that takes all a pat frees in the week it
+ * is freed, beds nobody stirs, that stay cool and hold ammonium all winter. Switched on, so that what hangs on them can be seen to move.
  */
 const SWITCHED: Readonly<Record<string, number>> = {
   compostPricePerTonne: 25,
@@ -97,6 +95,8 @@ const SWITCHED: Readonly<Record<string, number>> = {
   bedLooseShare: 0.6,
   bedOtherGasMostKg: 1e5,
   packWarmestC: 47,
+  roofedShare: 0.5,
+  winterUptakeKgPerHaDay: 0,
   windChillC: 12,
   group1AppetiteShare: 0.5,
   group2AppetiteShare: 0.5,

@@ -3,16 +3,17 @@
  * algorithm. Rows marked derived were worked out from NOAA's general solar position calculations or from plain
  * geometry and are regression tests.
  */
+
 import { getSpa } from 'nrel-spa';
 import { describe, expect, it } from 'vitest';
 import {
-  dayLengthHours,
   litStrip,
   solarNoonMs,
   sunAt,
   sunHoursByMonth,
   verticalShadowAngleDeg,
 } from '../../src/model/works/sun.ts';
+import { dayLengthHours } from '../reference/dayLength.ts';
 import { figure, sum } from './labels.ts';
 
 /** Refraction at an apparent altitude, degrees (Bennett 1982, pressure 1010 hPa, 10 °C; from memory). */

@@ -5,11 +5,13 @@ import type { Run } from '../../src/study/evaluate.ts';
 import type { Coefficient } from '../../src/tables/coefficient.ts';
 import { loadTables } from '../../src/tables/load.ts';
 import { adviceFrom, closestTwo, type Ranking, rank } from '../../src/uncertainty/advice.ts';
-import { decide, measuresOf } from '../../src/uncertainty/decide.ts';
+import { measuresOf } from '../../src/uncertainty/decide.ts';
 import { type Draws, drawAll, sample, type Uncertain } from '../../src/uncertainty/monteCarlo.ts';
 import { stream } from '../../src/uncertainty/random.ts';
-import { chanceGain, worthOfMeasuring } from '../../src/uncertainty/valueOfInformation.ts';
+import { chanceGain } from '../../src/uncertainty/valueOfInformation.ts';
 import { farm } from '../farm.ts';
+import { decide } from '../reference/decide.ts';
+import { worthOfMeasuring } from '../reference/fromGroups.ts';
 
 const N = 10_000;
 const { tables } = loadTables(readDataFiles(), CHOICE_OPTIONS);

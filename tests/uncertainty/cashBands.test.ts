@@ -12,7 +12,7 @@ import type { Run } from '../../src/study/evaluate.ts';
 import { billRows, moneyCase, proposalOf } from '../../src/study/moneyCase.ts';
 import { cashBand } from '../../src/uncertainty/cashBands.ts';
 import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
-import { swingsOf } from '../../src/whatif/oneAtATime.ts';
+import { oneAtATime } from '../../src/whatif/oneAtATime.ts';
 import { stressRows } from '../../src/whatif/stressRun.ts';
 import { farm } from '../farm.ts';
 
@@ -69,7 +69,7 @@ describe('cash of many draws', () => {
 
   it('swings about the present value as it stands, widest first', () => {
     const [{ k, base, difference }] = compared();
-    const { central, rows } = swingsOf(run, k, base, 10);
+    const { central, rows } = oneAtATime(run, k, base, 10);
     expect(central).toBeCloseTo(difference.netPresentValue.value as number, 6);
     expect(rows).toHaveLength(10);
     const widths = rows.map(({ atLow, atHigh }) => Math.abs(atHigh - atLow));

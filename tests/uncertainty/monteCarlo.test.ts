@@ -3,6 +3,7 @@ import { sampleCorrelation, sampleRankCorrelation } from 'simple-statistics';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDataFiles } from '../../src/cli/readData.ts';
 import { RESULTS } from '../../src/model/dictionary.ts';
+import type { ResultName } from '../../src/model/quantities.ts';
 import type { Run } from '../../src/study/evaluate.ts';
 import type { Setting } from '../../src/study/rows.ts';
 import {
@@ -13,16 +14,16 @@ import {
   uncertainIn,
 } from '../../src/uncertainty/monteCarlo.ts';
 import { bandsOf } from '../../src/uncertainty/percentiles.ts';
-import { plausibleShareBelow } from '../../src/uncertainty/random.ts';
 import { farm } from '../farm.ts';
+import { plausibleShareBelow } from '../reference/plausible.ts';
 
 const ALL = RESULTS.map((r) => r.name);
 /** Taken from the cash flow against a baseline after the pipeline, which looks at one row at a time. */
 const CASE = new Set(['netPresentValue', 'internalRateOfReturn', 'paybackYears', 'debtServiceCover']);
 const OF_ROWS = ALL.filter((name) => !CASE.has(name));
-const KEEP = ['nitrogenKeptKg', 'netCost', 'labourHours', 'compostTonnes'];
+const KEEP = ['nitrogenKeptKg', 'netCost', 'labourHours', 'compostTonnes'] as const;
 let run: Run;
-let all: Draws;
+let all: Draws<ResultName>;
 beforeAll(() => {
   run = farm(readDataFiles());
   all = drawAll(run, { count: 400, seed: 7, keep: ALL });
@@ -72,33 +73,46 @@ describe('draws', () => {
       });
   });
 
-  it.each(['nitrogen', 'phosphorus', 'potassium'])('close the balance of %s in every draw', (element) => {
-    const at = (name: string, row: number) => {
-      const value = all.results[name][row];
-      return Number.isNaN(value) ? 0 : value;
-    };
-    const out =
-      element === 'nitrogen'
-        ? ['AmmoniaKg', 'NitrousKg', 'DinitrogenKg', 'LeachedKg', 'RunoffKg', 'KeptKg', 'BroughtKg']
-        : ['LostKg', 'KeptKg', 'BroughtKg'];
-    for (let row = 0; row < all.count * 3; row++) {
-      const entered = at(`${element}ExcretedKg`, row) + at(`${element}BeddingKg`, row);
-      const left = out.reduce((sum, name) => sum + at(element + name, row), 0);
-      expect(entered).toBeGreaterThan(0);
-      expect(Math.abs(left - entered) / entered).toBeLessThan(1e-9);
-    }
-  });
+  it.each(['nitrogen', 'phosphorus', 'potassium'] as const)(
+    'close the balance of %s in every draw',
+    (element) => {
+      const at = (name: ResultName, row: number) => {
+        const value = all.results[name][row];
+        return Number.isNaN(value) ? 0 : value;
+      };
+      const out =
+        element === 'nitrogen'
+          ? (
+              [
+                'AmmoniaKg',
+                'NitrousKg',
+                'DinitrogenKg',
+                'LeachedKg',
+                'RunoffKg',
+                'KeptKg',
+                'BroughtKg',
+              ] as const
+            ).map((way) => `nitrogen${way}` as const)
+          : ([`${element}LostKg`, `${element}KeptKg`, `${element}BroughtKg`] as const);
+      for (let row = 0; row < all.count * 3; row++) {
+        const entered = at(`${element}ExcretedKg`, row) + at(`${element}BeddingKg`, row);
+        const left = out.reduce((sum, name) => sum + at(name, row), 0);
+        expect(entered).toBeGreaterThan(0);
+        expect(Math.abs(left - entered) / entered).toBeLessThan(1e-9);
+      }
+    },
+  );
 
   it('have P10 ≤ P50 ≤ P90 in every result, around the best guess of the cards', () => {
     run.results.forEach(({ values }, s) => {
       const { p10, p50, p90 } = bandsOf(all, s);
       for (const name of ALL) {
         const [a, b, c] = [p10[name], p50[name], p90[name]];
-        if (a === null || b === null || c === null) continue;
+        if (a == null || b == null || c == null) continue;
         expect(a, name).toBeLessThanOrEqual(b);
         expect(b, name).toBeLessThanOrEqual(c);
       }
-      for (const name of ['nitrogenKeptKg', 'netCost', 'labourHours']) {
+      for (const name of ['nitrogenKeptKg', 'netCost', 'labourHours'] as const) {
         expect(values[name], name).toBeGreaterThan(p10[name] as number);
         expect(values[name], name).toBeLessThan(p90[name] as number);
       }
@@ -126,6 +140,7 @@ describe('draws', () => {
   });
 
   it('refuse a quantity that the model does not make', () => {
+    // @ts-expect-error no result has this name
     expect(() => drawAll(run, { count: 3, seed: 1, keep: ['netCosts'] })).toThrow(
       'unknown quantity: netCosts',
     );

@@ -1,5 +1,6 @@
 import { quantile } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
+import type { ResultName } from '../../src/model/quantities.ts';
 import type { Draws } from '../../src/uncertainty/monteCarlo.ts';
 import {
   bandsOf,
@@ -9,7 +10,7 @@ import {
 } from '../../src/uncertainty/percentiles.ts';
 import { stream } from '../../src/uncertainty/random.ts';
 
-function draws(results: Record<string, number[]>, scenarios: number): Draws {
+function draws(results: Partial<Record<ResultName, number[]>>, scenarios: number): Draws {
   const columns = Object.fromEntries(
     Object.entries(results).map(([name, values]) => [name, Float64Array.from(values)]),
   );
@@ -46,8 +47,8 @@ describe('bands', () => {
 
 describe('paired differences', () => {
   it('are taken draw by draw', () => {
-    const d = draws({ kept: [10, 8, 20, 25, 30, 20] }, 2);
-    const difference = pairedDifference(d, 'kept', 0, 1);
+    const d = draws({ nitrogenKeptKg: [10, 8, 20, 25, 30, 20] }, 2);
+    const difference = pairedDifference(d, 'nitrogenKeptKg', 0, 1);
     expect(difference?.p10).toBeCloseTo(-3.6, 12);
     expect(difference?.p50).toBe(2);
     expect(difference?.p90).toBeCloseTo(8.4, 12);
@@ -56,39 +57,39 @@ describe('paired differences', () => {
 });
 
 describe('share best', () => {
-  const d = draws({ kept: [10, 8, 20, 25, 30, 20], cost: [5, 1, 5, 9, 5, 5] }, 2);
+  const d = draws({ nitrogenKeptKg: [10, 8, 20, 25, 30, 20], netCost: [5, 1, 5, 9, 5, 5] }, 2);
 
   it('counts the draws each scenario wins, more or less being better', () => {
-    expect(shareBest(d, 'kept', 'more')).toEqual([2 / 3, 1 / 3]);
+    expect(shareBest(d, 'nitrogenKeptKg', 'more')).toEqual([2 / 3, 1 / 3]);
   });
 
   it('shares a draw among those that tie for best, so that the shares sum to 1', () => {
     // Best in turn: the second, the first, both.
-    expect(shareBest(d, 'cost', 'less')).toEqual([1.5 / 3, 1.5 / 3]);
-    const three = draws({ cost: [4, 4, 4, 7, 2, 2, 3, 9, 8, 5, 6, 5] }, 3);
-    const shares = shareBest(three, 'cost', 'less');
+    expect(shareBest(d, 'netCost', 'less')).toEqual([1.5 / 3, 1.5 / 3]);
+    const three = draws({ netCost: [4, 4, 4, 7, 2, 2, 3, 9, 8, 5, 6, 5] }, 3);
+    const shares = shareBest(three, 'netCost', 'less');
     [1 / 3 + 1 + 1 / 2, 1 / 3 + 1 / 2, 1 / 3 + 1 / 2 + 1 / 2].forEach((wins, k) => {
       expect(shares[k]).toBeCloseTo(wins / 4, 12);
     });
   });
 
   it('gives a draw in which no scenario has the measure to none', () => {
-    const none = draws({ cost: [Number.NaN, Number.NaN, Number.NaN, 3] }, 2);
-    expect(shareBest(none, 'cost', 'less')).toEqual([0, 1 / 2]);
+    const none = draws({ netCost: [Number.NaN, Number.NaN, Number.NaN, 3] }, 2);
+    expect(shareBest(none, 'netCost', 'less')).toEqual([0, 1 / 2]);
   });
 
   it('shares a draw in which the weighed places are level', () => {
-    const level = shareBestWeighted(d, [{ name: 'cost', better: 'less', weight: 1 }]);
+    const level = shareBestWeighted(d, [{ name: 'netCost', better: 'less', weight: 1 }]);
     expect(level).toEqual([1.5 / 3, 1.5 / 3]);
     expect(
-      shareBestWeighted(draws({ cost: [5, 5] }, 2), [{ name: 'cost', better: 'less', weight: 1 }]),
+      shareBestWeighted(draws({ netCost: [5, 5] }, 2), [{ name: 'netCost', better: 'less', weight: 1 }]),
     ).toEqual([0.5, 0.5]);
   });
 
   it('weighs several measures by the place within each draw', () => {
     const byKept = shareBestWeighted(d, [
-      { name: 'kept', better: 'more', weight: 2 },
-      { name: 'cost', better: 'less', weight: 1 },
+      { name: 'nitrogenKeptKg', better: 'more', weight: 2 },
+      { name: 'netCost', better: 'less', weight: 1 },
     ]);
     expect(byKept).toEqual([2 / 3, 1 / 3]);
   });

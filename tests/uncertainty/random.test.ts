@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  allForms,
-  allPlausible,
-  filler,
-  plausible,
-  plausibleShareBelow,
-  stream,
-} from '../../src/uncertainty/random.ts';
+import { allForms, allPlausible, filler, plausible, stream } from '../../src/uncertainty/random.ts';
+import { plausibleShareBelow } from '../reference/plausible.ts';
 
 /** Largest gap between the empirical and the given distribution function. */
 function kolmogorovSmirnov(sample: Float64Array, below: (x: number) => number): number {

@@ -1,8 +1,8 @@
 import { sampleRankCorrelation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { stream } from '../../src/uncertainty/random.ts';
-import { worthOfMeasuring } from '../../src/uncertainty/valueOfInformation.ts';
-import { rankCorrelation, varianceShare } from '../../src/uncertainty/varianceShares.ts';
+import { rankCorrelation } from '../../src/uncertainty/varianceShares.ts';
+import { varianceShare, worthOfMeasuring } from '../reference/fromGroups.ts';
 
 const N = 20_000;
 const uniform = (name: string, low: number, high: number) => {

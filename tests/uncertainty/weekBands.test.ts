@@ -5,10 +5,11 @@ import type { Run } from '../../src/study/evaluate.ts';
 import type { Setting } from '../../src/study/rows.ts';
 import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
 import { bandsOf } from '../../src/uncertainty/percentiles.ts';
-import { type WeekBand, weekBands, weekBandsAll } from '../../src/uncertainty/weekBands.ts';
+import { type WeekBand, weekBands } from '../../src/uncertainty/weekBands.ts';
 import { farm } from '../farm.ts';
+import { finished } from '../finished.ts';
 
-const TRACKS = ['weekPackDepthM', 'weekPackMoisture', 'weekPackCarbonNitrogen'];
+const TRACKS = ['weekPackDepthM', 'weekPackMoisture', 'weekPackCarbonNitrogen'] as const;
 const BED = 2;
 let run: Run;
 beforeAll(() => {
@@ -16,7 +17,7 @@ beforeAll(() => {
 });
 
 const bands = (setting: Setting, count = 300, seed = 1) =>
-  weekBandsAll(setting, { tracks: TRACKS, count, seed });
+  finished(weekBands(setting, { tracks: TRACKS, count, seed }));
 
 /** The same scenarios with every number at its best guess. */
 const central = ({ bound, weather, weatherIndex }: Run): Setting => ({
@@ -80,12 +81,14 @@ describe('weekly bands', () => {
       (name) => name === 'bedM2' || name === 'shedLengthM',
     );
     if (!column) throw new Error('no length to turn');
-    const long = weekBandsAll(run, {
-      tracks: TRACKS,
-      count: 60,
-      seed: 1,
-      changes: new Map([[column, 2 * (run.bound[BED].bindings.get(column)?.value ?? 0)]]),
-    });
+    const long = finished(
+      weekBands(run, {
+        tracks: TRACKS,
+        count: 60,
+        seed: 1,
+        changes: new Map([[column, 2 * (run.bound[BED].bindings.get(column)?.value ?? 0)]]),
+      }),
+    );
     const short = bands(run, 60);
     const at = (of: typeof long) => of.scenarios[BED].tracks.weekPackDepthM.p50[20];
     expect(at(long)).toBeLessThan(at(short));
@@ -98,7 +101,8 @@ describe('weekly bands', () => {
     expect(steps.length).toBeGreaterThan(2);
     expect(steps).toEqual([...steps].sort((a, b) => a - b));
     expect(steps.at(-1)).toBe(1);
-    expect(() => weekBandsAll(run, { tracks: ['bedWidthM'], count: 1, seed: 1 })).toThrow(
+    // @ts-expect-error no weekly series has this name
+    expect(() => finished(weekBands(run, { tracks: ['bedWidthM'], count: 1, seed: 1 }))).toThrow(
       'unknown weekly series: bedWidthM',
     );
   });

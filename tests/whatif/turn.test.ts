@@ -4,6 +4,7 @@ import { readDataFiles } from '../../src/cli/readData.ts';
 import { type Notebook, readNotebook } from '../../src/notebook/read.ts';
 import { changesOf, edited } from '../../src/store/strip.ts';
 import { evaluate, evaluateBound, type Run } from '../../src/study/evaluate.ts';
+import { resultIn } from '../../src/study/rows.ts';
 import type { Tables } from '../../src/tables/coefficient.ts';
 import { breakEvens } from '../../src/whatif/breakEven.ts';
 import { sweep, sweepTwo } from '../../src/whatif/sweep.ts';
@@ -183,8 +184,65 @@ describe('the two meanings', () => {
     while (!step.done) step = job.next();
     if (!step.value || !('results' in step.value)) throw new Error('no answer');
     close(
-      [...step.value.results.capitalCost.slice(0, 3)],
+      [...resultIn(step.value.results, 'capitalCost').slice(0, 3)],
       run.results.map(({ values }) => values.capitalCost as number),
+    );
+  });
+});
+
+describe('slats whose area nobody wrote', () => {
+  const UNWRITTEN = FULL.replace('slats: { areaM2: 60, ', 'slats: { ');
+  const SLATS = 1;
+  const slatsAt = (of: Run, at: Run) => [of, at].map(({ results }) => results[SLATS].values);
+
+  it('stay as the notebook’s own herd needs them where the shed stays, and grow where it is built', () => {
+    const open = read(UNWRITTEN);
+    const own = evaluated(open);
+    const turned = (herd: (typeof HERD_MEANINGS)[number], head: number) =>
+      evaluateBound(
+        own.bound,
+        tables,
+        own.weather,
+        own.weatherIndex,
+        changesOf({ notebook: open, tables, setting: own, herd }, new Map([['head', head]])),
+      );
+    for (const head of [8, 34, 51]) {
+      const [before, stays] = slatsAt(own, turned('stays', head));
+      expect(stays.headCount).toBe(head);
+      expect(Math.abs((stays.slatsUsedM2 as number) - (before.slatsUsedM2 as number))).toBeLessThan(0.005);
+      expect(stays.billSlatsM2).toBe(stays.slatsUsedM2);
+      expect(turned('built', head).results[SLATS].values.slatsUsedM2).toBeCloseTo(
+        ((before.slatsUsedM2 as number) * head) / 17,
+        0,
+      );
+      // What is slid, swept and written is the same shed.
+      const turn = turnOf(own, 'headCount', 'stays');
+      if (!turn) throw new Error('no herd');
+      const swept = sweep(own, turn, [head], ['slatsUsedM2', 'capitalCost']).results;
+      expect(swept.slatsUsedM2[SLATS]).toBe(stays.slatsUsedM2);
+      const written = edited(
+        UNWRITTEN,
+        { notebook: open, tables, setting: own, herd: 'stays' },
+        'head',
+        head,
+      );
+      const [again] = [evaluated(read(written.text)).results[SLATS].values];
+      expect(again.slatsUsedM2).toBe(stays.slatsUsedM2);
+      close(
+        [again.capitalCost as number, swept.capitalCost[SLATS]],
+        [stays.capitalCost as number, stays.capitalCost as number],
+      );
+      const factor = turnOf(own, 'herdFactor', 'stays');
+      if (!factor) throw new Error('no factor');
+      expect(sweep(own, factor, [head / 17], ['slatsUsedM2']).results.slatsUsedM2[SLATS]).toBe(
+        stays.slatsUsedM2,
+      );
+    }
+    // The herd as it stands changes nothing.
+    const [before, same] = slatsAt(own, turned('stays', 17));
+    expect(same).toEqual(before);
+    expect(edited(UNWRITTEN, { notebook: open, tables, setting: own, herd: 'stays' }, 'head', 17).text).toBe(
+      UNWRITTEN,
     );
   });
 });

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDataFiles } from '../../src/cli/readData.ts';
+import type { DayName } from '../../src/model/quantities.ts';
 import { evaluateBound, type Run } from '../../src/study/evaluate.ts';
 import { daysOf } from '../../src/whatif/winterDays.ts';
 import { runWinters } from '../../src/whatif/winters.ts';
@@ -45,7 +46,7 @@ describe('many winters', () => {
 describe('the days of a winter', () => {
   it('sum to the rain and drainage of the plain run', () => {
     const { series, winterDays } = daysOf(run, 0);
-    const sum = (name: string) => series[name].slice(0, winterDays).reduce((a, v) => a + v, 0);
+    const sum = (name: DayName) => series[name].slice(0, winterDays).reduce((a, v) => a + v, 0);
     expect(sum('dayRainMm')).toBeCloseTo(run.results[0].values.rainMm as number, 9);
     expect(sum('dayDrainageMm')).toBeCloseTo(run.results[0].values.drainageWinterMm as number, 9);
   });

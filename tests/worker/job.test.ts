@@ -174,6 +174,7 @@ describe('the explorer', () => {
       explorer.ask({
         slot: 'a',
         setting: run,
+        // @ts-expect-error no result has this name
         request: { kind: 'draws', count: 5, seed: 1, keep: ['netCosts'] },
       }),
     ).rejects.toThrow('unknown quantity: netCosts');

@@ -33,9 +33,11 @@ export function countingWins(): Wins {
     const known = counted.of.get(key);
     if (known) return known;
     const row = SURE.find(({ quantity }) => quantity === key);
-    const names = row ? [key] : measuresOf(weights).map(({ name }) => name);
+    const names = row ? [row.quantity] : measuresOf(weights).map(({ name }) => name);
     if (!names.every((name) => draws.results[name])) return undefined;
-    const wins = row ? shareBest(draws, key, row.better) : shareBestWeighted(draws, measuresOf(weights));
+    const wins = row
+      ? shareBest(draws, row.quantity, row.better)
+      : shareBestWeighted(draws, measuresOf(weights));
     counted.of.set(key, wins);
     return wins;
   };

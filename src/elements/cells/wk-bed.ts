@@ -74,9 +74,10 @@ export class WkBed extends LitElement {
     const bands = answer && {
       count: answer.count,
       of: new Map(
-        answer.scenarios.flatMap(({ name, tracks }) =>
-          tracks[series.track] ? [[name, tracks[series.track]] as const] : [],
-        ),
+        answer.scenarios.flatMap(({ name, tracks }) => {
+          const band = tracks[series.track];
+          return band ? [[name, band] as const] : [];
+        }),
       ),
     };
     const figure = weekFigure(results, series, reading, bands);

@@ -191,13 +191,13 @@ export class WkCase extends LitElement {
   }
 
   #report(run: Run, found: MoneyCase): Report {
-    const { stress, swings } = this.#asked.answer() ?? {
+    const { stress, sensitivities } = this.#asked.answer() ?? {
       stress: [],
-      swings: { central: Number.NaN, rows: [] },
+      sensitivities: { central: Number.NaN, rows: [] },
     };
     return reportFrom(this.notebook ?? nameless(this.reading), run, found, {
       stress,
-      swings,
+      sensitivities,
       results: this.results.length === run.results.length ? this.results : run.results,
       ...(this.draws ? { draws: this.draws } : {}),
       day: today(),
@@ -243,7 +243,7 @@ export class WkCase extends LitElement {
         ready
           ? html`${this.#stress(found, report)}
             <h3>What moves it</h3>
-            <wk-figure .figure=${tornadoFigure({ scenario: result.name, baseline: finance.difference?.baseline ?? null, swings: report.swings, stress: report.stress }, reading)}></wk-figure>
+            <wk-figure .figure=${tornadoFigure({ scenario: result.name, baseline: finance.difference?.baseline ?? null, sensitivities: report.sensitivities, stress: report.stress }, reading)}></wk-figure>
             <p class="screen">${print('a4', 'Print the lender’s paper, A4')} ${print('letter', 'Letter')}</p>
             <wk-progress .explorer=${this.explorer} slot-name=${this.#paperSlots.draws}></wk-progress>
             ${this.fault === '' ? nothing : html`<p>The paper could not be made: ${this.fault}.</p>`}`

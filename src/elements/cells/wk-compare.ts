@@ -1,7 +1,8 @@
 import { css, html, LitElement } from 'lit';
 import { guard } from 'lit/directives/guard.js';
-import { RESULTS } from '../../model/dictionary.ts';
+import { RESULTS, resultNamed } from '../../model/dictionary.ts';
 import { COMPARISONS } from '../../model/measures.ts';
+import type { ResultName } from '../../model/quantities.ts';
 import { compareFigure } from '../../plots/compare.ts';
 import { capital, type Reading } from '../../plots/reading.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
@@ -34,7 +35,7 @@ export class WkCompare extends LitElement {
 
   declare results: readonly ScenarioResult[];
   declare reading: Reading;
-  declare quantity: string;
+  declare quantity: ResultName;
 
   constructor() {
     super();
@@ -51,7 +52,7 @@ export class WkCompare extends LitElement {
     return html`<h2>Side by side</h2>
       <label class="screen">Compare
         <select class="field" @change=${(event: Event) => {
-          this.quantity = (event.target as HTMLSelectElement).value;
+          this.quantity = resultNamed((event.target as HTMLSelectElement).value);
         }}>
           ${guard(
             [this.quantity],

@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { ResultName } from '../../model/quantities.ts';
 import { COST_LINES, costStackFigure } from '../../plots/costStack.ts';
 import { capital, labelOf, moneyOf, type Reading, show } from '../../plots/reading.ts';
 import type { Run, ScenarioResult } from '../../study/evaluate.ts';
@@ -6,7 +7,7 @@ import { absentMark, numberButton } from '../parts/number.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 
-const AFTER: readonly (readonly [string, string])[] = [
+const AFTER: readonly (readonly [ResultName, string])[] = [
   ['annualCost', 'Together'],
   ['nutrientValue', 'Nutrients kept, taken off'],
   ['netCost', 'Net'],
@@ -88,7 +89,7 @@ export class WkCosts extends LitElement {
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
   }
 
-  #cell(result: ScenarioResult, name: string, label: string): TemplateResult {
+  #cell(result: ScenarioResult, name: ResultName, label: string): TemplateResult {
     const value = result.values[name];
     const priced = typeof result.values.annualCost === 'number';
     if (typeof value !== 'number')
@@ -110,7 +111,7 @@ export class WkCosts extends LitElement {
     const lines = COST_LINES.filter((name) =>
       results.some(({ values }) => typeof values[name] === 'number' && values[name] !== 0),
     );
-    const rows = [...lines.map((name): [string, string] => [name, capital(labelOf(name))]), ...AFTER];
+    const rows = [...lines.map((name): [ResultName, string] => [name, capital(labelOf(name))]), ...AFTER];
     return html`<h2>What a year costs</h2>
       <wk-figure .figure=${caption ? { ...figure, caption } : figure}></wk-figure>
       <div class="scroll" tabindex="0" role="group" aria-label="Yearly cost by line">

@@ -1,5 +1,6 @@
 import { html, LitElement } from 'lit';
 import type { RowChanges } from '../../model/bind.ts';
+import type { ResultName } from '../../model/quantities.ts';
 import { drawsFigure } from '../../plots/drawsDots.ts';
 import type { Reading } from '../../plots/reading.ts';
 import type { Run } from '../../study/evaluate.ts';
@@ -33,7 +34,7 @@ export class WkDraws extends LitElement {
   /** Draws already made, used when they hold the measure. */
   declare draws: Draws | undefined;
   declare reading: Reading;
-  declare measure: string;
+  declare measure: ResultName;
   declare scenarios: readonly string[] | undefined;
   declare count: number;
   declare seed: number;

@@ -1,5 +1,6 @@
 import { html, LitElement } from 'lit';
 import type { RowChanges } from '../../model/bind.ts';
+import type { ResultName } from '../../model/quantities.ts';
 import type { Reading } from '../../plots/reading.ts';
 import { flipFinding, sweepFigure } from '../../plots/sweepLines.ts';
 import type { Run } from '../../study/evaluate.ts';
@@ -39,7 +40,7 @@ export class WkFlip extends LitElement {
   /** What turning the herd means for the shed. */
   declare herd: HerdMeaning | undefined;
   declare steps: number;
-  declare measure: string;
+  declare measure: ResultName;
   /** Names of two scenarios; the first two when absent. */
   declare between: readonly [string, string] | undefined;
   declare caption: string | undefined;

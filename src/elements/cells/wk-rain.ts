@@ -1,4 +1,5 @@
 import { html, LitElement } from 'lit';
+import type { ResultName } from '../../model/quantities.ts';
 import type { PreparedWeather } from '../../model/weather/prepared.ts';
 import { rainFigure, wintersFigure } from '../../plots/rain.ts';
 import type { Reading } from '../../plots/reading.ts';
@@ -33,7 +34,7 @@ export class WkRain extends LitElement {
   declare show: 'winter' | 'winters';
   /** One scenario by name; the first for one winter, all for many when absent. */
   declare scenario: string | undefined;
-  declare measure: string;
+  declare measure: ResultName;
   declare caption: string | undefined;
 
   #many: Answering<'winters'> = answering(this, 'winters');

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { RowChanges } from '../../model/bind.ts';
+import type { ResultName } from '../../model/quantities.ts';
 import { adviceLine, rankingFigure } from '../../plots/ranking.ts';
 import type { Reading } from '../../plots/reading.ts';
 import type { Run } from '../../study/evaluate.ts';
@@ -44,7 +45,7 @@ export class WkRank extends LitElement {
   declare explorer: Explorer | undefined;
   declare changes: RowChanges | undefined;
   declare reading: Reading;
-  declare measure: string;
+  declare measure: ResultName;
   /** Names of two scenarios; the best two when absent. */
   declare between: readonly [string, string] | undefined;
   declare top: number;

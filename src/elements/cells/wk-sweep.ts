@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import type { RowChanges } from '../../model/bind.ts';
+import type { ResultName } from '../../model/quantities.ts';
 import { bestMapFigure } from '../../plots/bestMap.ts';
 import type { Reading } from '../../plots/reading.ts';
 import { sweepFigure } from '../../plots/sweepLines.ts';
@@ -44,7 +45,7 @@ export class WkSweep extends LitElement {
   /** What turning the herd means for the shed. */
   declare herd: HerdMeaning | undefined;
   declare steps: number;
-  declare measure: string;
+  declare measure: ResultName;
   declare across: string | undefined;
   declare scenarios: readonly string[] | undefined;
   declare caption: string | undefined;

@@ -1,7 +1,9 @@
 /** Every kind of cell: the element that shows it and what that is given, of the cell's options and of the page. */
+
 import { nothing } from 'lit';
 import type { DirectiveResult } from 'lit/directive.js';
 import type { RowChanges } from '../../model/bind.ts';
+import { resultNamed } from '../../model/dictionary.ts';
 import type { PreparedWeather } from '../../model/weather/prepared.ts';
 import type { Cell, CellKind } from '../../notebook/cells.ts';
 import type { Notebook } from '../../notebook/read.ts';
@@ -92,6 +94,12 @@ const NO_DIARY: Notebook['diary'] = [];
 const captioned = (figure: Figure, caption: string | undefined): Figure =>
   caption === undefined ? figure : { ...figure, caption };
 
+/** The figure's result by its name in the model: the reader has seen to it that there is one. */
+const measured = <Options extends { readonly measure: string }>(o: Options) => ({
+  ...o,
+  measure: resultNamed(o.measure),
+});
+
 /** Series of the model behind the words a bed cell uses. */
 const BED = {
   depth: 'weekPackDepthM',
@@ -146,7 +154,10 @@ const CELLS: { readonly [K in CellKind]: (options: OptionsOf<K>, page: CellPage)
     openOnly: o.show === 'open',
   })),
   compare: gives('wk-figure', (o, p) => ({
-    figure: captioned(compareFigure(some(o.scenarios, p.results), o.measure, p.reading), o.caption),
+    figure: captioned(
+      compareFigure(some(o.scenarios, p.results), resultNamed(o.measure), p.reading),
+      o.caption,
+    ),
   })),
   costs: gives('wk-costs', ({ scenarios, ...o }, p) => ({
     ...o,
@@ -155,8 +166,8 @@ const CELLS: { readonly [K in CellKind]: (options: OptionsOf<K>, page: CellPage)
     results: some(scenarios, p.results),
   })),
   diary: gives('wk-diary', (o, p) => ({ ...o, reading: p.reading, diary: p.notebook?.diary ?? NO_DIARY })),
-  draws: gives('wk-draws', (o, p) => ({ ...drawing(p), ...o, draws: p.draws })),
-  flip: gives('wk-flip', (o, p) => ({ ...asking(p), ...o, herd: o.herd ?? p.herd })),
+  draws: gives('wk-draws', (o, p) => ({ ...drawing(p), ...measured(o), draws: p.draws })),
+  flip: gives('wk-flip', (o, p) => ({ ...asking(p), ...measured(o), herd: o.herd ?? p.herd })),
   ladder: gives('wk-figure', (o, p) => ({
     heading: 'Nitrogen step by step',
     figure: captioned(ladderFigure(some(o.scenarios, p.results), p.reading), o.caption),
@@ -178,14 +189,13 @@ const CELLS: { readonly [K in CellKind]: (options: OptionsOf<K>, page: CellPage)
     explorer,
     reading,
     winters,
-    measure: 'nitrogenLeachedKg',
-    ...o,
+    ...measured({ measure: 'nitrogenLeachedKg', ...o }),
   })),
   // Ranking takes too long to follow an input while it is turned.
-  rank: gives('wk-rank', (o, p) => ({ ...drawing(p), changes: undefined, ...o })),
+  rank: gives('wk-rank', (o, p) => ({ ...drawing(p), changes: undefined, ...measured(o) })),
   section: gives('wk-section', (o, p) => ({ ...shed(o.scenario, p), week: o.week ?? 26 })),
   sources: gives('wk-sources', (_, { run, reading }) => ({ run, reading })),
-  sweep: gives('wk-sweep', (o, p) => ({ ...asking(p), ...o, herd: o.herd ?? p.herd })),
+  sweep: gives('wk-sweep', (o, p) => ({ ...asking(p), ...measured(o), herd: o.herd ?? p.herd })),
 };
 
 /** A cell of the text as it is to stand on the page. */

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { RowChanges } from '../../model/bind.ts';
+import { isValue } from '../../model/dictionary.ts';
 import type { PreparedWeather } from '../../model/weather/prepared.ts';
 import type { Block } from '../../notebook/body.ts';
 import type { InlineValue } from '../../notebook/inline.ts';
@@ -170,7 +171,7 @@ export class WkNotebook extends LitElement implements CellPage {
 
   #valueText = ({ quantity, scenario }: InlineValue): string => {
     const result = this.results[this.#scenarioOf(scenario)];
-    const value = result?.values[quantity];
+    const value = isValue(quantity) ? result?.values[quantity] : undefined;
     const unit = unitOf(quantity);
     const shown = show(value, unit, this.reading);
     // What is counted is named by the prose around it: "17 animals", "197 days".

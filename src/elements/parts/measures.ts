@@ -1,12 +1,13 @@
 /** The rows of the cards, in the order a keeper asks: what stays, what it takes, how sure. */
 
+import { resultNamed } from '../../model/dictionary.ts';
 import { type Better, COMPARISONS } from '../../model/measures.ts';
+import type { ResultName, Values } from '../../model/quantities.ts';
 import { capital, labelOf, unitOf } from '../../plots/reading.ts';
-import type { Values } from '../../study/evaluate.ts';
 
 export interface Measure {
   /** The result whose working the number opens. */
-  readonly quantity: string;
+  readonly quantity: ResultName;
   readonly label: string;
   readonly unit: string;
   readonly better?: Better;
@@ -99,19 +100,22 @@ export const TAKES: Block = {
 };
 
 /** Measures for which the cards say how often a scenario is best. */
-export const SURE: readonly { readonly quantity: string; readonly better: Better; readonly label: string }[] =
-  [
-    { quantity: 'nitrogenKeptKg', better: 'more', label: 'Keeps most nitrogen' },
-    { quantity: 'netCost', better: 'less', label: 'Costs least' },
-    { quantity: 'labourHours', better: 'less', label: 'Least work' },
-  ];
+export const SURE: readonly {
+  readonly quantity: ResultName;
+  readonly better: Better;
+  readonly label: string;
+}[] = [
+  { quantity: 'nitrogenKeptKg', better: 'more', label: 'Keeps most nitrogen' },
+  { quantity: 'netCost', better: 'less', label: 'Costs least' },
+  { quantity: 'labourHours', better: 'less', label: 'Least work' },
+];
 
 /** Rows of the results a cell names, in its order; each is shown as what its name says. */
 export function chosenBlock(names: readonly string[]): Block {
   const told = [...STAYS.measures, ...TAKES.measures];
   return {
     title: 'Chosen results',
-    measures: names.map((quantity) => {
+    measures: names.map(resultNamed).map((quantity) => {
       const compared = COMPARISONS.find(({ name }) => name === quantity);
       return {
         quantity,
@@ -125,7 +129,11 @@ export function chosenBlock(names: readonly string[]): Block {
 }
 
 /** The number a row shows. */
-export function amountOf({ quantity, perDay }: Measure, values: Values, of: Values = values): number | null {
+export function amountOf(
+  { quantity, perDay }: Measure,
+  values: Values,
+  of: Partial<Values> = values,
+): number | null {
   const value = of[quantity];
   if (typeof value !== 'number') return null;
   if (!perDay) return value;

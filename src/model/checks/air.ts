@@ -33,7 +33,7 @@ function heatOf(c: Context, group: HerdGroup): number {
 }
 
 function airOf(c: Context): Air | null {
-  if (!c.housed || c.head === 0) return null;
+  if (!c.roofed || c.head === 0) return null;
   const { shed } = c;
   const outside = c.row('stackOutsideC').central;
   const indoors = 1 - c.scenario.placement.pastureShare;

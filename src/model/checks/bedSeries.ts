@@ -1,5 +1,7 @@
 /** The level of the bed week by week with its range, and the words for a week. */
+
 import type { Scenario } from '../../notebook/schema.ts';
+import { dayAfter } from '../../units/days.ts';
 import type { CheckInput } from './check.ts';
 
 export interface BedSeries {
@@ -16,8 +18,6 @@ export interface BedSeries {
   /** The range is that of draws. */
   readonly drawn: boolean;
 }
-
-const DAY_MS = 86_400_000;
 
 /**
  * The bed levels of one scenario; null when the track is missing or empty. Where draws were run the range ends at
@@ -70,9 +70,7 @@ export function firstWeek(levels: readonly number[], fails: (level: number) => b
 
 /** ISO day on which week `week` (from 1) of the winter begins. */
 export function weekStart(scenario: Scenario, week: number): string {
-  return new Date(Date.parse(scenario.farm.winter.start) + (week - 1) * 7 * DAY_MS)
-    .toISOString()
-    .slice(0, 10);
+  return dayAfter(scenario.farm.winter.start, (week - 1) * 7);
 }
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];

@@ -2,6 +2,7 @@
 
 import type { Scenario } from '../../notebook/schema.ts';
 import type { Basis, Coefficient } from '../../tables/coefficient.ts';
+import type { Bands, Tracks, Values } from '../quantities.ts';
 
 /** `pass`: within the limit. `look`: needs a person to judge. `stop`: does not work as written. */
 type CheckStatus = 'pass' | 'look' | 'stop';
@@ -24,17 +25,14 @@ export interface Check {
   readonly week?: number;
 }
 
-/** Results of a scenario by name; null where it has no such quantity. */
-type Values = Readonly<Record<string, number | null>>;
-
+/** What the checks are given of a scenario; what is not there is not checked. */
 export interface CheckInput {
   readonly scenario: Scenario;
-  readonly values: Values;
-  /** Weekly series of this scenario, NaN after the last week of the winter. */
-  readonly tracks: Readonly<Record<string, Float64Array>>;
+  readonly values: Partial<Values>;
+  readonly tracks: Partial<Tracks>;
   readonly coefficients: ReadonlyMap<string, Coefficient>;
   /** Results of the draws, where they were run. */
-  readonly bands?: { readonly p10: Values; readonly p50: Values; readonly p90: Values };
+  readonly bands?: Bands;
 }
 
 /** What a rule finds; who asked it and where it belongs is added by the caller. */

@@ -1,5 +1,7 @@
 /** When manure may not be spread, by country and kind. Rules differ by area: check the local rule. */
+
 import type { Coefficient } from '../../tables/coefficient.ts';
+import { dayAfter, daysBetween } from '../../units/days.ts';
 
 export interface ClosedPeriod {
   /** First and last closed day of the year, 1 to 366. */
@@ -41,11 +43,9 @@ function periodName(country: string | null, kind: ManureKind, nitrateZone: boole
   }
 }
 
-const DAY_MS = 86_400_000;
-
 /** Day of the year, 1 for 1 January. */
 function dayOfYear(isoDay: string): number {
-  return Math.round((Date.parse(isoDay) - Date.parse(`${isoDay.slice(0, 4)}-01-01`)) / DAY_MS) + 1;
+  return daysBetween(`${isoDay.slice(0, 4)}-01-01`, isoDay) + 1;
 }
 
 /** True on a closed day; periods run over the new year. */
@@ -59,7 +59,6 @@ export function isClosed(period: ClosedPeriod, isoDay: string): boolean {
 export function firstOpenDay(period: ClosedPeriod | null, isoDay: string): string {
   let day = isoDay;
   // A closed period is shorter than a year, so this ends.
-  for (let k = 0; period && k < 366 && isClosed(period, day); k++)
-    day = new Date(Date.parse(day) + DAY_MS).toISOString().slice(0, 10);
+  for (let k = 0; period && k < 366 && isClosed(period, day); k++) day = dayAfter(day, 1);
   return day;
 }

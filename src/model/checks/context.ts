@@ -1,6 +1,7 @@
 /** What every rule looks at: the scenario's shed, herd and bed, read once. */
 import type { HerdGroup, Scenario } from '../../notebook/schema.ts';
 import type { Coefficient } from '../../tables/coefficient.ts';
+import type { Values } from '../quantities.ts';
 import { type BedSeries, bedSeries } from './bedSeries.ts';
 import { type CheckInput, MissingRow } from './check.ts';
 
@@ -13,8 +14,10 @@ export interface Context extends CheckInput {
   readonly bedded: boolean;
   readonly slatted: boolean;
   readonly outdoors: boolean;
-  /** Animals live under a roof for some of the day. */
+  /** Animals stand on bed, slats or yard for some of the day. */
   readonly housed: boolean;
+  /** They do so under a roof. */
+  readonly roofed: boolean;
   /** Null where there is no bed. */
   readonly bed: BedSeries | null;
   readonly bedM2: number;
@@ -22,7 +25,7 @@ export interface Context extends CheckInput {
   readonly country: string | null;
   /** A row of the tables; throws MissingRow, which shows as an open check. */
   readonly row: (id: string) => Coefficient;
-  readonly value: (name: string) => number | null;
+  readonly value: (name: keyof Values) => number | null;
   /** Largest central value of a class family over the animals that are there; null without animals. */
   readonly largest: (
     family: string,
@@ -40,7 +43,7 @@ export function contextOf(input: CheckInput): Context {
     if (!found) throw new MissingRow(id);
     return found;
   };
-  const value = (name: string): number | null => {
+  const value = (name: keyof Values): number | null => {
     const found = values[name];
     return typeof found === 'number' && Number.isFinite(found) ? found : null;
   };
@@ -57,6 +60,7 @@ export function contextOf(input: CheckInput): Context {
     slatted,
     outdoors: placement.pastureShare > 0,
     housed: bedded || slatted || placement.yardShare > 0,
+    roofed: shed.roofed && (bedded || slatted || placement.yardShare > 0),
     bed: bedded ? bedSeries(input) : null,
     bedM2: Math.max(0, shed.lengthM * (shed.depthM - shed.stanceDepthM)),
     country: farm.place.country?.toUpperCase() ?? null,

@@ -1,4 +1,5 @@
 /** Whether the ration can be eaten, and whether it gives more or less than the wanted gain. */
+import type { ResultName } from '../quantities.ts';
 import type { CheckRule } from './check.ts';
 import type { Context } from './context.ts';
 import { say } from './say.ts';
@@ -6,7 +7,7 @@ import { say } from './say.ts';
 /** Kilograms of dry matter a head and day; null where nothing is fed. */
 function daily(c: Context) {
   const [head, days] = [c.value('headCount') ?? 0, c.value('winterDays') ?? 0];
-  const per = (name: string) => (c.value(name) ?? Number.NaN) / (head * days);
+  const per = (name: ResultName) => (c.value(name) ?? Number.NaN) / (head * days);
   const found = {
     need: per('dryMatterNeedKg'),
     appetite: per('dryMatterAppetiteKg'),

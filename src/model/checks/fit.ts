@@ -10,7 +10,7 @@ const roofClearance: CheckRule<Context> = {
   id: 'roofClearance',
   theme: 'fit',
   run: (c) => {
-    if (!c.bed) return null;
+    if (!c.bed || !c.roofed) return null;
     const animal = animalReachM(c);
     const machine = machineNeedM(c);
     const roof = lowestRoofM(c.shed);
@@ -33,7 +33,7 @@ const hornClearance: CheckRule<Context> = {
   theme: 'fit',
   run: (c) => {
     const animal = c.bed && animalReachM(c);
-    if (!c.bed || !animal) return null;
+    if (!c.bed || !animal || !c.roofed) return null;
     const roof = lowestRoofM(c.shed);
     const verdict = rising(c, c.bed, {
       topM: roof - animal.needM,
@@ -50,7 +50,7 @@ const mountingClearance: CheckRule<Context> = {
   theme: 'fit',
   run: (c) => {
     const withers = c.bed && c.largest('withersHeightM');
-    if (!c.bed || !withers) return null;
+    if (!c.bed || !withers || !c.roofed) return null;
     const rise = c.row('mountingRiseM');
     const roof = lowestRoofM(c.shed);
     const need = withers.size + rise.central;

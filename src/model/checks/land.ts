@@ -1,5 +1,6 @@
 /** Nutrients against the ground they are meant for, and the calendar of the law. */
 
+import type { ResultName } from '../quantities.ts';
 import type { CheckRule } from './check.ts';
 import { closedPeriod, isClosed } from './closedPeriod.ts';
 import type { Context } from './context.ts';
@@ -7,7 +8,7 @@ import { say } from './say.ts';
 
 function areaRule(
   id: string,
-  result: string,
+  result: ResultName,
   what: string,
   rowOf: (c: Context) => string,
 ): CheckRule<Context> {

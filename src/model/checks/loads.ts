@@ -12,7 +12,7 @@ const snow: CheckRule<Context> = {
   id: 'snowLoad',
   theme: 'loads',
   run: (c) => {
-    if (!c.housed) return null;
+    if (!c.roofed) return null;
     const row = c.row('snowEngineerKnPerM2');
     const { snowLoadKnPerM2: ground, pitchDeg } = c.shed;
     const load = roofSnowKnPerM2(
@@ -102,7 +102,7 @@ const timber: CheckRule<Context> = {
   id: 'longestTimber',
   theme: 'loads',
   run: (c) => {
-    if (!c.housed) return null;
+    if (!c.roofed) return null;
     const row = c.row('spanEngineerM');
     const cos = Math.cos((c.shed.pitchDeg * Math.PI) / 180);
     const rafter = roofShape(c.shed).rafterM + (cos > 0 ? c.shed.overhangM / cos : 0);

@@ -1,4 +1,5 @@
 /** Does the low winter sun reach the bed through the open side? */
+import { daysBetween } from '../../units/days.ts';
 import {
   litStrip,
   type SunHours,
@@ -28,7 +29,7 @@ const noonSun: CheckRule<Context> = {
   id: 'noonSunOnBed',
   theme: 'sun',
   run: (c) => {
-    if (!c.bed) return null;
+    if (!c.bed || !c.roofed) return null;
     const { place } = c.scenario.farm;
     const row = c.row('sunStripFraction');
     const day = darkestDay(c);
@@ -39,10 +40,7 @@ const noonSun: CheckRule<Context> = {
     );
     const week = Math.max(
       0,
-      Math.min(
-        c.bed.weeks - 1,
-        Math.floor((Date.parse(day) - Date.parse(c.scenario.farm.winter.start)) / (7 * 86_400_000)),
-      ),
+      Math.min(c.bed.weeks - 1, Math.floor(daysBetween(c.scenario.farm.winter.start, day) / 7)),
     );
     const depth = c.shed.depthM - c.shed.stanceDepthM;
     const shared = { limit: depth * row.central, unit: 'm', row };
@@ -111,7 +109,7 @@ const sunHoursFront: CheckRule<Context> = {
   id: 'sunHours',
   theme: 'sun',
   run: (c) => {
-    if (!c.bed) return null;
+    if (!c.bed || !c.roofed) return null;
     const row = c.row('sunHoursLeast');
     const hours = sunHours(c);
     const month = Number(darkestDay(c).slice(5, 7)) - 1;

@@ -81,3 +81,10 @@ export type NamesIn<Parts> = Parts extends readonly (infer One)[]
   : Parts extends Walk<infer _Reads, infer Name>
     ? Name
     : keyof Parts & string;
+
+/** Of these names, those that walks make as series: several numbers a row, and of a kind where one is given. */
+export type SeriesIn<Parts, Kind = { readonly width: number }> = Parts extends readonly (infer One)[]
+  ? SeriesIn<One, Kind>
+  : Parts extends { readonly makes: infer Makes }
+    ? { [Name in keyof Makes]: Makes[Name] extends Kind ? Name : never }[keyof Makes] & string
+    : never;

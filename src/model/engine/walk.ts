@@ -43,10 +43,12 @@ export interface Walk<Reads extends string = string, Name extends string = strin
   readonly run: (io: WalkRun<Reads, Name>) => void;
 }
 
-/** Keeps the literal names, so that a walk can only touch what it lists. */
-export function walk<const Reads extends string, const Name extends string>(
-  declared: Walk<Reads, Name>,
-): Walk<Reads, Name> {
+/** Keeps the literal names and which of them are series, so that a walk can only touch what it lists. */
+export function walk<
+  const Reads extends string,
+  const Name extends string,
+  const Makes extends Readonly<Record<Name, Made | Series>>,
+>(declared: Walk<Reads, Name> & { readonly makes: Makes }): Walk<Reads, Name> & { readonly makes: Makes } {
   return declared;
 }
 

@@ -1,7 +1,7 @@
 /** What paddock and soil share: the weeks of a weather year seen by ammonium in the soil. No row keeps anything here. */
 import type { ReadsOf } from '../engine/columns.ts';
 import { WEEKS } from '../series.ts';
-import { drainageToCome, leachedKg, nitrifiedFraction } from './nitrification.ts';
+import { drainageToCome, leachedKg, nitrificationRate, nitrifiedFraction } from './nitrification.ts';
 
 /** What the walk through the weeks needs of a row. */
 export const FIELD_READS = [
@@ -39,7 +39,7 @@ export function leachedFromWeekKg(
   const base = read.growthBaseC[i];
   const uptakePerC = read.grassUptakeKgPerHaWeekC[i];
   let pool = poolKgPerHa;
-  const perWeek = read.nitrifiedFractionPerWeek[i];
+  const perWeek = nitrificationRate(read.nitrifiedFractionPerWeek[i]);
   const perC = read.nitrificationPerC[i];
   const reference = read.nitrificationReferenceC[i];
   const frozenFraction = read.nitrificationFrozenFractionPerWeek[i];

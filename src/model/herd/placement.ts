@@ -170,7 +170,16 @@ export const placement = {
   packPotassiumInKg: intoPack('potassium'),
   packCarbonInKg: intoPack('carbon'),
   packDryMatterInKg: intoPack('dryMatter'),
-  packWaterInKg: intoPack('water'),
+  packWaterInKg: ofRoute(
+    'the bed',
+    WORDS.water,
+    '',
+    `${WASTED} + bedding + rain where the bed has no roof`,
+    'packShare',
+  ).of(
+    ['waterExcretedKg', 'waterWastedKg', 'packShare', 'waterMaterialKg', 'bedRainKg'],
+    (i, excreted, wasted, part, bedding, rain) => (excreted[i] + wasted[i]) * part[i] + bedding[i] + rain[i],
+  ),
 
   packDryMatterExcretaKg: toBed(
     'dry matter of dung and urine into the bed',

@@ -1,11 +1,12 @@
 /** Which scenario each one is measured against. */
+import type { Values } from '../quantities.ts';
 
 export interface Candidate {
   readonly name: string;
   /** Name of the scenario this one names as its baseline. */
   readonly baseline?: string | undefined;
   /** Results, of which the capital is read. */
-  readonly values: Readonly<Record<string, number | null>>;
+  readonly values: Partial<Pick<Values, 'capitalCost'>>;
 }
 
 /** The scenario each is measured against, by name: the one it names, else `name`, else that of least capital. */

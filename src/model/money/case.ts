@@ -4,6 +4,7 @@
  * counts cash alone. Flows are in the prices of their year and discounted at the interest rate; tax is left out.
  */
 
+import type { ResultName, Values } from '../quantities.ts';
 import { baselineNames, baselineOf } from './baseline.ts';
 import {
   CASH_INPUTS,
@@ -25,7 +26,7 @@ import { type RateOfReturn, rateOfReturn } from './rateOfReturn.ts';
 /** A scenario's results and its input columns, as they were run. */
 export interface CaseInput {
   readonly name: string;
-  readonly values: Readonly<Record<string, number | null>>;
+  readonly values: Partial<Values>;
   /** Value of an input column or coefficient of this row; undefined where there is none. */
   readonly column: (name: string) => number | undefined;
   /** Name of the scenario this one names as its baseline. */
@@ -98,7 +99,7 @@ export function financeCase(inputs: readonly CaseInput[], baselineName?: string)
   });
 }
 
-const read = (input: CaseInput, name: string) => input.values[name] ?? Number.NaN;
+const read = (input: CaseInput, name: ResultName) => input.values[name] ?? Number.NaN;
 const column = (input: CaseInput, name: string) => input.column(name) ?? Number.NaN;
 
 /** What the flows of a scenario rest on. */

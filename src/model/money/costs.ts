@@ -1,7 +1,7 @@
 /** The yearly cost of a way of wintering, line by line, in prices of the notebook's year; nutrients kept taken off. */
 
 import { quantity } from '../engine/quantity.ts';
-import { annuityFactor, realRate, straightLineCost } from './presentValue.ts';
+import { annuityPayment, realRate, straightLineCost } from './presentValue.ts';
 
 const money = (label: string, formula: string, when?: string) =>
   quantity(label, 'money', formula, when === undefined ? {} : { when });
@@ -21,7 +21,7 @@ function paidShare(capital: number, granted: number): number {
 
 /** An even yearly amount; nothing to pay back costs nothing whatever the life. */
 function yearly(amount: number, rate: number, years: number): number {
-  return amount === 0 ? 0 : amount / annuityFactor(rate, years);
+  return amount === 0 ? 0 : annuityPayment(amount, rate, years);
 }
 
 const wastedShare = (wasted: number, offered: number) => (offered > 0 ? wasted / offered : 0);
@@ -129,7 +129,7 @@ const running = {
     'labourPricePerHour',
   ),
   grassLostCost: priced(
-    'grass lost to treading',
+    'grass lost',
     'grass lost times what a tonne of its dry matter is worth',
     'grassLostTonnes',
     'grassPricePerTonne',

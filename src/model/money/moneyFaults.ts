@@ -1,5 +1,6 @@
 /** What in the money of a scenario cannot be reckoned or looks wrong, said where it stands. */
 import type { Scenario } from '../../notebook/schema.ts';
+import type { Values } from '../quantities.ts';
 import { BILL_LINES, type BillLine, type PriceBinding, quoteFaults } from '../works/bill.ts';
 import { loanFault } from './loan.ts';
 
@@ -16,7 +17,7 @@ export interface MoneyFault {
  */
 export function moneyFaults(
   scenario: Scenario,
-  values: Readonly<Record<string, number | null>>,
+  values: Partial<Values>,
   bindings: ReadonlyMap<string, PriceBinding>,
   bill: readonly BillLine[],
 ): MoneyFault[] {

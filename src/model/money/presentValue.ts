@@ -17,13 +17,6 @@ export function annuityPayment(amount: number, rate: number, years: number): num
   return amount / annuityFactor(rate, years);
 }
 
-/** Debt left after `paid` level payments; 0 once the term is over. */
-export function annuityBalance(amount: number, rate: number, years: number, paid: number): number {
-  if (!(years > 0)) return Number.NaN;
-  if (paid >= years) return 0;
-  return annuityPayment(amount, rate, years) * annuityFactor(rate, years - paid);
-}
-
 /** Worth today of the flows of years 0, 1, 2 …, flow 0 undiscounted. */
 export function netPresentValue(rate: number, flows: readonly number[]): number {
   let value = 0;
@@ -72,19 +65,4 @@ export function straightLineCost(price: number, rate: number, years: number, upk
 /** First year after which short-lived works have been replaced `times` times; whole years, at least one. */
 export function replacementYear(shortLifeYears: number, times: number): number {
   return times * Math.max(1, Math.round(shortLifeYears));
-}
-
-/**
- * Worth today of buying short-lived works again while the rest still stands, less the unused share of the
- * last set at the end. All in today's prices and at the real rate, for a first price of 1.
- */
-export function replacementFactor(rate: number, years: number, shortLifeYears: number): number {
-  let worth = 0;
-  let last = 0;
-  for (let times = 1; replacementYear(shortLifeYears, times) < years; times++) {
-    last = replacementYear(shortLifeYears, times);
-    worth += (1 + rate) ** -last;
-  }
-  const unused = Math.max(0, 1 - (years - last) / replacementYear(shortLifeYears, 1));
-  return worth - unused * (1 + rate) ** -years;
 }

@@ -55,18 +55,21 @@ export const kept = {
   phosphorusBroughtKg: brought('phosphorus'),
   potassiumBroughtKg: brought('potassium'),
 
+  nitrogenInCropKg: kg(
+    'nitrogen in a crop or ready for it',
+    'what the crop on spreading ground uses + what herbage of the paddock has taken, beyond its need too',
+  ).sum(['groundNitrogenUsedKg', 'paddockNitrogenInCropKg']),
   nitrogenAtRiskKg: kg(
     'nitrogen still at risk',
-    'mineral nitrogen on spreading ground and paddock after drainage that no crop of the first year uses: the next drainage may take it',
+    'mineral nitrogen on spreading ground after drainage that no crop of the first year uses + mineral nitrogen of the paddock after the second winter: the next drainage may take it',
   ).of(
-    ['soilMineralKg', 'groundNitrogenUsedKg', 'paddockMineralKg', 'paddockNitrogenUsedKg'],
-    (i, soil, ground, paddock, pasture) =>
-      Math.max(0, soil[i] - ground[i]) + Math.max(0, paddock[i] - pasture[i]),
+    ['soilMineralKg', 'groundNitrogenUsedKg', 'paddockNitrogenAtRiskKg'],
+    (i, soil, ground, paddock) => Math.max(0, soil[i] - ground[i]) + paddock[i],
   ),
   nitrogenBoundKg: kg(
     'nitrogen bound in soil or compost',
-    'nitrogen still there − nitrogen for the first crop − nitrogen still at risk',
-  ).minus('nitrogenRemainingKg', ['nitrogenAvailableKg', 'nitrogenAtRiskKg']),
+    'nitrogen still there − nitrogen in a crop or ready for it − nitrogen still at risk',
+  ).minus('nitrogenRemainingKg', ['nitrogenInCropKg', 'nitrogenAtRiskKg']),
 
   carbonBroughtKg: kg(
     'carbon brought in with bedding',

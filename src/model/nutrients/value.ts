@@ -104,22 +104,11 @@ export const value = {
     'nitrogen a first crop could find on spreading ground',
     'mineral nitrogen left after drainage, with what the organic nitrogen of slurry and compost released in the first year',
   ).same('soilMineralKg'),
-  dungOrganicNitrogenKg: organic(
-    'organic nitrogen kept on the paddock',
-    'paddockNitrogenKeptKg',
-    'paddockMineralKg',
-    'paddockShare',
-  ),
-  dungNitrogenReleasedKg: routeKg(
-    'organic nitrogen of dung released in the first year',
-    'organic nitrogen kept on the paddock × share released in the first year',
-    'paddockShare',
-  ).product(['dungOrganicNitrogenKg', 'dungMineralisedFraction']),
   paddockNitrogenUsableKg: routeKg(
-    'nitrogen pasture could find on the paddock',
-    'mineral nitrogen left after drainage + organic nitrogen of dung released in the first year',
+    'nitrogen pasture finds on the paddock',
+    'what herbage takes from urine and dung',
     'paddockShare',
-  ).sum(['paddockMineralKg', 'dungNitrogenReleasedKg']),
+  ).same('paddockNitrogenInCropKg'),
   compostSpreadPhosphorusFraction: quantity(
     'part of compost in the phosphorus spread',
     'fraction',
@@ -170,7 +159,17 @@ export const value = {
   groundNitrogenUsedKg: onGround('nitrogen', 'Nitrogen'),
   groundPhosphorusUsedKg: onGround('phosphorus', 'Phosphorus'),
   groundPotassiumUsedKg: onGround('potassium', 'Potassium'),
-  paddockNitrogenUsedKg: byReach('nitrogen', 'Nitrogen'),
+  paddockNitrogenUsedKg: routeKg(
+    'nitrogen the pasture uses',
+    'what herbage takes from urine, at most the need of pasture × the ground urine reaches, apart for the spots where animals gather and for the rest; and what it takes from dung',
+    'paddockShare',
+  ).of(
+    [
+      'spotUptakeKg', 'restUptakeKg', 'dungUptakeKg', 'pastureNitrogenNeedKgPerHa', 'spotReachedHa', 'restReachedHa',
+    ], // biome-ignore format: one list
+    (i, spot, rest, dung, need, spotHa, restHa) =>
+      Math.min(spot[i], need[i] * spotHa[i]) + Math.min(rest[i], need[i] * restHa[i]) + dung[i],
+  ),
   paddockPhosphorusUsedKg: usedByPasture('phosphorus').of(
     [
       'paddockPhosphorusUsableKg', 'pasturePhosphorusNeedKgPerHa', 'spotExcretaFraction', 'paddockHa', 'spotAreaFraction',
@@ -242,19 +241,15 @@ export const value = {
     },
   ),
   paddockNitrogenSecondYearKg: routeKg(
-    'nitrogen of dung released in the second year',
-    'organic nitrogen left after the first year × share released in the first year × decay; in the second form nitrogen kept on the paddock × share of it released in the second year, at most the organic nitrogen that is left',
+    'nitrogen of dung and urine released in the second year',
+    'nitrogen of the paddock bound in soil, roots and dung × share of dung released in the first year × decay; in the second form × share released in the second year',
     'paddockShare',
   ).of(
     [
-      'dungOrganicNitrogenKg', 'dungNitrogenReleasedKg', 'dungMineralisedFraction', 'laterYearsFactor', 'laterYearsForm',
-      'paddockNitrogenKeptKg', 'dungSecondYearFraction',
+      'paddockNitrogenBoundKg', 'dungMineralisedFraction', 'laterYearsFactor', 'laterYearsForm', 'dungSecondYearFraction',
     ], // biome-ignore format: one list
-    (i, whole, gone, mineralised, decay, form, kept, second) => {
-      const decayed = nextYearKg(whole[i], gone[i], mineralised[i], decay[i]);
-      const table = Math.min(kept[i] * second[i], whole[i] - gone[i]);
-      return decayed + form[i] * (table - decayed);
-    },
+    (i, bound, mineralised, decay, form, second) =>
+      bound[i] * Math.min(1, (1 - form[i]) * mineralised[i] * decay[i] + form[i] * second[i]),
   ),
   nitrogenAvailableSecondYearKg: kg(
     'nitrogen released in the second year',

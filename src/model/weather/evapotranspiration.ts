@@ -1,5 +1,5 @@
-/** Water a grass reference gives to the air: FAO-56 Hargreaves for the model, Penman–Monteith as its check. */
-import { clearSkyRadiationMj, MM_PER_MJ } from './radiation.ts';
+/** Water a grass reference gives to the air, by FAO-56 Hargreaves. */
+import { MM_PER_MJ } from './radiation.ts';
 
 /**
  * The part of Hargreaves (FAO-56 eq. 52) that weather and latitude fix: (Tmean + 17.8)·√(Tmax − Tmin)·Ra, with
@@ -8,88 +8,4 @@ import { clearSkyRadiationMj, MM_PER_MJ } from './radiation.ts';
 export function hargreavesTermMm(minC: number, maxC: number, extraterrestrialMj: number): number {
   const meanC = (minC + maxC) / 2;
   return Math.max(0, meanC + 17.8) * Math.sqrt(Math.max(0, maxC - minC)) * extraterrestrialMj * MM_PER_MJ;
-}
-
-/** Saturation vapour pressure, kPa; FAO-56 eq. 11. */
-export function saturationVapourPressureKpa(temperatureC: number): number {
-  return 0.6108 * Math.exp((17.27 * temperatureC) / (temperatureC + 237.3));
-}
-
-/** Actual vapour pressure from the day's extremes of relative humidity (percent), kPa; FAO-56 eq. 17. */
-export function vapourPressureFromHumidityKpa(
-  minC: number,
-  maxC: number,
-  humidityMaxPercent: number,
-  humidityMinPercent: number,
-): number {
-  return (
-    (saturationVapourPressureKpa(minC) * humidityMaxPercent +
-      saturationVapourPressureKpa(maxC) * humidityMinPercent) /
-    200
-  );
-}
-
-/** Air pressure by elevation, kPa; FAO-56 eq. 7. */
-export function airPressureKpa(elevationM: number): number {
-  return 101.3 * ((293 - 0.0065 * elevationM) / 293) ** 5.26;
-}
-
-/** Wind at 2 m from wind measured `heightM` above grass, same unit; FAO-56 eq. 47. */
-export function windAt2M(windSpeed: number, heightM: number): number {
-  return (windSpeed * 4.87) / Math.log(67.8 * heightM - 5.42);
-}
-
-export interface PenmanMonteithDay {
-  readonly minC: number;
-  readonly maxC: number;
-  readonly vapourPressureKpa: number;
-  readonly windMPerS: number;
-  readonly elevationM: number;
-  /** At the ground, MJ/m²/d. */
-  readonly solarMj: number;
-  readonly extraterrestrialMj: number;
-  /** Into the soil, MJ/m²/d; 0 for a day. */
-  readonly soilHeatMj?: number;
-  /** Mean temperature where it is not the half-sum of the extremes. */
-  readonly meanC?: number;
-}
-
-/** Net shortwave radiation of grass, albedo 0.23, MJ/m²/d; FAO-56 eq. 38. */
-export function netShortwaveMj(solarMj: number): number {
-  return (1 - 0.23) * solarMj;
-}
-
-/** Net longwave radiation lost, MJ/m²/d; FAO-56 eq. 39. 0 where there is no clear-sky radiation to compare with. */
-export function netLongwaveMj({
-  minC,
-  maxC,
-  vapourPressureKpa,
-  elevationM,
-  solarMj,
-  extraterrestrialMj,
-}: PenmanMonteithDay): number {
-  const clear = clearSkyRadiationMj(elevationM, extraterrestrialMj);
-  if (!(clear > 0)) return 0;
-  const kelvin = ((maxC + 273.16) ** 4 + (minC + 273.16) ** 4) / 2;
-  return (
-    4.903e-9 *
-    kelvin *
-    (0.34 - 0.14 * Math.sqrt(vapourPressureKpa)) *
-    (1.35 * Math.min(1, solarMj / clear) - 0.35)
-  );
-}
-
-/** Reference evapotranspiration ET0, mm/d, by Penman–Monteith; FAO-56 eq. 6. */
-export function penmanMonteithMm(day: PenmanMonteithDay): number {
-  const { minC, maxC, vapourPressureKpa, windMPerS, elevationM, solarMj, soilHeatMj = 0 } = day;
-  const meanC = day.meanC ?? (minC + maxC) / 2;
-  const slope = (4098 * saturationVapourPressureKpa(meanC)) / (meanC + 237.3) ** 2;
-  const gamma = 0.665e-3 * airPressureKpa(elevationM);
-  const deficit =
-    (saturationVapourPressureKpa(minC) + saturationVapourPressureKpa(maxC)) / 2 - vapourPressureKpa;
-  const netMj = netShortwaveMj(solarMj) - netLongwaveMj(day);
-  return (
-    (MM_PER_MJ * slope * (netMj - soilHeatMj) + gamma * (900 / (meanC + 273)) * windMPerS * deficit) /
-    (slope + gamma * (1 + 0.34 * windMPerS))
-  );
 }

@@ -1,6 +1,8 @@
 /** From a daily series, or from monthly normals, to the years the pipeline walks: one for each winter. */
+
 import type { Scenario } from '../../notebook/schema.ts';
-import { dateOf, dayNumber, type WeatherDay, type WeatherSeries } from '../../tables/weatherSeries.ts';
+import type { WeatherDay, WeatherSeries } from '../../tables/weatherSeries.ts';
+import { dateOf, dayNumber } from '../../units/days.ts';
 import type { Problem } from '../../units/problem.ts';
 import { DAYS } from '../series.ts';
 import { hargreavesTermMm } from './evapotranspiration.ts';

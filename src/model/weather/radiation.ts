@@ -4,29 +4,20 @@ const MINUTES_PER_DAY = 1440;
 /** Turns MJ/m²/d into mm of water evaporated a day: 1/2.45, as FAO-56 rounds it. */
 export const MM_PER_MJ = 0.408;
 
-interface SunAngles {
+export interface SunAngles {
   readonly latitudeRad: number;
   readonly declinationRad: number;
   /** Half of the daylight as an angle: 0 in polar night, π in polar day. */
   readonly sunsetAngleRad: number;
 }
 
-function sunAngles(latitudeDeg: number, dayOfYear: number): SunAngles {
+/** Declination and sunset hour angle, clamped to 0 in polar night and π in polar day; FAO-56 eq. 24 and 25. */
+export function sunAngles(latitudeDeg: number, dayOfYear: number): SunAngles {
   const latitudeRad = (latitudeDeg * Math.PI) / 180;
   const declinationRad = 0.409 * Math.sin((2 * Math.PI * dayOfYear) / 365 - 1.39);
   // Beyond the polar circles the product leaves −1…1: the sun does not set, or does not rise.
   const x = Math.max(-1, Math.min(1, -Math.tan(latitudeRad) * Math.tan(declinationRad)));
   return { latitudeRad, declinationRad, sunsetAngleRad: Math.acos(x) };
-}
-
-/** Solar declination, rad; FAO-56 eq. 24. */
-export function declinationRad(dayOfYear: number): number {
-  return sunAngles(0, dayOfYear).declinationRad;
-}
-
-/** Sunset hour angle, rad, 0 in polar night and π in polar day; FAO-56 eq. 25 with its argument clamped. */
-export function sunsetAngleRad(latitudeDeg: number, dayOfYear: number): number {
-  return sunAngles(latitudeDeg, dayOfYear).sunsetAngleRad;
 }
 
 /** Inverse relative distance of earth and sun; FAO-56 eq. 23. */
@@ -43,33 +34,4 @@ export function extraterrestrialRadiationMj(latitudeDeg: number, dayOfYear: numb
     0,
     (MINUTES_PER_DAY / Math.PI) * SOLAR_CONSTANT_MJ_PER_M2_MIN * earthSunFactor(dayOfYear) * angle,
   );
-}
-
-/** Daylight hours N, 0…24; FAO-56 eq. 34. */
-export function daylightHours(latitudeDeg: number, dayOfYear: number): number {
-  return (24 / Math.PI) * sunAngles(latitudeDeg, dayOfYear).sunsetAngleRad;
-}
-
-/** Solar radiation at the ground from hours of sunshine, MJ/m²/d; FAO-56 eq. 35. 0 in polar night. */
-export function radiationFromSunshineMj(
-  sunshineHours: number,
-  daylight: number,
-  extraterrestrialMj: number,
-): number {
-  return daylight > 0 ? (0.25 + 0.5 * (sunshineHours / daylight)) * extraterrestrialMj : 0;
-}
-
-/** Solar radiation from the day's temperature range, MJ/m²/d; FAO-56 eq. 50. `kRs` 0.16 inland, 0.19 at the coast. */
-export function radiationFromTemperatureMj(
-  minC: number,
-  maxC: number,
-  extraterrestrialMj: number,
-  kRs: number,
-): number {
-  return kRs * Math.sqrt(Math.max(0, maxC - minC)) * extraterrestrialMj;
-}
-
-/** Clear-sky radiation, MJ/m²/d; FAO-56 eq. 37. */
-export function clearSkyRadiationMj(elevationM: number, extraterrestrialMj: number): number {
-  return (0.75 + 2e-5 * elevationM) * extraterrestrialMj;
 }

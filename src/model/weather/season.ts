@@ -1,7 +1,6 @@
 /** When the winter turns and when grass starts to grow, for a year of weather that may start on any day. */
+import { dayNumber, dayOf, partsOf } from '../../units/days.ts';
 import type { PreparedWeather } from './prepared.ts';
-
-const DAY_MS = 86_400_000;
 
 /** What a year of weather gives once, whatever the coefficients of a row. */
 export interface Season {
@@ -40,9 +39,9 @@ export function seasonOf(weather: PreparedWeather): Season {
  * it lies before the first day, so that a winter counted from January has no second midwinter.
  */
 export function midwinterDay(start: string, latitudeDeg: number): number {
-  const begin = Date.parse(start);
-  const year = new Date(begin).getUTCFullYear();
-  const solstice = (y: number) => Math.round((Date.UTC(y, latitudeDeg < 0 ? 5 : 11, 21) - begin) / DAY_MS);
+  const begin = dayNumber(start);
+  const { year } = partsOf(begin);
+  const solstice = (y: number) => dayOf(y, latitudeDeg < 0 ? 5 : 11, 21) - begin;
   const next = solstice(year) >= 0 ? solstice(year) : solstice(year + 1);
   return next > 183 ? solstice(solstice(year) >= 0 ? year - 1 : year) : next;
 }

@@ -2,6 +2,7 @@
  * Plausible days from twelve monthly normals: exact monthly rain, wet days in spells, a smooth course of
  * temperature with seeded noise. Made-up weather: it carries no record of any place.
  */
+import { dayNumber, dayOf, partsOf } from '../../units/days.ts';
 import { normals, stream } from '../../units/random.ts';
 
 /** January to December. */
@@ -43,29 +44,27 @@ interface MonthOfYear {
   readonly days: number;
 }
 
-const DAY_MS = 86_400_000;
-
 /**
  * Days from `start` (ISO) on. Each calendar month keeps its rain sum, to rounding, and its mean temperature; a
  * month cut by the first day is made whole and dealt to both ends, so a year from any day keeps the year's sums.
  */
 export function makeYear(climate: Normals, start: string, days: number, seed: number): MadeDays {
-  const begin = new Date(Date.parse(start));
-  const skip = begin.getUTCDate() - 1;
-  const first = Date.UTC(begin.getUTCFullYear(), begin.getUTCMonth(), 1);
+  const begin = dayNumber(start);
+  const skip = partsOf(begin).day - 1;
+  const first = begin - skip;
   const months = monthsFrom(first, skip + days);
   const whole = makeMonths(climate, months, seed, 12);
   const cut = (all: Float64Array) => all.slice(skip, skip + days);
   return { rainMm: cut(whole.rainMm), minC: cut(whole.minC), maxC: cut(whole.maxC), meanC: cut(whole.meanC) };
 }
 
-/** Calendar months from a first of a month until `days` days are covered. */
+/** Calendar months from the day number of a first of a month until `days` days are covered. */
 export function monthsFrom(first: number, days: number): MonthOfYear[] {
   const out: MonthOfYear[] = [];
   for (let from = 0; from < days || out.length === 0; ) {
-    const date = new Date(first + from * DAY_MS);
-    const length = new Date(Date.UTC(date.getUTCFullYear(), date.getUTCMonth() + 1, 0)).getUTCDate();
-    out.push({ month: date.getUTCMonth(), from, days: length });
+    const { year, month } = partsOf(first + from);
+    const length = partsOf(dayOf(year, month + 1, 0)).day;
+    out.push({ month, from, days: length });
     from += length;
   }
   return out;

@@ -31,6 +31,12 @@ export const winter = walk({
         'first day after midwinter, once the days are long enough, from which the running mean reaches the growth temperature',
       from: [...YEAR, 'latitudeDeg', 'growthDaylightHours', 'growthRunDays', 'growthBaseC'],
     },
+    growthEndDay: {
+      label: 'day grass stops growing for want of light, from the first winter day',
+      unit: 'd',
+      formula: 'as many days before midwinter as there are from it to days long enough, not below 0',
+      from: [...YEAR, 'latitudeDeg', 'growthDaylightHours'],
+    },
     weekRainMm: week('rain and snow', 'mm', 'rain and snow of the weather × rain factor', {
       from: [...YEAR, 'rainFactor'],
     }),
@@ -44,7 +50,8 @@ export const winter = walk({
       const { rainSum, temperatureSum, midwinterNorth, midwinterSouth } = seasonOf(year);
       const latitude = read.latitudeDeg[i];
       const midwinter = latitude < 0 ? midwinterSouth : midwinterNorth;
-      const light = midwinter + 1 + daysToDaylight(latitude, read.growthDaylightHours[i]);
+      const dark = daysToDaylight(latitude, read.growthDaylightHours[i]);
+      const light = midwinter + 1 + dark;
       const winterEnd = Math.max(0, Math.min(days, Math.ceil(read.winterDays[i])));
       write.growthDay[i] = growthDayOf(
         temperatureSum,
@@ -53,6 +60,7 @@ export const winter = walk({
         read.growthRunDays[i],
         read.growthBaseC[i],
       );
+      write.growthEndDay[i] = Math.max(0, Math.min(days, midwinter - dark));
       write.rainMm[i] = read.rainFactor[i] * rainSum[winterEnd];
       write.winterTemperatureC[i] = winterEnd > 0 ? temperatureSum[winterEnd] / winterEnd : 0;
       for (let w = 0; w < WEEKS; w++) {

@@ -26,6 +26,6 @@ export function heatAtW(heatW: number, temperatureC: number): number {
 
 /** Part of `heatW` (at 20 °C) that warms the air of the house at `temperatureC`, W; the rest leaves as vapour. */
 export function sensibleHeatW(heatW: number, temperatureC: number): number {
-  const perUnit = 0.71 * (1000 + 4 * (20 - temperatureC)) - 0.408e-3 * temperatureC ** 4;
+  const perUnit = 0.71 * heatAtW(1000, temperatureC) - 0.408e-3 * temperatureC ** 4;
   return (heatW * Math.max(0, perUnit)) / 1000;
 }

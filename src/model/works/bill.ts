@@ -2,9 +2,10 @@
 import { CHOICES } from '../../notebook/inputs.ts';
 import type { Scenario } from '../../notebook/schema.ts';
 import type { Coefficient } from '../../tables/coefficient.ts';
-import { BILL_LINES, type BillSpec } from './billLines.ts';
+import type { Values } from '../quantities.ts';
+import { BILL_LINES, type BillRowSpec } from './billLines.ts';
 
-export { BILL_LEFT_OUT, BILL_LINES, type BillSpec } from './billLines.ts';
+export { BILL_LEFT_OUT, BILL_LINES, type BillRowSpec } from './billLines.ts';
 
 /** The part of a binding the bill needs. */
 export interface PriceBinding {
@@ -41,7 +42,7 @@ const NO_LINES: BillLine[] = [];
  * itself there is that one line. A line without a price has null in place of an amount, and then there is no sum.
  */
 export function readBill(
-  values: Readonly<Record<string, number | null>>,
+  values: Partial<Values>,
   bindings: ReadonlyMap<string, PriceBinding>,
   money: { readonly currency: string; readonly year: number },
 ): BillLine[] {
@@ -90,12 +91,14 @@ export function readBill(
 }
 
 /** The price row a line reads in this scenario. */
-export function priceId(spec: BillSpec, scenario: Scenario): string {
+export function priceId(spec: BillRowSpec, scenario: Scenario): string {
   return spec.choice ? `${spec.price}.${CHOICES[spec.choice](scenario)}` : spec.price;
 }
 
 /** Lines a quote can name: those with a price row of their own. */
-export const QUOTABLE: readonly BillSpec[] = BILL_LINES.filter((spec) => spec.price !== 'labourPricePerHour');
+export const QUOTABLE: readonly BillRowSpec[] = BILL_LINES.filter(
+  (spec) => spec.price !== 'labourPricePerHour',
+);
 
 /**
  * The scenario with its quotes for bill lines as own prices, which stand before the rows of the price table.

@@ -7,8 +7,6 @@ import { INDOOR_LINES } from './indoorLines.ts';
 import { OUTDOOR_LINES } from './outdoorLines.ts';
 import { SHED_LINES } from './shedLines.ts';
 
-export type { BillSpec } from './billLine.ts';
-
 /** Places by the head, for a scenario that names no shed. */
 const PLACE_LINES = [
   line(
@@ -77,11 +75,17 @@ const ON_TOP_LINES = [
 
 const LINES = [...SHED_LINES, ...INDOOR_LINES, ...OUTDOOR_LINES, ...PLACE_LINES, ...ON_TOP_LINES] as const;
 
-export const BILL_LINES: readonly BillSpec[] = LINES;
-
 type ColumnOfLine<Line> = Line extends BillSpec<infer Column> ? Column : never;
 /** Quantity and cost columns of all lines. */
 export type BillColumn = ColumnOfLine<(typeof LINES)[number]>;
+
+/** A line with its columns by name. */
+export type BillRowSpec = Omit<BillSpec, 'quantity' | 'cost'> & {
+  readonly quantity: BillColumn;
+  readonly cost: BillColumn;
+};
+
+export const BILL_LINES: readonly BillRowSpec[] = LINES;
 
 /** What a real project also pays for and this bill leaves out; said in the printed case. */
 export const BILL_LEFT_OUT: readonly string[] = [

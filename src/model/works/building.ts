@@ -24,6 +24,15 @@ const measures = {
     'depth of the shed, where there is a bed',
     INDOORS,
   ).of(['shedDepthM', 'bedShare'], (i, depth, bed) => (bed[i] > 0 ? 1 : 0) * depth[i]),
+  roofedPlanM2: quantity(
+    'plan of the sheds under a roof',
+    'm²',
+    'length times depth of the bedded shed where it has a roof, and of the slatted one',
+    OWN,
+  ).of(
+    ['beddedShedLengthM', 'beddedShedDepthM', 'roofedShare', 'slattedPensLengthM', 'slattedShedDepthM'],
+    (i, length, depth, roofed, pens, slatted) => length[i] * depth[i] * roofed[i] + pens[i] * slatted[i],
+  ),
   bedFloorDepthM: quantity(
     'depth of the bed from stance to rear wall',
     'm',
@@ -91,18 +100,19 @@ const framed = <const Reads extends string>(
 ) => ({ label, unit, formula, ...OWN, from });
 
 // biome-ignore format: one list
-const PLAN = ['beddedShedLengthM', 'beddedShedDepthM', 'slattedPensLengthM', 'slattedShedDepthM'] as const;
+const GROUND = ['beddedShedLengthM', 'beddedShedDepthM', 'slattedPensLengthM', 'slattedShedDepthM'] as const;
+const PLAN = [...GROUND, 'roofedShare'] as const;
 
 const frames = walk({
   name: 'shed frames',
-  about: 'Timber frame and roof of the bedded and the slatted shed together',
+  about: 'Timber frame and roof of the bedded and the slatted shed together; an open bed has neither',
   // biome-ignore format: one list
   reads: [
     ...PLAN, 'eaveM', 'pitchDeg', 'overhangM', 'bayM', 'postRowSpanM', 'longestTimberM', 'purlinSpacingM',
     'pushWallM', 'penWallHeightM',
   ],
   makes: {
-    shedBaysCount: framed('bays', 'bays', 'length over the width of a bay, rounded up', [...PLAN, 'bayM']),
+    shedBaysCount: framed('bays', 'bays', 'length over the width of a bay, rounded up', [...GROUND, 'bayM']),
     shedPostsCount: framed(
       'posts of the sheds',
       'posts',
@@ -162,14 +172,15 @@ const frames = walk({
       shape.wallM = r.penWallHeightM[i];
       shedFrame(shape, slatted);
 
+      const roofed = r.roofedShare[i];
       w.shedBaysCount[i] = bedded.bays + slatted.bays;
-      w.shedPostsCount[i] = bedded.posts + slatted.posts;
-      w.shedPostsM[i] = bedded.postM + slatted.postM;
-      w.shedRaftersM[i] = bedded.rafterM + slatted.rafterM;
-      w.shedPurlinsM[i] = bedded.purlinM + slatted.purlinM;
-      w.shedRoofM2[i] = bedded.roofM2 + slatted.roofM2;
-      w.shedCladdingM2[i] = bedded.claddingM2 + slatted.claddingM2;
-      w.shedGuttersM[i] = bedded.gutterM + slatted.gutterM;
+      w.shedPostsCount[i] = bedded.posts * roofed + slatted.posts;
+      w.shedPostsM[i] = bedded.postM * roofed + slatted.postM;
+      w.shedRaftersM[i] = bedded.rafterM * roofed + slatted.rafterM;
+      w.shedPurlinsM[i] = bedded.purlinM * roofed + slatted.purlinM;
+      w.shedRoofM2[i] = bedded.roofM2 * roofed + slatted.roofM2;
+      w.shedCladdingM2[i] = bedded.claddingM2 * roofed + slatted.claddingM2;
+      w.shedGuttersM[i] = bedded.gutterM * roofed + slatted.gutterM;
     }
   },
 });

@@ -81,11 +81,11 @@ export const SHED_LINES = [
     {
       price: 'builderPricePerHour',
       works: 'shed',
-      formula: 'plan of the sheds times the hours a square metre takes, less what is done by own hands',
+      formula: 'plan under a roof times the hours a square metre takes, less what is done by own hands',
     },
     (counted) =>
       counted.of(
-        ['shedPlanM2', 'erectionHoursPerM2', 'ownBuildShare'],
+        ['roofedPlanM2', 'erectionHoursPerM2', 'ownBuildShare'],
         (i, plan, perM2, own) => plan[i] * perM2[i] * (1 - own[i]),
       ),
   ),
@@ -100,7 +100,7 @@ export const SHED_LINES = [
       formula: 'the same hours for the share done by own hands',
       own: true,
     },
-    (counted) => counted.product(['shedPlanM2', 'erectionHoursPerM2', 'ownBuildShare']),
+    (counted) => counted.product(['roofedPlanM2', 'erectionHoursPerM2', 'ownBuildShare']),
   ),
   line(
     'roof',
@@ -142,9 +142,9 @@ export const SHED_LINES = [
     {
       price: 'waterTankPricePerM3',
       works: 'shed',
-      formula: 'plan of the sheds times the tank a square metre of roof is given',
+      formula: 'plan under a roof times the tank a square metre of roof is given',
     },
-    (counted) => counted.product(['shedPlanM2', 'roofTankM3PerM2']),
+    (counted) => counted.product(['roofedPlanM2', 'roofTankM3PerM2']),
   ),
   line(
     'slab',

@@ -2,7 +2,9 @@
  * Where the sun stands and how far it reaches under a roof. Positions come from `suncalc` (Meeus' series,
  * refraction included); the geometry of eave, bed and wall is our own. Nothing here fails in polar night.
  */
+
 import { getPosition, getTimes } from 'suncalc';
+import { dayOf, midnightMs } from '../../units/days.ts';
 
 export interface SunPosition {
   /** Apparent height over a flat horizon, degrees; negative at night. */
@@ -32,8 +34,8 @@ export interface Strip {
   readonly toM: number;
 }
 
-const DAY_MS = 86_400_000;
 const HOUR_MS = 3_600_000;
+const DAY_MS = 24 * HOUR_MS;
 const radians = (deg: number) => (deg * Math.PI) / 180;
 const degrees = (rad: number) => (rad * 180) / Math.PI;
 
@@ -46,16 +48,8 @@ export function sunAt(timeMs: number, latitudeDeg: number, longitudeDeg: number)
 /** When the sun stands highest on an ISO day, UTC milliseconds; it may stand below the horizon. */
 export function solarNoonMs(isoDay: string, latitudeDeg: number, longitudeDeg: number): number {
   // Clock noon of the place falls inside the right solar day at every longitude.
-  const nearNoon = Date.parse(`${isoDay}T12:00:00Z`) - (longitudeDeg / 360) * DAY_MS;
+  const nearNoon = midnightMs(isoDay) + (0.5 - longitudeDeg / 360) * DAY_MS;
   return getTimes(new Date(nearNoon), latitudeDeg, longitudeDeg).solarNoon.getTime();
-}
-
-/** Hours from sunrise to sunset on an ISO day: 0 in polar night, 24 in midnight sun. */
-export function dayLengthHours(isoDay: string, latitudeDeg: number, longitudeDeg: number): number {
-  const noon = solarNoonMs(isoDay, latitudeDeg, longitudeDeg);
-  const { sunrise, sunset, alwaysUp } = getTimes(new Date(noon), latitudeDeg, longitudeDeg);
-  if (sunrise && sunset) return (sunset.getTime() - sunrise.getTime()) / HOUR_MS;
-  return alwaysUp ? 24 : 0;
 }
 
 /**
@@ -103,7 +97,7 @@ export function sunHoursByMonth(
     let sky = 0;
     let front = 0;
     for (const day of sampleDays) {
-      const midnight = Date.UTC(year, month, day) - (longitudeDeg / 360) * DAY_MS;
+      const midnight = midnightMs(dayOf(year, month, day)) - (longitudeDeg / 360) * DAY_MS;
       for (let hour = stepHours / 2; hour < 24; hour += stepHours) {
         const sun = sunAt(midnight + hour * HOUR_MS, latitudeDeg, longitudeDeg);
         if (sun.altitudeDeg <= Math.max(0, horizonDeg)) continue;

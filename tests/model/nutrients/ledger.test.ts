@@ -38,9 +38,9 @@ describe('ledger', () => {
 
   it('says how much of what is there is used, bound or at risk', () => {
     const [split] = run(['ledger', 'kept'], {
-      ...row, soilMineralKg: 100, groundNitrogenUsedKg: 60, paddockMineralKg: 30, paddockNitrogenUsedKg: 50, nitrogenAvailableKg: 110,
+      ...row, soilMineralKg: 100, groundNitrogenUsedKg: 60, paddockNitrogenAtRiskKg: 7, paddockNitrogenInCropKg: 50,
     }); // biome-ignore format: one row
-    expect(split.nitrogenAtRiskKg).toBe(40);
+    expect(split.nitrogenAtRiskKg).toBe(47);
     expect(split.nitrogenBoundKg + split.nitrogenAtRiskKg + 110).toBe(remaining);
   });
 

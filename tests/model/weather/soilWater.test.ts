@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { WEEKS } from '../../../src/model/series.ts';
-import { daylightHours } from '../../../src/model/weather/radiation.ts';
 import { daysToDaylight, midwinterDay } from '../../../src/model/weather/season.ts';
 import { CHOICE_OPTIONS } from '../../../src/notebook/choiceOptions.ts';
+import { daylightHours } from '../../reference/penmanMonteith.ts';
 import { coefficients, problems, runRows, smoothYear, type Turn, weatherOf } from '../fieldRig.ts';
 
 const nordic = smoothYear(5, 12, 1.9);

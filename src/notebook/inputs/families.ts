@@ -1,0 +1,104 @@
+/** Inputs that repeat: groups of the herd, feeds, bedding materials, loans. */
+import { daysBetween } from '../../units/days.ts';
+import type { Scenario } from '../schema.ts';
+
+/** Classes that are full grown: fed to need unless the keeper says otherwise. */
+const FULL_GROWN: readonly string[] = ['sucklerCow', 'bull'];
+
+/**
+ * Day of the winter on which a group calves; 0 for the last winter day, since no date is given, and below 0 where
+ * they had calved before it. The first winter day itself counts as the second.
+ */
+function calvingDay(start: string, date: string | undefined): number {
+  if (date === undefined) return 0;
+  const day = daysBetween(start, date);
+  return day === 0 ? 1 : day;
+}
+
+/** Repeated inputs: `group2WeightKg` is field `WeightKg` of the second group. */
+export interface InputFamily {
+  readonly family: string;
+  readonly path: string;
+  readonly items: (s: Scenario) => readonly Readonly<Record<string, unknown>>[];
+  readonly fields: Readonly<
+    Record<string, { readonly key: string; readonly label: string; readonly unit: string }>
+  >;
+  /** The key of an item that picks its rows in the tables, and the dimension those rows are marked with. */
+  readonly choice?: { readonly key: string; readonly dimension: string };
+}
+
+const field = (key: string, label: string, unit: string) => ({ key, label, unit });
+
+export const INPUT_FAMILIES: readonly InputFamily[] = [
+  {
+    family: 'group',
+    path: 'farm.herd',
+    items: (s) =>
+      s.farm.herd.map((group) => ({
+        ...group,
+        calvingDay: calvingDay(s.farm.winter.start, group.calvingDate),
+        appetiteShare:
+          (group.fedTo ?? (FULL_GROWN.includes(group.class) ? 'need' : 'appetite')) === 'need' ? 0 : 1,
+        dryMatterKgPerDay: group.dryMatterKgPerDay ?? 0,
+      })),
+    choice: { key: 'class', dimension: 'class' },
+    fields: {
+      HeadCount: field('head', 'head', 'head'),
+      WeightKg: field('weightKg', 'weight', 'kg'),
+      GainKgPerDay: field('gainKgPerDay', 'gain', 'kg/d'),
+      PregnantShare: field('pregnantShare', 'share in calf', 'fraction'),
+      MilkKgPerDay: field('milkKgPerDay', 'milk', 'kg/d'),
+      HornedShare: field('hornedShare', 'share with horns', 'fraction'),
+      CalvingDay: field('calvingDay', 'calving, day of the winter (0: the last)', 'd'),
+      AppetiteShare: field('appetiteShare', 'fed to appetite (1) or need (0)', 'fraction'),
+      FedKgPerDay: field('dryMatterKgPerDay', 'dry matter eaten, where known (0: not)', 'kg DM/d'),
+    },
+  },
+  {
+    family: 'feed',
+    path: 'farm.feed',
+    items: (s) => s.farm.feed,
+    choice: { key: 'feed', dimension: 'feed' },
+    fields: {
+      Share: field('share', 'share of dry matter', 'fraction'),
+      CrudeProteinFraction: field('crudeProteinFraction', 'crude protein', 'fraction'),
+      PhosphorusFraction: field('phosphorusFraction', 'phosphorus', 'fraction'),
+      PotassiumFraction: field('potassiumFraction', 'potassium', 'fraction'),
+      DigestibilityFraction: field('digestibilityFraction', 'digestibility', 'fraction'),
+      DryMatterFraction: field('dryMatterFraction', 'dry matter', 'fraction'),
+      PricePerTonne: field('pricePerTonne', 'price', 'money/t'),
+    },
+  },
+  {
+    family: 'material',
+    path: 'bed.mix',
+    items: (s) =>
+      s.bed.mix.map((part) => {
+        const on = s.farm.materials.find((m) => m.material === part.material);
+        // Own material costs hours and no cash unless the keeper says so; bought material comes ready to use.
+        const pricePerTonne = on?.pricePerTonne ?? (on?.own ? 0 : undefined);
+        const machineHoursPerTonne = on?.machineHoursPerTonne ?? (on?.own ? undefined : 0);
+        return { ...on, pricePerTonne, machineHoursPerTonne, ...part };
+      }),
+    choice: { key: 'material', dimension: 'material' },
+    fields: {
+      Share: field('share', 'share of the mix', 'fraction'),
+      MoistureFraction: field('moistureFraction', 'moisture', 'fraction'),
+      PricePerTonne: field('pricePerTonne', 'price', 'money/t'),
+      HoursPerTonne: field('machineHoursPerTonne', 'own machine hours', 'h/t'),
+    },
+  },
+  {
+    family: 'loan',
+    path: 'finance.loans',
+    items: (s) =>
+      s.finance.loans.map((loan) => ({ ...loan, straight: loan.kind === 'straightLine' ? 1 : 0 })),
+    fields: {
+      Amount: field('amount', 'loan', 'money'),
+      Rate: field('rate', 'loan rate', 'fraction'),
+      Years: field('years', 'loan term', 'yr'),
+      GraceYears: field('graceYears', 'grace', 'yr'),
+      Straight: field('straight', 'equal principal parts', 'fraction'),
+    },
+  },
+];
