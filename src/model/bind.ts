@@ -78,7 +78,13 @@ export function bindScenario(
     spec.items(scenario).forEach((item, k) => {
       const column = `${of.family}${k + 1}${of.field}`;
       if (!bindings.has(column))
-        put(lookUp(`${of.family}${of.field}`, column, spec.choice && String(item[spec.choice.key])));
+        put(
+          lookUp(
+            `${spec.choice?.rows ?? of.family}${of.field}`,
+            column,
+            spec.choice && String(item[spec.choice.key]),
+          ),
+        );
     });
   }
   return { scenario, bindings, coefficients: withOverrides(tables.coefficients, replacements.overrides) };

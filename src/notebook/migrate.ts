@@ -15,15 +15,18 @@ const RETIRED_IN_PLACE: Readonly<Record<string, string>> = {
   elevationM: 'no figure depends on the elevation any more',
 };
 
+/** What is read another way than it is written: where it stands, what is meant now, what the keeper can do. */
 export interface Note {
   readonly at: Path;
   readonly words: string;
+  readonly todo?: string;
 }
 
 /** The front matter as it is understood today, and a note for each key that is passed over or read elsewhere. */
 export function asToday(front: unknown): { front: unknown; notes: Note[] } {
   const notes: Note[] = [];
-  const tidied = withoutRetiredRows(onePriceLevel(withoutRetired(front, notes), notes), notes);
+  const money = onePriceLevel(withoutRetired(front, notes), notes);
+  const tidied = withoutRetiredRows(heapCovers(coverPrice(money, notes), notes), notes);
   return { front: tidied, notes };
 }
 
@@ -32,7 +35,8 @@ function withoutRetired(front: unknown, notes: Note[]): unknown {
     if (!isPlain(farm) || !isPlain(farm.place)) return farm;
     const kept = Object.entries(farm.place).filter(([key]) => {
       const words = Object.hasOwn(RETIRED_IN_PLACE, key) ? RETIRED_IN_PLACE[key] : undefined;
-      if (words !== undefined) notes.push({ at: [...at, 'place', key], words });
+      if (words !== undefined)
+        notes.push({ at: [...at, 'place', key], words, todo: 'the line may be taken out' });
       return words === undefined;
     });
     return { ...farm, place: Object.fromEntries(kept) };
@@ -109,6 +113,43 @@ function headOf(herd: unknown): number | undefined {
     0,
   );
   return head > 0 ? head : undefined;
+}
+
+/** An own price of the cover of a heap was that of the fleece; it is read as that. */
+function coverPrice(front: unknown, notes: Note[]): unknown {
+  if (!isPlain(front) || !isPlain(front.farm) || !isPlain(front.farm.money)) return front;
+  const { farm } = front;
+  const money = front.farm.money;
+  const { heapCoverPricePerM2: own, ...others } = isPlain(money.prices) ? money.prices : {};
+  if (own === undefined) return front;
+  notes.push({
+    at: ['farm', 'money', 'prices', 'heapCoverPricePerM2'],
+    words: 'each cover of a heap has its own price now; this one is read as heapCoverPricePerM2.fleece',
+    todo: 'write heapCoverPricePerM2.fleece, or .sheet if it is one',
+  });
+  const prices = { 'heapCoverPricePerM2.fleece': own, ...others };
+  return { ...front, farm: { ...farm, money: { ...money, prices } } };
+}
+
+/**
+ * Covers of a heap were `open` or `covered`. What the second was priced and drawn up as was a breathing fleece, so
+ * that is what it is read as.
+ */
+function heapCovers(front: unknown, notes: Note[]): unknown {
+  if (!isPlain(front) || !Array.isArray(front.scenarios)) return front;
+  let found = false;
+  const scenarios = front.scenarios.map((scenario: unknown, k: number) => {
+    if (!isPlain(scenario) || !isPlain(scenario.compost) || scenario.compost.cover !== 'covered')
+      return scenario;
+    found = true;
+    notes.push({
+      at: ['scenarios', k, 'compost', 'cover'],
+      words: 'a covered heap is read as one under a breathing fleece, which is what it was priced as',
+      todo: 'write cover: fleece, or sheet (tight plastic), roof or open if that is what lies over it',
+    });
+    return { ...scenario, compost: { ...scenario.compost, cover: 'fleece' } };
+  });
+  return found ? { ...front, scenarios } : front;
 }
 
 /** Oldest version that can still be read. */

@@ -87,12 +87,12 @@ export function readNotebook(
     draws,
     decide,
     blocks: body.blocks,
-    notes: notes.map(({ at, words }) => ({
+    notes: notes.map(({ at, words, todo }) => ({
       what: words,
       file,
       line: yaml.lineOf(at),
       key: at.join('.'),
-      todo: 'the line may be taken out',
+      todo: todo ?? 'the line may be taken out',
     })),
     text,
     lineOf: yaml.lineOf,

@@ -142,7 +142,7 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
   const out = twice(names, 'two scenarios have the same name', (k) => ['scenarios', k, 'name']);
   scenarios.forEach((scenario, index) => {
     const at: Path = ['scenarios', index];
-    const { bed, finance, placement, shed } = scenario;
+    const { bed, compost, finance, placement, shed } = scenario;
     const written = new Set(farmFindings(farm, []).map((f) => f.what));
     out.push(...farmFindings(scenario.farm, [...at, 'farm']).filter((f) => !written.has(f.what)));
     out.push(...priceLevelFindings(farm, scenario, at));
@@ -164,6 +164,7 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
         (k) => [...at, 'bed', 'mix', k, 'material'],
       ),
     );
+    out.push(...heapFindings(compost, onHand, at));
     out.push(...roofFindings(scenario, [...at]));
     if (placement.bedShare > 0 && bed.mix.length === 0)
       out.push({
@@ -211,6 +212,35 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
         allowed: nearest(finance.baseline, names, 6).join(', '),
       });
   });
+  return out;
+}
+
+/** What is mixed into a heap must be there, and so must the heap. */
+function heapFindings(
+  { way, amendments }: Scenario['compost'],
+  onHand: readonly string[],
+  at: Path,
+): Finding[] {
+  const out = amendments.flatMap(({ material }, k): Finding[] =>
+    onHand.includes(material)
+      ? []
+      : [
+          {
+            path: [...at, 'compost', 'amendments', k, 'material'],
+            what: "the material is not among the farm's materials",
+            found: `"${material}"`,
+            allowed: onHand.join(', ') || 'none yet',
+            todo: 'add it under farm.materials with its tonnes',
+          },
+        ],
+  );
+  if (way === 'none' && amendments.some(({ tonnes }) => tonnes > 0))
+    out.push({
+      path: [...at, 'compost', 'amendments'],
+      what: 'there is no heap to mix anything into',
+      found: 'way: none',
+      allowed: 'way: turned or static, or no amendments',
+    });
   return out;
 }
 

@@ -47,7 +47,7 @@ export const TECHNIQUES = ['broadcast', 'trailingHose', 'trailingShoe', 'openSlo
 export const INCORPORATIONS = ['never', 'atOnce', 'within4h', 'within12h', 'within24h'] as const;
 export const IMPLEMENTS = ['plough', 'harrow'] as const;
 export const COMPOST_WAYS = ['turned', 'static', 'none'] as const;
-export const HEAP_COVERS = ['open', 'covered'] as const;
+export const HEAP_COVERS = ['open', 'fleece', 'sheet', 'roof'] as const;
 export const PADDOCK_MOVES = ['fixed', 'monthly', 'weekly', 'daily'] as const;
 export const EXPOSURES = ['open', 'windbreak', 'shed'] as const;
 export const FED_TO = ['need', 'appetite'] as const;
@@ -323,8 +323,25 @@ const bed = z.strictObject({
 
 const compost = z.strictObject({
   way: z.enum(COMPOST_WAYS).default('turned'),
-  cover: z.enum(HEAP_COVERS).default('covered'),
+  cover: z
+    .enum(HEAP_COVERS)
+    .default('fleece')
+    .describe(
+      'What keeps rain off: nothing, a breathing fleece, a tight sheet, or a roof that stands already',
+    ),
   turns: z.number().int().min(0).max(30).default(4),
+  days: z
+    .number()
+    .min(0)
+    .max(1095)
+    .optional()
+    .describe('How long the heap lies; until the middle of the month of spreading when absent'),
+  compacted: z.boolean().default(false).describe('Pressed down by the loader when it was heaped'),
+  amendments: z
+    .array(z.strictObject({ material: z.enum(MATERIALS), tonnes: amount }))
+    .max(6)
+    .default([])
+    .describe('What is mixed into the heap, as it lies; each must be among the materials of the farm'),
 });
 
 const loan = z.strictObject({

@@ -70,7 +70,7 @@ export function seasonPlan(result: ShedResult, coefficients: ReadonlyMap<string,
       : [];
   const stacks = bed ? stacksOf(result, row) : [];
   const cleanOut = bed ? cleanOutWindow(result, row) : null;
-  const heap = cleanOut ? heapOf(result, cleanOut.to, row) : null;
+  const heap = cleanOut ? heapOf(result, heapedOn(result, cleanOut), row) : null;
   const feedTonnes = values.feedTonnes ?? null;
   const plan = {
     name,
@@ -83,7 +83,7 @@ export function seasonPlan(result: ShedResult, coefficients: ReadonlyMap<string,
     raises,
     cleanOut,
     heap,
-    spreading: spreadingPlan(result, heap?.ready ?? cleanOut?.to ?? end, row),
+    spreading: spreadingPlan(result, heap?.spreadFrom ?? cleanOut?.to ?? end, row),
   };
   return { ...plan, tasks: tasksOf(result, plan) };
 }
@@ -93,6 +93,14 @@ function cleanOutWindow({ scenario }: ShedResult, row: RowOf): { from: string; t
   const { end } = scenario.farm.winter;
   if (scenario.bed.cleanOut) return { from: scenario.bed.cleanOut, to: scenario.bed.cleanOut };
   return { from: dayAfter(end, after?.low ?? 0), to: dayAfter(end, after?.high ?? 0) };
+}
+
+/** The day the model makes the heap on, inside the window of the clean-out. */
+function heapedOn({ scenario, values }: ShedResult, { from, to }: { from: string; to: string }): string {
+  const day = values.heapDay ?? null;
+  if (day === null) return to;
+  const made = dayAfter(scenario.farm.winter.start, Math.round(day));
+  return made < from ? from : made > to ? to : made;
 }
 
 /** Bedding spread evenly over the winter's days after the starting layer, which lies in week 1. */
@@ -178,7 +186,12 @@ function tasksOf({ scenario, values }: ShedResult, plan: Omit<SeasonPlan, 'tasks
       words: turn.words,
     });
   if (plan.heap)
-    tasks.push({ kind: 'ready', day: plan.heap.ready, title: 'Compost ready', words: plan.heap.words });
+    tasks.push({
+      kind: 'ready',
+      day: plan.heap.ready ?? plan.heap.spreadFrom,
+      title: plan.heap.ready ? 'Compost ready' : 'Heap due for spreading, not finished',
+      words: plan.heap.words,
+    });
   if (scenario.placement.slatsShare > 0)
     tasks.push({
       kind: 'store',

@@ -2,6 +2,7 @@
  * The open notebook: text in, results out. The text is the only state that is kept; what is read, computed and
  * drawn from it follows by signals. Turning an input changes rows of the model, never the text, until it is let go.
  */
+
 import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals-core';
 import type { RowChanges } from '../model/bind.ts';
 import { RESULTS } from '../model/dictionary.ts';
@@ -33,7 +34,7 @@ import { changesOf, edited, type Strip, stripOf } from './strip.ts';
 /** Numbers kept of the draws, 8 bytes each: some 100 MB, what a phone can bear. The command keeps as many as it is asked. */
 const MOST_KEPT = 12_000_000;
 /** Results whose ranges are kept: a few, since each takes memory times draws. */
-const DRAWN = [
+const DRAWN: readonly ResultName[] = [
   ...new Set<ResultName>([
     ...COMPARISONS.map(({ name }) => name),
     'packDepthM',

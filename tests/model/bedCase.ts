@@ -1,5 +1,8 @@
 /** Rows for the bedding, bed and compost stages: central coefficients, zero inputs, and what a test sets. */
 import { readDataFiles } from '../../src/cli/readData.ts';
+import { planOf } from '../../src/model/engine/plan.ts';
+import { run } from '../../src/model/engine/run.ts';
+import { CATALOGUE } from '../../src/model/quantities.ts';
 import { WEEKS } from '../../src/model/series.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { INPUTS } from '../../src/notebook/inputs.ts';
@@ -28,6 +31,8 @@ export interface MixPart {
 export interface Case {
   readonly columns?: Readonly<Record<string, number>>;
   readonly mix?: readonly MixPart[];
+  /** Mixed into the heap: tonnes of materials of the tables, with any of their fields set otherwise. */
+  readonly amendments?: readonly (Omit<MixPart, 'share'> & { readonly tonnes: number })[];
   readonly way?: string;
   readonly cover?: string;
   /** Weekly temperatures in place of `everyWeekC`. */
@@ -42,7 +47,8 @@ export interface CaseResult {
 /** Runs parts over cases. Columns no table knows are 0 unless set. */
 export function runCases(parts: readonly string[], cases: readonly Case[]): CaseResult[] {
   const reads = [...columnsRead(parts), ...Object.values(EVEN)];
-  const fields = familiesRead(parts).material ?? [];
+  const families = familiesRead(parts);
+  const fields = families.material ?? [];
   const inputs = new Set(INPUTS.map(({ column }) => column));
   const columns: Record<string, Float64Array> = {};
   const put = (name: string, row: number, value: number) => {
@@ -50,7 +56,8 @@ export function runCases(parts: readonly string[], cases: readonly Case[]): Case
     columns[name][row] = value;
   };
   const items = Math.max(0, ...cases.map(({ mix }) => mix?.length ?? 0));
-  cases.forEach(({ columns: set = {}, mix = [], way = 'turned', cover = 'open' }, row) => {
+  const mixedIn = Math.max(0, ...cases.map(({ amendments }) => amendments?.length ?? 0));
+  cases.forEach(({ columns: set = {}, mix = [], amendments = [], way = 'turned', cover = 'open' }, row) => {
     for (const name of reads) {
       const known = [name, `${name}.${way}`, `${name}.${cover}`]
         .map((id) => tables.coefficients.get(id))
@@ -63,6 +70,16 @@ export function runCases(parts: readonly string[], cases: readonly Case[]): Case
         const own = field === 'Share' ? part?.share : part?.fields?.[field];
         put(
           `material${k + 1}${field}`,
+          row,
+          part ? (own ?? central(`material${field}.${part.material}`)) : 0,
+        );
+      }
+    for (const field of families.amendment ?? [])
+      for (let k = 0; k < mixedIn; k++) {
+        const part = amendments[k];
+        const own = field === 'Tonnes' ? part?.tonnes : part?.fields?.[field];
+        put(
+          `amendment${k + 1}${field}`,
           row,
           part ? (own ?? central(`material${field}.${part.material}`)) : 0,
         );
@@ -89,6 +106,31 @@ export function runCases(parts: readonly string[], cases: readonly Case[]): Case
 
 /** One case. */
 export const runCase = (parts: readonly string[], only: Case = {}): CaseResult => runCases(parts, [only])[0];
+
+/**
+ * Some steps alone, all they read given: what is not named stands at its row's central value (those of a choice at
+ * none of its options, so at 0), or at 0; a series at one number in every week.
+ */
+export function alone(
+  names: readonly string[],
+  given: Readonly<Record<string, number>>,
+): Readonly<Record<string, number>> {
+  const others = new Set([...CATALOGUE.entries.keys()].filter((name) => !names.includes(name)));
+  const plan = planOf(CATALOGUE, [...names], others);
+  const unread = Object.keys(given).filter((name) => !plan.inputs.has(name));
+  if (unread.length > 0) throw new Error(`no step reads ${unread.join(', ')}`);
+  const columns = Object.fromEntries(
+    [...plan.inputs].map((name) => [
+      name,
+      CATALOGUE.entries.get(name)?.width === WEEKS
+        ? new Float64Array(WEEKS).fill(given[name] ?? 0)
+        : Float64Array.of(given[name] ?? tables.coefficients.get(name)?.central ?? 0),
+    ]),
+  );
+  return Object.fromEntries(
+    Object.entries(run(plan, (name) => columns[name], 1)).map(([name, made]) => [name, made[0]]),
+  );
+}
 
 /** The last week of a series that exists. */
 export const lastOf = (weeks: Float64Array): number =>
@@ -129,9 +171,12 @@ export function cowOnStraw(days = 180): Record<string, number> {
   };
 }
 
-/** The same cow with a heap of her bed, as the compost stage wants it. */
+/** The same cow with a heap of her bed at 15 °C, as the compost stage wants it: made when the winter ends, for 126 days. */
 export const cowHeap = (days = 180): Record<string, number> => ({
   ...cowOnStraw(days),
   heapNitrogenFactor: 1,
   compostLossFactor: 1,
+  cleanOutDay: days,
+  compostDaysGiven: 126,
+  everyWeekC: 15,
 });

@@ -116,6 +116,28 @@ describe('older formats', () => {
     expect(notebook?.notes[0].todo).toContain('taken out');
   });
 
+  it('with a heap that is covered are read as one under a fleece, and say so', () => {
+    const old = SMALL.replace(/^ {4}bed: .*$/m, (bed) => `${bed}\n    compost: { cover: covered, turns: 3 }`);
+    expect(old).not.toBe(SMALL);
+    const { ok, notebook } = readNotebook(old, 'old.md');
+    expect(ok).toBe(true);
+    expect(notebook?.scenarios[1].compost).toMatchObject({ cover: 'fleece', turns: 3 });
+    const line = old.split('\n').findIndex((l) => l.includes('covered')) + 1;
+    expect(notebook?.notes).toMatchObject([{ key: 'scenarios.1.compost.cover', line, file: 'old.md' }]);
+    expect(notebook?.notes[0].todo).toContain('sheet');
+    const priced = readNotebook(
+      SMALL.replace(
+        '    currency: EUR',
+        '    prices: { heapCoverPricePerM2: { value: 2, because: quote } }\n    currency: EUR',
+      ),
+      'old.md',
+    );
+    expect(priced.notebook?.farm.money.prices).toEqual({
+      'heapCoverPricePerM2.fleece': { value: 2, because: 'quote' },
+    });
+    expect(priced.notebook?.notes).toHaveLength(1);
+  });
+
   it('with a price level in each scenario are read with one for all, and say so', () => {
     const first = SMALL.indexOf('  - name: ');
     const end = SMALL.indexOf('\n', first);

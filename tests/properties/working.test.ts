@@ -77,12 +77,15 @@ const TURNED_IF_ABSENT = 0.5;
  * What the farms leave off: prices nobody gave, slopes that are 0 in the tables, own hours where a contractor does it
  * all, soil too wet to run dry, wind that chills a dry coat on days of rain, animals fed beyond their need, a store stirred
  * once or left with old slurry, wind and pH where a regression is centred, grass that takes all a pat frees in the week it
- * is freed, beds nobody stirs, that stay cool and hold ammonium all winter. Switched on, so that what hangs on them can be seen to move.
+ * is freed, beds nobody stirs, that stay cool and hold ammonium all winter. Switched on, so that what hangs on them can be
+ * seen to move.
  */
 const SWITCHED: Readonly<Record<string, number>> = {
   compostPricePerTonne: 25,
+  smallWindrowHeightM: 0.5,
+  heapHotDaysStill: 400,
+  heapHotDaysMost: 900,
   organicMatterPricePerTonne: 8,
-  smallWindrowHeightM: 99,
   energyColdMjPerKgC: 0.005,
   contractorShare: 0.5,
   timesStirred: 3,
@@ -91,12 +94,12 @@ const SWITCHED: Readonly<Record<string, number>> = {
   slurryPh: 7.8,
   startSoilWaterFraction: 0.05,
   rainFactor: 0.4,
+  roofedShare: 0.5,
+  winterUptakeKgPerHaDay: 0,
   bedStirredPerWeek: 2,
   bedLooseShare: 0.6,
   bedOtherGasMostKg: 1e5,
   packWarmestC: 47,
-  roofedShare: 0.5,
-  winterUptakeKgPerHaDay: 0,
   windChillC: 12,
   group1AppetiteShare: 0.5,
   group2AppetiteShare: 0.5,

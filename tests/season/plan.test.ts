@@ -39,9 +39,20 @@ describe('the season plan', () => {
   });
 
   it('turns the heap after the clean-out, waits for the law and names the area', () => {
-    const made = plan({ rest: { compost: { way: 'turned', turns: 3 } } }, { compostDays: 190 });
-    expect(made.heap?.turns.map((t) => t.day)).toEqual(['2026-06-10', '2026-06-24', '2026-07-08']);
-    expect(made.heap?.peakC).toEqual({ low: 43, high: 55 });
+    const { start } = resultWith().scenario.farm.winter;
+    const heapDay = (Date.parse('2026-05-20') - Date.parse(start)) / 86_400_000;
+    const turned = { rest: { compost: { way: 'turned', turns: 3 } } } as const;
+    const made = plan(turned, {
+      compostDays: 250,
+      compostReadyDays: 197,
+      heapPeakC: 50,
+      heapDay,
+      compostPeakClass: 2,
+    });
+    expect(made.heap?.made).toBe('2026-05-20');
+    expect(made.heap?.turns.map((t) => t.day)).toEqual(['2026-06-03', '2026-06-17', '2026-07-01']);
+    // Mean of the heap, and its middle by the row.
+    expect(made.heap?.peakC).toEqual({ low: 50, high: 50 + 8 });
     // Ready on 3 December, inside the Swedish closed period: first open day 1 March.
     expect(made.heap?.ready).toBe('2026-12-03');
     expect(made.spreading).toMatchObject({
@@ -52,6 +63,29 @@ describe('the season plan', () => {
     });
     const days = made.tasks.map((t) => t.day);
     expect(days).toEqual([...days].sort());
+    // A heap that is not finished when it is due says so, and is spread all the same.
+    const raw = plan(turned, { compostDays: 250, compostReadyDays: 0, compostStableDays: 0, heapDay });
+    expect(raw.heap).toMatchObject({ ready: null, spreadFrom: '2027-01-25' });
+    expect(raw.tasks.find((t) => t.kind === 'ready')?.title).toContain('not finished');
+    expect(raw.heap?.words).toContain('let it lie longer');
+  });
+
+  it('tells the temperature the probe should find at each turning, from the weeks of the model', () => {
+    const result = resultWith({ rest: { compost: { way: 'turned', turns: 2 } } }, 0.5, {
+      compostDays: 120,
+      heapDay: 215,
+    });
+    const weekHeapTemperatureC = Float64Array.from({ length: 53 }, (_, w) =>
+      w >= 30 ? 20 + w - 30 : Number.NaN,
+    );
+    const { heap } = seasonPlan(
+      { ...result, tracks: { ...result.tracks, weekHeapTemperatureC } },
+      coefficients,
+    );
+    const weeks = (heap?.turns ?? []).map((_, k) => Math.floor((215 + 14 * (k + 1) - 1) / 7));
+    expect(heap?.turns.map((t) => /about (\d+) °C/.exec(t.words)?.[1])).toEqual(
+      weeks.map((w) => String(w - 10)),
+    );
   });
 
   it('has no bed, heap or spreading for cattle that winter outside', () => {

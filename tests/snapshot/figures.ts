@@ -190,7 +190,7 @@ const LISTS = {
   technique: ['broadcast', 'trailingHose', 'trailingShoe', 'openSlot', 'closedSlot'],
   incorporation: ['never', 'atOnce', 'within4h', 'within12h', 'within24h'],
   way: ['turned', 'static', 'none'],
-  heapCover: ['open', 'covered'],
+  heapCover: ['open', 'fleece'],
   moved: ['fixed', 'monthly', 'weekly', 'daily'],
   exposure: ['open', 'windbreak', 'shed'],
   spaceRules: ['commonPracticeHorned', 'sweden', 'ireland', 'euOrganic', 'unitedKingdom'],
@@ -470,7 +470,7 @@ function scenarioOf(
       mix: mix.map(({ material }, k) => ({ material, share: mixShares[k] })),
       ...dice.maybe(0.25, 'cleanOut', () => dayAfter(farm.winter.start, dice.whole(20, 300))),
     },
-    compost: { way: dice.pick(LISTS.way), cover: dice.pick(LISTS.heapCover), turns: dice.whole(0, 8) },
+    compost: compostOf(dice, mix[0].material),
     finance: {
       ...dice.maybe(0.25, 'capital', () => dice.whole(0, 300_000)),
       ...dice.maybe(0.4, 'grant', () => dice.whole(0, 60_000)),
@@ -493,6 +493,21 @@ function scenarioOf(
     },
     farm: { ...ownFarm, money: { ...ownFarm.money, ...price } },
   });
+}
+
+/** What came later than the dice hangs on the turns, so that all else of a farm stays as it was. */
+function compostOf(dice: Dice, material: string) {
+  const way = dice.pick(LISTS.way);
+  const cover = dice.pick(LISTS.heapCover);
+  const turns = dice.whole(0, 8);
+  return {
+    way,
+    cover: cover === 'fleece' ? ['fleece', 'sheet', 'roof'][turns % 3] : cover,
+    turns,
+    compacted: turns % 5 === 1,
+    ...(turns % 4 === 0 ? { days: 60 + 20 * turns } : {}),
+    amendments: way !== 'none' && turns % 2 === 0 ? [{ material, tonnes: 4 + turns }] : [],
+  };
 }
 
 /** Sheds too low, too small and too steep as well: what does not fit must go on being said. */

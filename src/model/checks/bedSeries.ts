@@ -51,15 +51,11 @@ export function bedSeries({ scenario, tracks, coefficients, bands }: CheckInput)
   };
 }
 
+type Known = number | null | undefined;
+
 /** The level of the last week in one of ten draws against the best guess, at each end. */
-function ratios(
-  p10: number | null | undefined,
-  p90: number | null | undefined,
-  endM: number,
-): [number, number] | undefined {
-  return typeof p10 === 'number' && typeof p90 === 'number' && endM > 0
-    ? [p10 / endM, p90 / endM]
-    : undefined;
+function ratios(p10: Known, p90: Known, endM: number): [number, number] | undefined {
+  return p10 != null && p90 != null && endM > 0 ? [p10 / endM, p90 / endM] : undefined;
 }
 
 /** First week (from 1) in which `fails` holds, or undefined. */

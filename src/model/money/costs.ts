@@ -81,13 +81,19 @@ const works = {
 const running = {
   beddingCost: money(
     'bedding',
-    'tonnes of each material times its price; own material without a price costs only hours',
+    'tonnes of each material, strewn or mixed into the heap, times its price; own material without a price costs only hours',
     'packShare',
-  ).of(['beddingTonnes', 'material*Share', 'material*PricePerTonne'], (i, tonnes, share, price) => {
-    let sum = 0;
-    for (let k = 0; k < share.length; k++) sum += times(tonnes[i] * share[k][i], price[k][i]);
-    return sum;
-  }),
+  ).of(
+    [
+      'beddingTonnes', 'material*Share', 'material*PricePerTonne', 'heapAddedKg', 'amendment*Tonnes', 'amendment*PricePerTonne',
+    ], // biome-ignore format: one list
+    (i, tonnes, share, price, added, mixed, mixedPrice) => {
+      let sum = 0;
+      for (let k = 0; k < share.length; k++) sum += times(tonnes[i] * share[k][i], price[k][i]);
+      if (added[i] > 0) for (let k = 0; k < mixed.length; k++) sum += times(mixed[k][i], mixedPrice[k][i]);
+      return sum;
+    },
+  ),
   feedPutOutCost: money('feed put out', 'dry matter put out of each feed at its price, eaten or not').of(
     ['dryMatterOfferedKg', 'feed*Share', 'feed*DryMatterFraction', 'feed*PricePerTonne'],
     (i, offered, share, dryMatter, price) => {

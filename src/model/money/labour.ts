@@ -38,16 +38,23 @@ const tasks = {
   ),
   chippingHours: hours(
     'chipping, sawing, hauling and stacking bedding',
-    'tonnes of each material times own hours a tonne',
+    'tonnes of each material, strewn or mixed into the heap, times own hours a tonne',
     'packShare',
-  ).of(['beddingTonnes', 'material*Share', 'material*HoursPerTonne'], (i, tonnes, share, perTonne) => {
-    let sum = 0;
-    for (let k = 0; k < share.length; k++) {
-      const part = tonnes[i] * share[k][i];
-      if (part !== 0) sum += part * perTonne[k][i];
-    }
-    return sum;
-  }),
+  ).of(
+    [
+      'beddingTonnes', 'material*Share', 'material*HoursPerTonne', 'heapAddedKg', 'amendment*Tonnes', 'amendment*HoursPerTonne',
+    ], // biome-ignore format: one list
+    (i, tonnes, share, perTonne, added, mixed, perTonneMixed) => {
+      let sum = 0;
+      for (let k = 0; k < share.length; k++) {
+        const part = tonnes[i] * share[k][i];
+        if (part !== 0) sum += part * perTonne[k][i];
+      }
+      if (added[i] > 0)
+        for (let k = 0; k < mixed.length; k++) if (mixed[k][i] > 0) sum += mixed[k][i] * perTonneMixed[k][i];
+      return sum;
+    },
+  ),
   fenceHours: hours(
     'moving and walking fence',
     'moves in the winter times the minutes of a move, and a look at the fence each day, where animals are out',
@@ -201,7 +208,7 @@ const weeks = walk({
     'winterDays', 'feedingHours', 'checkingHours', 'fenceHours', 'waterHours', 'iceHours', 'scrapingHours',
     'barrierHours', 'beddingHours', 'chippingHours', 'pushOutHours', 'turningHours', 'agitatingHours',
     'slurrySpreadingHours', 'solidSpreadingHours', 'contractorShare', 'weekFrozenDays', 'beddingTonnes',
-    'startMaterialKg', 'compostTurns', 'compostDays', 'spreadDay',
+    'startMaterialKg', 'compostTurns', 'heapDay', 'compostDays', 'spreadDay',
   ],
   makes: {
     weekLabourHours: week(
@@ -242,7 +249,7 @@ const weeks = walk({
       const turns = Math.max(1, Math.ceil(r.compostTurns[i]));
       for (let k = 1; k <= turns; k++) all[at + Math.min(WEEKS - 1, last + k)] += r.turningHours[i] / turns;
       all[at + weekOf(r.spreadDay[i])] += (r.agitatingHours[i] + r.slurrySpreadingHours[i]) * own;
-      all[at + weekOf(days + r.compostDays[i])] += r.solidSpreadingHours[i] * own;
+      all[at + weekOf(r.heapDay[i] + r.compostDays[i])] += r.solidSpreadingHours[i] * own;
     }
   },
 });

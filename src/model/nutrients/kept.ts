@@ -32,13 +32,15 @@ const keptOf = <const Element extends string>(element: Element) =>
     `${element} dropped by the animals and in wasted feed − ${element} lost; ${ALL_LOSSES}`,
   ).of([`${element}InKg`, `${element}LostKg`], (i, dropped, gone) => Math.max(0, dropped[i] - gone[i]));
 
-const brought = <const Element extends string>(element: Element) =>
+const brought = <const Element extends string, const Field extends string>(element: Element, field: Field) =>
   kg(
     `${element} brought in with bedding`,
-    `${element} of bedding; where more is lost than the animals dropped, less by the rest`,
+    `${element} of bedding and of what is mixed into the heap; where more is lost than the animals dropped, less by the rest`,
     'packShare',
-  ).of([`${element}MaterialKg`, `${element}LostKg`, `${element}InKg`], (i, bedding, gone, dropped) =>
-    Math.max(0, bedding[i] - Math.max(0, gone[i] - dropped[i])),
+  ).of(
+    [`${element}MaterialKg`, `heap${field}AddedKg`, `${element}LostKg`, `${element}InKg`],
+    (i, bedding, added, gone, dropped) =>
+      Math.max(0, bedding[i] + added[i] - Math.max(0, gone[i] - dropped[i])),
   );
 
 export const kept = {
@@ -51,9 +53,9 @@ export const kept = {
   nitrogenKeptKg: keptOf('nitrogen'),
   phosphorusKeptKg: keptOf('phosphorus'),
   potassiumKeptKg: keptOf('potassium'),
-  nitrogenBroughtKg: brought('nitrogen'),
-  phosphorusBroughtKg: brought('phosphorus'),
-  potassiumBroughtKg: brought('potassium'),
+  nitrogenBroughtKg: brought('nitrogen', 'Nitrogen'),
+  phosphorusBroughtKg: brought('phosphorus', 'Phosphorus'),
+  potassiumBroughtKg: brought('potassium', 'Potassium'),
 
   nitrogenInCropKg: kg(
     'nitrogen in a crop or ready for it',
@@ -73,10 +75,16 @@ export const kept = {
 
   carbonBroughtKg: kg(
     'carbon brought in with bedding',
-    'carbon of the compost × carbon of bedding ÷ carbon into the bed',
+    'carbon of the compost × (carbon of the bed × carbon of bedding ÷ carbon into the bed + mixed into the heap) ÷ carbon of the heap',
     'packShare',
-  ).of(['compostCarbonKg', 'carbonMaterialKg', 'packCarbonInKg'], (i, compost, material, all) =>
-    all[i] > 0 ? (compost[i] * material[i]) / all[i] : 0,
+  ).of(
+    [
+      'compostCarbonKg', 'packCarbonKg', 'carbonMaterialKg', 'packCarbonInKg', 'heapCarbonAddedKg', 'heapCarbonInKg',
+    ], // biome-ignore format: one list
+    (i, compost, pack, material, into, added, heap) =>
+      into[i] > 0 && heap[i] > 0
+        ? (compost[i] * ((pack[i] * material[i]) / into[i] + added[i])) / heap[i]
+        : 0,
   ),
   carbonKeptKg: kg(
     'carbon brought to the soil',

@@ -12,7 +12,7 @@ export interface BillSpec<Column extends string = string> {
   /** Column with the price of one unit; for the shares at the foot, a fraction of the lines above. */
   readonly price: string;
   /** Choice of the scenario the price hangs on, if any. */
-  readonly choice?: 'store' | 'feeder';
+  readonly choice?: 'store' | 'feeder' | 'cover';
   readonly works: 'shed' | 'deep bed' | 'slats' | 'outdoors' | 'all';
   /** Paid in own timber or own hours, not in cash. */
   readonly own?: true;

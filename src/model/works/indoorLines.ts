@@ -212,6 +212,7 @@ export const INDOOR_LINES = [
       price: 'heapCoverPricePerM2',
       works: 'deep bed',
       formula: 'volume of the pack times cover a cubic metre, where it is composted',
+      choice: 'cover',
       when: 'packShare',
       shortLived: true,
     },

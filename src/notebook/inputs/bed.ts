@@ -1,4 +1,5 @@
 /** Inputs of the bed and its heap. */
+import { daysBetween } from '../../units/days.ts';
 import type { InputColumn } from './column.ts';
 
 export const BED_INPUTS: readonly InputColumn[] = [
@@ -23,14 +24,11 @@ export const BED_INPUTS: readonly InputColumn[] = [
     step: 0.1,
   },
   {
-    column: 'bedStirredPerWeek',
-    label: 'times the bed is stirred a week',
-    unit: 'times',
-    path: 'bed.stirredPerWeek',
-    of: (s) => s.bed.stirredPerWeek,
-    min: 0,
-    max: 14,
-    step: 1,
+    column: 'cleanOutDay',
+    label: 'day of the clean-out, from the first winter day',
+    unit: 'd',
+    path: 'bed.cleanOut',
+    of: (s) => (s.bed.cleanOut === undefined ? Number.NaN : daysBetween(s.farm.winter.start, s.bed.cleanOut)),
   },
   {
     column: 'compostTurns',
@@ -40,6 +38,33 @@ export const BED_INPUTS: readonly InputColumn[] = [
     of: (s) => s.compost.turns,
     min: 0,
     max: 12,
+    step: 1,
+  },
+  {
+    column: 'compostDaysGiven',
+    label: 'days the heap lies, as given',
+    unit: 'd',
+    path: 'compost.days',
+    of: (s) => s.compost.days ?? Number.NaN,
+    min: 0,
+    max: 400,
+    step: 7,
+  },
+  {
+    column: 'compostCompacted',
+    label: 'heap pressed down',
+    unit: 'fraction',
+    path: 'compost.compacted',
+    of: (s) => (s.compost.compacted ? 1 : 0),
+  },
+  {
+    column: 'bedStirredPerWeek',
+    label: 'times the bed is stirred a week',
+    unit: 'times',
+    path: 'bed.stirredPerWeek',
+    of: (s) => s.bed.stirredPerWeek,
+    min: 0,
+    max: 14,
     step: 1,
   },
 ];

@@ -23,11 +23,22 @@ export interface InputFamily {
   readonly fields: Readonly<
     Record<string, { readonly key: string; readonly label: string; readonly unit: string }>
   >;
-  /** The key of an item that picks its rows in the tables, and the dimension those rows are marked with. */
-  readonly choice?: { readonly key: string; readonly dimension: string };
+  /**
+   * The key of an item that picks its rows in the tables, and the dimension those rows are marked with; `rows` where
+   * the rows bear the name of another family.
+   */
+  readonly choice?: { readonly key: string; readonly dimension: string; readonly rows?: string };
 }
 
 const field = (key: string, label: string, unit: string) => ({ key, label, unit });
+
+/** A material as the farm has it. Own material costs hours and no cash unless the keeper says so; bought comes ready. */
+function onFarm(s: Scenario, material: string) {
+  const on = s.farm.materials.find((m) => m.material === material);
+  const pricePerTonne = on?.pricePerTonne ?? (on?.own ? 0 : undefined);
+  const machineHoursPerTonne = on?.machineHoursPerTonne ?? (on?.own ? undefined : 0);
+  return { ...on, pricePerTonne, machineHoursPerTonne };
+}
 
 export const INPUT_FAMILIES: readonly InputFamily[] = [
   {
@@ -72,17 +83,22 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
   {
     family: 'material',
     path: 'bed.mix',
-    items: (s) =>
-      s.bed.mix.map((part) => {
-        const on = s.farm.materials.find((m) => m.material === part.material);
-        // Own material costs hours and no cash unless the keeper says so; bought material comes ready to use.
-        const pricePerTonne = on?.pricePerTonne ?? (on?.own ? 0 : undefined);
-        const machineHoursPerTonne = on?.machineHoursPerTonne ?? (on?.own ? undefined : 0);
-        return { ...on, pricePerTonne, machineHoursPerTonne, ...part };
-      }),
+    items: (s) => s.bed.mix.map((part) => ({ ...onFarm(s, part.material), ...part })),
     choice: { key: 'material', dimension: 'material' },
     fields: {
       Share: field('share', 'share of the mix', 'fraction'),
+      MoistureFraction: field('moistureFraction', 'moisture', 'fraction'),
+      PricePerTonne: field('pricePerTonne', 'price', 'money/t'),
+      HoursPerTonne: field('machineHoursPerTonne', 'own machine hours', 'h/t'),
+    },
+  },
+  {
+    family: 'amendment',
+    path: 'compost.amendments',
+    items: (s) => s.compost.amendments.map((part) => ({ ...onFarm(s, part.material), ...part })),
+    choice: { key: 'material', dimension: 'material', rows: 'material' },
+    fields: {
+      Tonnes: field('tonnes', 'mixed into the heap', 't'),
       MoistureFraction: field('moistureFraction', 'moisture', 'fraction'),
       PricePerTonne: field('pricePerTonne', 'price', 'money/t'),
       HoursPerTonne: field('machineHoursPerTonne', 'own machine hours', 'h/t'),

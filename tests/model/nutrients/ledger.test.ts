@@ -58,7 +58,7 @@ describe('ledger', () => {
       paddockPhosphorusLostKg: 1, slurryPhosphorusLostKg: 2, heapPhosphorusLostKg: 4, paddockPhosphorusKeptKg: 8, soilPhosphorusKeptKg: 16,
       paddockPotassiumLostKg: 1, slurryPotassiumLostKg: 2, heapPotassiumLostKg: 4, paddockPotassiumKeptKg: 8, soilPotassiumKeptKg: 16,
       phosphorusExcretedKg: 20, phosphorusWastedKg: 7, phosphorusMaterialKg: 4, potassiumMaterialKg: 1, potassiumExcretedKg: 30, potassiumWastedKg: 0,
-      paddockCarbonKeptKg: 1, soilCarbonKeptKg: 2, compostCarbonKg: 2, carbonMaterialKg: 10, packCarbonInKg: 40,
+      paddockCarbonKeptKg: 1, soilCarbonKeptKg: 2, compostCarbonKg: 2, carbonMaterialKg: 10, packCarbonInKg: 40, packCarbonKg: 20, heapCarbonInKg: 20,
     }); // biome-ignore format: one row
     expect([
       sums.phosphorusLostKg,

@@ -113,7 +113,7 @@ describe('the coefficient rows', () => {
     const named = new Set([...TABLES.coefficients.values()].map(({ name }) => name));
     // Made by the weather, bedding, paddock, bed, compost and soil stages, or price rows.
     const elsewhere =
-      /^(weatherIndex|rainMm|wetDays|winterTemperatureC|\w+MaterialKg|nitrogenBeddingKg|paddock\w+Kg|(spot|rest|dung)UptakeKg|\w+ReachedHa|bed\w+(Kg|Fraction)|heap\w+Kg|compost\w*(Kg|Tonnes)|soil\w+Kg|humusCarbonKg|\w+PricePer(Kg|Tonne))$/;
+      /^(weatherIndex|rainMm|wetDays|winterTemperatureC|\w+MaterialKg|nitrogenBeddingKg|paddock\w+Kg|(spot|rest|dung)UptakeKg|\w+ReachedHa|(bed|pack)\w+(Kg|Fraction)|heap\w+Kg|compost\w*(Kg|Tonnes)|soil\w+Kg|humusCarbonKg|\w+PricePer(Kg|Tonne))$/;
     const missing = columnsRead(PARTS).filter(
       (name) => !made.has(name) && !inputs.has(name) && !named.has(name) && !elsewhere.test(name),
     );

@@ -1,0 +1,99 @@
+/**
+ * How fast a heap rots and whether it heats: published forms as plain functions, for one temperature or one week. The
+ * constants that stand here are those of the named equations.
+ */
+
+/** Growth of Haug's rate per °C, and its fall near the temperature that kills. */
+const HAUG = { growth: 1.066, growthFromC: 20, decline: 1.21, declineFromC: 60 } as const;
+/** Haug's moisture curve: a logistic in the moisture fraction. */
+const HAUG_MOISTURE = { slope: -17.684, intercept: 7.0622 } as const;
+/** How many times its own rise per °C the rate grows by: ln 1.066, 1/°C. */
+const GROWTH_PER_C = Math.log(HAUG.growth);
+const DECLINE_PER_C = Math.log(HAUG.decline);
+/** MJ/m²/d for 1 W/m². */
+const MJ_PER_DAY = 0.0864;
+
+/** Rate of rotting against that at 20 °C, ×; 0 where heat has killed what rots (Haug 1993). Celsius. */
+export function rateByTemperature(temperatureC: number): number {
+  const growth = Math.exp(GROWTH_PER_C * (temperatureC - HAUG.growthFromC));
+  return Math.max(0, growth - Math.exp(DECLINE_PER_C * (temperatureC - HAUG.declineFromC)));
+}
+
+/** Rate of rotting against that of wet matter, × (Haug 1993); moisture as a fraction of wet mass. */
+export const rateByMoisture = (moisture: number): number =>
+  1 / (Math.exp(HAUG_MOISTURE.slope * moisture + HAUG_MOISTURE.intercept) + 1);
+
+/** Rate where microbes lack nitrogen, ×: the root of 30 over the available C:N, 1 below 30. */
+export const rateByCarbonNitrogen = (available: number, enough: number): number =>
+  available > enough ? Math.sqrt(enough / available) : 1;
+
+/** Surface over volume of a parabolic windrow, 1/m, by its base and height in m; the ground under it apart. */
+export function windrowSurfacePerVolume(baseM: number, heightM: number): number {
+  if (!(baseM > 0 && heightM > 0)) return 0;
+  const rise = 4 * heightM;
+  const chord = Math.hypot(baseM, rise);
+  const arcM = chord / 2 + (baseM * baseM * Math.log((rise + chord) / baseM)) / (2 * rise);
+  return arcM / ((2 / 3) * baseM * heightM);
+}
+
+export interface HeatBalance {
+  /** MJ for each kg of matter rotted. */
+  readonly heatMjPerKg: number;
+  /** 1/d at 20 °C, with all that slows it but temperature. */
+  readonly ratePerDay: number;
+  /** Degradable matter in a m³ of the heap, kg. */
+  readonly degradableKgPerM3: number;
+  /** Share of the heap that gets air. */
+  readonly airShare: number;
+  /** W/m²/K through the skin. */
+  readonly lossWPerM2K: number;
+  readonly surfacePerVolume: number;
+  /** Heat that leaves with water and air for each part through the skin. */
+  readonly evaporationShare: number;
+}
+
+/** Heat made at 20 °C over heat lost for each °C above the air, °C. */
+export function heatPerLossC(b: HeatBalance): number {
+  const lost = MJ_PER_DAY * b.lossWPerM2K * b.surfacePerVolume * (1 + b.evaporationShare);
+  return lost > 0 ? (b.heatMjPerKg * b.ratePerDay * b.degradableKgPerM3 * b.airShare) / lost : 0;
+}
+
+/**
+ * Whether a heap heats from any start, as one number: above 1 the heat it makes is more than it loses at every
+ * temperature up to the hot one, below 1 it comes to rest a little above the air. The heat made grows as an
+ * exponential and the loss as a straight line, so the number is e × growth per °C × heat over loss (the condition
+ * under which curve and line touch). Celsius.
+ */
+export const heatNumber = (heatPerLoss: number, airC: number): number =>
+  Math.E * GROWTH_PER_C * heatPerLoss * Math.exp(GROWTH_PER_C * (airC - HAUG.growthFromC));
+
+/** What a heap put up `riseC` warmer than the air multiplies its heat number by; 1 below the point of touch. */
+export function warmStart(riseC: number): number {
+  const steps = GROWTH_PER_C * riseC;
+  return steps > 1 ? Math.exp(steps - 1) / steps : 1;
+}
+
+/**
+ * °C above the air at which a heap that does not light comes to rest: the lower root of number ÷ e × e^(s·x) = s·x,
+ * found from below; at a number of 1 and above the rise at the point of touch.
+ */
+export function restingRiseC(number: number): number {
+  if (!(number > 0)) return 0;
+  if (number >= 1) return 1 / GROWTH_PER_C;
+  // Close to the touch the root is 1 − √(2(1 − n)) to second order; Newton from there is exact in a few steps.
+  const h = number / Math.E;
+  let y = Math.max(h, 1 - Math.sqrt(2 * (1 - number)));
+  for (let k = 0; k < 3; k++) {
+    const grown = h * Math.exp(y);
+    y -= (y - grown) / (1 - grown);
+  }
+  return y / GROWTH_PER_C;
+}
+
+/** How much of the heap lights, 0 to 1, by its heat number: none at 1 − spread, all at 1 + spread. */
+export const litShare = (number: number, spread: number): number =>
+  Math.min(1, Math.max(0, (number - 1 + spread) / (2 * spread)));
+
+/** Carbon dioxide carbon a gram of organic matter gives off a day, mg, at a rate and a degradable share. */
+export const respirationMgPerGDay = (ratePerDay: number, degradablePerOrganic: number): number =>
+  ratePerDay * degradablePerOrganic * 1000;

@@ -1,0 +1,196 @@
+/**
+ * The heap from the day it is made: how warm it is, what rots, what rain falls on it. Steps of seven days from the day
+ * it is made, in the air and rain of the week of the year each begins in; after a year the same weeks come again.
+ *
+ * Carbon: the aired share rots at Haug's rate for the temperature of the heap, the rest at a fraction of it, and each
+ * turning mixes the two anew. Warmth: a heap heats where it makes more heat than it loses at every temperature (form
+ * one), or where the air is above a threshold (form two); it then stands at its hot temperature for as many days as
+ * such heaps were seen to stay hot, more with each turning; before and after it rests a little above the air.
+ */
+import { walk } from '../engine/walk.ts';
+import { WEEKS, week } from '../series.ts';
+import {
+  heatNumber,
+  litShare,
+  rateByTemperature,
+  respirationMgPerGDay,
+  restingRiseC,
+  warmStart,
+} from './heapRates.ts';
+
+const STEP_DAYS = 7;
+/** Weeks of a year that have seven days; the 53rd week has one or two. */
+const YEAR_WEEKS = WEEKS - 1;
+
+const LIES = ['heapMade', 'compostDays', 'heapDay'] as const;
+const TURNED = [...LIES, 'heapTurns', 'turnIntervalDays'] as const;
+const HOT = [
+  ...TURNED, 'weekTemperatureC', 'heapHeatPerLossC', 'heapTurnedHeatFactor', 'heapHeatingSpread', 'heapStartRiseC',
+  'heapHeatingForm', 'heapLightsFromC', 'heapHotDaysStill', 'heapHotDaysPerTurn', 'heapHotDaysMost', 'compostCompacted',
+  'heapCompactedHotFactor',
+] as const; // biome-ignore format: one list
+const HEAT = [
+  ...HOT, 'heapHotC', 'heapRatePerDay', 'heapSlowFactor', 'heapAirShare', 'heapAirlessFactor',
+] as const; // biome-ignore format: one list
+
+const STABLE = [
+  'heapDegradableCarbonKg', 'heapDryMatterInKg', 'heapAshInKg', 'heapMatterPerCarbonKgPerKg', 'stableRatePerDay',
+  'stableMgPerGDay', 'readyAboveAirC', 'readyAfterTurnDays',
+] as const; // biome-ignore format: one list
+
+const inHeap = { when: 'packShare' } as const;
+
+export const heapWarmth = walk({
+  name: 'heap by week',
+  about: 'Temperature of the heap, what rots in it, and the rain on it, from the day it is made.',
+  reads: [...HEAT, 'weekRainMm', 'heapAmmoniaSlopePerC', 'heapAmmoniaReferenceC', ...STABLE],
+  makes: {
+    heapRottedFraction: {
+      ...inHeap,
+      label: 'share of the carbon that can rot which the heap has lost',
+      unit: 'fraction',
+      formula:
+        'step by step: aired share × (1 − e^(−rate × days)) + the rest at a fraction of that rate, mixed anew at each turning',
+      from: HEAT,
+      source: ['haug1993', 'thomsen2000', 'sommerDahl1999', 'haoChangLarney2004'],
+    },
+    heapPeakC: {
+      ...inHeap,
+      label: 'heap at its warmest',
+      unit: '°C',
+      formula: 'highest of the temperatures of the heap, mean of its mass, while it lies',
+      from: HEAT,
+    },
+    heapHotDays: {
+      ...inHeap,
+      label: 'days the heap is hot',
+      unit: 'd',
+      formula: 'days after it lit × share that lit, at most as many as such heaps stay hot',
+      from: HOT,
+      source: ['haoChangLarney2004'],
+    },
+    heapAirC: {
+      ...inHeap,
+      label: 'air while the heap lies',
+      unit: '°C',
+      formula: 'mean of the weeks it lies',
+      from: [...LIES, 'weekTemperatureC'],
+    },
+    heapRainMm: {
+      ...inHeap,
+      label: 'rain on the heap',
+      unit: 'mm',
+      formula: 'rain and snow from the day it is made until it is spread',
+      from: [...LIES, 'weekRainMm'],
+    },
+    heapAmmoniaDays: {
+      ...inHeap,
+      label: 'days of ammonia at 10 °C that the heap stands for',
+      unit: 'd',
+      formula: 'days × e^(slope × (temperature of the heap − reference)), summed',
+      from: [...HEAT, 'heapAmmoniaSlopePerC', 'heapAmmoniaReferenceC'],
+    },
+    compostStableDays: {
+      ...inHeap,
+      label: 'days until the heap is stable and has cooled',
+      unit: 'd',
+      formula:
+        'first step in which it would give off less carbon dioxide than stable compost, is no warmer than a margin above the air, and was turned long enough ago; 0 where it does not come to that before it is spread',
+      from: [...HEAT, ...STABLE],
+      source: ['tmecc'],
+    },
+    weekHeapTemperatureC: week('temperature of the heap', '°C', 'mean of its mass, in the weeks it lies', {
+      from: HEAT,
+      when: 'packShare',
+    }),
+  },
+  // Long: one walk through the weeks the heap lies; rotting, warmth and turning hang on each other.
+  run({ count, read, write }) {
+    for (let i = 0; i < count; i++) {
+      const row = i * WEEKS;
+      write.weekHeapTemperatureC.fill(Number.NaN, row, row + WEEKS);
+      const lies = read.heapMade[i] > 0 ? read.compostDays[i] : 0;
+      const madeOn = read.heapDay[i];
+      const turns = read.heapTurns[i];
+      const everyDays = Math.min(read.turnIntervalDays[i], lies / (turns + 1));
+      const rate = read.heapRatePerDay[i] * read.heapSlowFactor[i];
+      const air = read.heapAirShare[i];
+      const airless = read.heapAirlessFactor[i];
+      const perLoss = read.heapHeatPerLossC[i];
+      const spread = read.heapHeatingSpread[i];
+      const form = read.heapHeatingForm[i];
+      const hotC = read.heapHotC[i];
+      const pressed = 1 + read.compostCompacted[i] * (read.heapCompactedHotFactor[i] - 1);
+      const carbon = read.heapDegradableCarbonKg[i];
+      const organic = read.heapDryMatterInKg[i] - read.heapAshInKg[i];
+      const startsAt = warmStart(read.heapStartRiseC[i]);
+
+      let aired = air;
+      let rest = 1 - air;
+      let lit = 0;
+      let hotDays = 0;
+      let turned = 0;
+      let lastTurn = 0;
+      let peak = 0;
+      let airSum = 0;
+      let rain = 0;
+      let ammoniaDays = 0;
+      let stable = 0;
+      let airC = 0;
+      for (let day = 0; day < lies; day += STEP_DAYS) {
+        const days = Math.min(STEP_DAYS, lies - day);
+        const weekOfYear = Math.floor((madeOn + day) / STEP_DAYS);
+        const at = row + (((weekOfYear % YEAR_WEEKS) + YEAR_WEEKS) % YEAR_WEEKS);
+        // Weather that ends before the heap does goes on as it was last.
+        if (!Number.isNaN(read.weekTemperatureC[at])) airC = read.weekTemperatureC[at];
+        const fell = read.weekRainMm[at];
+        if (turned < turns && day > 0 && day + STEP_DAYS / 2 >= (turned + 1) * everyDays) {
+          turned = Math.min(turns, Math.max(turned + 1, Math.floor((day + STEP_DAYS / 2) / everyDays)));
+          lastTurn = day;
+          const left = aired + rest;
+          aired = air * left;
+          rest = left - aired;
+        }
+        // Turning lets air in and has the better chance to heat, and so has a bed cleaned out warm.
+        const fresh = heatNumber(turned > 0 ? perLoss * read.heapTurnedHeatFactor[i] : perLoss, airC);
+        const litNow = litShare(day === 0 ? fresh * startsAt : fresh, spread);
+        lit = Math.max(lit, (1 - form) * litNow + form * (airC >= read.heapLightsFromC[i] ? 1 : 0));
+        const most =
+          Math.min(read.heapHotDaysMost[i], read.heapHotDaysStill[i] + read.heapHotDaysPerTurn[i] * turned) *
+          pressed;
+        const hot = Math.max(0, Math.min(days * lit, most - hotDays));
+        hotDays += hot;
+        const restingC = airC + restingRiseC((fresh * aired) / air);
+        const heapC = restingC + (hot / days) * Math.max(0, hotC - restingC);
+
+        const rots = rate * rateByTemperature(heapC) * days;
+        aired *= Math.exp(-rots);
+        rest *= Math.exp(-airless * rots);
+        if (heapC > peak || day === 0) peak = heapC;
+        airSum += airC * days;
+        if (fell > 0) rain += (fell * days) / STEP_DAYS;
+        ammoniaDays +=
+          days * Math.exp(read.heapAmmoniaSlopePerC[i] * (heapC - read.heapAmmoniaReferenceC[i]));
+        const left = carbon * (aired + rest);
+        const organicLeft = organic - read.heapMatterPerCarbonKgPerKg[i] * (carbon - left);
+        if (
+          stable === 0 &&
+          turned >= turns &&
+          (turns === 0 || day + days - lastTurn >= read.readyAfterTurnDays[i]) &&
+          heapC < airC + read.readyAboveAirC[i] &&
+          organicLeft > 0 &&
+          respirationMgPerGDay(read.stableRatePerDay[i], left / organicLeft) < read.stableMgPerGDay[i]
+        )
+          stable = day + days;
+        if (weekOfYear >= 0 && weekOfYear < WEEKS) write.weekHeapTemperatureC[row + weekOfYear] = heapC;
+      }
+      write.heapRottedFraction[i] = lies > 0 ? 1 - aired - rest : 0;
+      write.heapPeakC[i] = peak;
+      write.heapHotDays[i] = hotDays;
+      write.heapAirC[i] = lies > 0 ? airSum / lies : 0;
+      write.heapRainMm[i] = rain;
+      write.heapAmmoniaDays[i] = ammoniaDays;
+      write.compostStableDays[i] = stable;
+    }
+  },
+});
