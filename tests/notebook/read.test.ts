@@ -79,7 +79,7 @@ describe('defaults', () => {
     });
     expect(bed.bed).toEqual({
       startDepthM: 0.3,
-      rateKgPer100Kg: 1.3,
+      stirredPerWeek: 0,
       mix: [{ material: 'barleyStraw', share: 1 }],
     });
     const own = read(SMALL.replace('because: As it is', 'because: As it is\n    feeder: cone')).scenarios[0];

@@ -42,7 +42,7 @@ describe('the section', () => {
         near(span(corners(svg, 'bed'), 0), [3, 9]);
         near(span(corners(svg, 'bed'), 1), [0, depth]);
         near(span(corners(svg, 'startingLayer'), 1), [0, 0.3]);
-        near(span(corners(svg, 'range'), 1), [depth * 0.85, depth * 1.47]);
+        near(span(corners(svg, 'range'), 1), [depth * 0.81, depth * 1.22]);
         near(span(corners(svg, 'pushWall'), 1), [0, 1.8]);
         near(span(corners(svg, 'lowestMember'), 1), [4.2, 4.2]);
         near(span(corners(svg, 'freeHeight'), 1), [depth, 4.2]);

@@ -82,7 +82,7 @@ const openBed: CheckRule<Context> = {
     const rainKg = c.bedded && !c.roofed ? c.value('bedRainKg') : null;
     const days = c.value('winterDays') ?? 0;
     if (rainKg === null || !(days > 0) || !(c.bedM2 > 0)) return null;
-    const row = c.row('bedEvaporationKgPerM2Day');
+    const row = c.row('checkBedDryingKgPerM2Day');
     const perDay = rainKg / c.bedM2 / days;
     return {
       status: perDay > row.high ? 'stop' : 'look',
@@ -90,7 +90,7 @@ const openBed: CheckRule<Context> = {
       limit: row.high,
       unit: 'kg/m²/d',
       row,
-      words: `The bed lies open: ${say(rainKg / 1000, 0)} t of rain and snow fall on it in the winter, ${say(perDay)} kg on a square metre a day, where a bed dries by ${say(row.low)} to ${say(row.high)}. All of it is counted as staying in the bed. In truth what does not dry runs through and carries nitrogen, phosphorus and potassium with it, which is not counted: what is kept stands too high and what drains off is missing. A pad must drain to a store, away from wells and watercourses; ask the authority before building one.`,
+      words: `The bed lies open: ${say(rainKg / 1000, 0)} t of rain and snow fall on it in the winter, ${say(perDay)} kg on a square metre a day, where an unstirred bed dries by ${say(row.low)} to ${say(row.high)}. All of it is counted as staying in the bed. In truth what does not dry runs through and carries nitrogen, phosphorus and potassium with it, which is not counted: what is kept stands too high and what drains off is missing. A pad must drain to a store, away from wells and watercourses; ask the authority before building one.`,
     };
   },
 };
