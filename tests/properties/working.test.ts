@@ -100,6 +100,7 @@ const SWITCHED: Readonly<Record<string, number>> = {
   bedLooseShare: 0.6,
   bedOtherGasMostKg: 1e5,
   packWarmestC: 47,
+  compostCarbonNitrogen: 24,
   windChillC: 12,
   group1AppetiteShare: 0.5,
   group2AppetiteShare: 0.5,
