@@ -159,7 +159,7 @@ describe('the page', () => {
     const before = kept();
     element.dispatchEvent(
       new CustomEvent('wk-override', {
-        detail: { id: 'houseAmmoniaTanFraction', value: 0.1, because: 'a test' },
+        detail: { id: 'houseAmmoniaTanFraction', value: 0.2, because: 'a test' },
       }),
     );
     expect(open?.text.value).toContain('because: a test');
