@@ -64,8 +64,7 @@ export function heatPerLossC(b: HeatBalance): number {
  * exponential and the loss as a straight line, so the number is e × growth per °C × heat over loss (the condition
  * under which curve and line touch). Celsius.
  */
-export const heatNumber = (heatPerLoss: number, airC: number): number =>
-  heatPerLoss * heatNumberPerC(airC);
+export const heatNumber = (heatPerLoss: number, airC: number): number => heatPerLoss * heatNumberPerC(airC);
 
 /** The same for 1 °C of heat over loss, 1/°C: of the air alone. */
 const heatNumberPerC = (airC: number): number =>
