@@ -9,6 +9,7 @@ import type { Bands, ResultName } from '../model/quantities.ts';
 import { COST_LINES } from '../plots/costStack.ts';
 import { type Run, withBands } from '../study/evaluate.ts';
 import { type MoneyCase, moneyCase } from '../study/moneyCase.ts';
+import { CHANCE_RESULTS } from '../uncertainty/chances.ts';
 import { type DrawOptions, type Draws, drawAll } from '../uncertainty/monteCarlo.ts';
 import { bandsOf } from '../uncertainty/percentiles.ts';
 import { oneAtATime, type Sensitivities } from '../whatif/oneAtATime.ts';
@@ -20,6 +21,10 @@ import { COMPARED } from './systems.ts';
 export const SPANNED: readonly ResultName[] = [
   ...new Set<ResultName>([
     ...CASH_RESULTS,
+    ...CHANCE_RESULTS,
+    'internalRateOfReturn',
+    'capitalCash',
+    'ownMoneyNeeded',
     ...COST_LINES,
     ...COMPARED,
     'packDepthM',
