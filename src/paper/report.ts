@@ -7,6 +7,7 @@ import type { MoneyCase } from '../study/moneyCase.ts';
 import { type CashBand, cashBandsOf } from '../uncertainty/cashBands.ts';
 import { type Chances, chancesOf } from '../uncertainty/chances.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
+import type { Need } from '../whatif/needs.ts';
 import type { Sensitivities } from '../whatif/oneAtATime.ts';
 
 /** The parts of a notebook the paper speaks of. */
@@ -25,6 +26,8 @@ export interface Report {
   readonly proposal: MoneyCase;
   readonly stress: readonly StressRow[];
   readonly sensitivities: Sensitivities;
+  /** What would make the proposal pay; empty until it is asked or without a baseline. */
+  readonly needs: readonly Need[];
   /** Bands of the cash flow by scenario; worked out when first asked for. */
   readonly bands: () => ReadonlyMap<string, CashBand>;
   readonly draws?: Draws;
@@ -38,6 +41,8 @@ export interface Report {
 export interface ReportParts {
   readonly stress: readonly StressRow[];
   readonly sensitivities: Sensitivities;
+  /** What would make the proposal pay; empty until it is asked or without a baseline. */
+  readonly needs: readonly Need[];
   readonly draws?: Draws;
   /** The results with bands when `draws` were made. */
   readonly results?: readonly ScenarioResult[];

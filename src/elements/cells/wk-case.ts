@@ -191,13 +191,15 @@ export class WkCase extends LitElement {
   }
 
   #report(run: Run, found: MoneyCase): Report {
-    const { stress, sensitivities } = this.#asked.answer() ?? {
+    const { stress, sensitivities, needs } = this.#asked.answer() ?? {
       stress: [],
       sensitivities: { central: Number.NaN, rows: [] },
+      needs: [],
     };
     return reportFrom(this.notebook ?? nameless(this.reading), run, found, {
       stress,
       sensitivities,
+      needs,
       results: this.results.length === run.results.length ? this.results : run.results,
       ...(this.draws ? { draws: this.draws } : {}),
       day: today(),
