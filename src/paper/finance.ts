@@ -1,7 +1,10 @@
 /** How it is paid and what it earns, for the first page; the cash of every year further on. */
 import { cashFlowFigure } from '../plots/cashFlow.ts';
 import { moneyOf } from '../plots/reading.ts';
+import type { Chances, Spread } from '../uncertainty/chances.ts';
+import { hundredths } from '../uncertainty/sentences.ts';
 import { percent, sum, whole } from './amounts.ts';
+import { budgetOf } from './budget.ts';
 import { figureOf } from './figureOf.ts';
 import { type Html, html, tableOf } from './html.ts';
 import type { Report } from './report.ts';
@@ -21,7 +24,8 @@ export function financeSection(report: Report): Html {
 function funding(report: Report): Html {
   const { proposal: { result }, reading } = report; // biome-ignore format: one line
   const { finance } = result.scenario;
-  const { capitalCash, grantUsed, fundingGap, ownMoneyNeeded } = result.values;
+  const { grantUsed } = result.values;
+  const { lines, unforeseen, cash, own, gap } = budgetOf(report);
   const rows = [
     ...finance.loans.map(({ name, amount, rate, years, graceYears, kind }) => ({
       cells: [
@@ -30,27 +34,26 @@ function funding(report: Report): Html {
       ],
     })),
     { cells: ['Grant', whole(grantUsed)] },
+    { cells: ['Own money', whole(own)] },
+    ...((gap ?? 0) > 0.5 ? [{ cells: ['Still to be found', whole(gap)], look: 'gap' as const }] : []),
     {
       cells: [
-        'Own money',
-        whole(
-          finance.ownMoney === undefined
-            ? ownMoneyNeeded
-            : Math.min(finance.ownMoney, ownMoneyNeeded ?? finance.ownMoney),
-        ),
+        unforeseen === null
+          ? 'Cash the works take'
+          : html`Budget of the works in cash<br><small>the bill ${whole(lines)}, unforeseen ${whole(unforeseen)}</small>`,
+        whole(cash),
       ],
+      look: 'total' as const,
     },
-    ...((fundingGap ?? 0) > 0
-      ? [{ cells: ['Still to be found', whole(fundingGap)], look: 'gap' as const }]
-      : []),
-    { cells: ['Cash the works take', whole(capitalCash)], look: 'total' as const },
   ];
   return html`<div><h2>How it is paid</h2>${tableOf([{ head: '' }, { head: reading.currency, number: true }], rows)}<p class="small">${coverFrom(report)}</p></div>`;
 }
 
-function measures({ proposal: { finance }, reading }: Report): Html {
+function measures({ proposal: { finance, index }, reading, chances }: Report): Html {
   const { difference } = finance;
-  const cell = (value: string, why: string) => (why === '' ? value : html`none<br><small>${why}</small>`);
+  const drawn = chances(index);
+  const cell = (value: string, why: string, sure = '') =>
+    html`${why === '' ? value : 'none'}${why === '' ? '' : html`<br><small>${why}</small>`}${sure === '' ? '' : html`<br><small>${sure}</small>`}`;
   const rows = [
     {
       cells: ['Present value alone', cell(whole(finance.netPresentValue.value), finance.netPresentValue.why)],
@@ -66,7 +69,11 @@ function measures({ proposal: { finance }, reading }: Report): Html {
           {
             cells: [
               `Present value against “${difference.baseline}”`,
-              cell(whole(difference.netPresentValue.value), difference.netPresentValue.why),
+              cell(
+                whole(difference.netPresentValue.value),
+                difference.netPresentValue.why,
+                spread(drawn?.worth, (value) => whole(Number(value.toPrecision(3)))),
+              ),
             ],
           },
           {
@@ -83,6 +90,7 @@ function measures({ proposal: { finance }, reading }: Report): Html {
                   ? ''
                   : percent(Number(difference.internalRateOfReturn.rate.toFixed(4))),
                 difference.internalRateOfReturn.why,
+                rateSure(drawn),
               ),
             ],
           },
@@ -94,6 +102,9 @@ function measures({ proposal: { finance }, reading }: Report): Html {
                   ? ''
                   : `${difference.paybackYears.value.toFixed(1)} years`,
                 difference.paybackYears.why,
+                spread(drawn?.payback, (years) =>
+                  Number.isFinite(years) ? `${years.toFixed(0)} years` : 'never',
+                ),
               ),
             ],
           },
@@ -111,11 +122,29 @@ function measures({ proposal: { finance }, reading }: Report): Html {
         cell(
           finance.debtServiceCover.value === null ? '' : `${finance.debtServiceCover.value.toFixed(2)} ×`,
           finance.debtServiceCover.why,
+          spread(drawn?.cover, (value) => value.toFixed(2)),
         ),
       ],
     },
   ];
   return html`<div><h2>What it earns</h2>${tableOf([{ head: '' }, { head: reading.currency, number: true }], rows)}</div>`;
+}
+
+/** "1.06 to 2.06 in 8 of 10 draws"; nothing without draws, and the one value where all are alike. */
+function spread(of: Spread | null | undefined, said: (value: number) => string): string {
+  if (!of) return '';
+  const [low, high] = [said(of.p10), said(of.p90)];
+  return low === high ? `${low} in 8 of 10 draws` : `${low} to ${high} in 8 of 10 draws`;
+}
+
+/** A rate of return is not there in every draw, and its span is of those that have one. */
+function rateSure(drawn: Chances | null): string {
+  if (!drawn?.worth) return '';
+  if (!drawn.rate) return 'none in any draw';
+  const of = spread(drawn.rate, (rate) => percent(Number(rate.toFixed(3))));
+  return drawn.rate.share === 1
+    ? of
+    : `there is one in ${hundredths(drawn.rate.share)} of 100 draws; of these ${of}`;
 }
 
 /** What the cover is reckoned from, said in full. */
