@@ -1,15 +1,17 @@
 /** Page one: the case in five answers. What they rest on follows in the sections behind. */
-import { BILL_LEFT_OUT } from '../model/works/bill.ts';
+
 import { CASE_LEFT_OUT, type CaseYear } from '../model/money/case.ts';
+import { BILL_LEFT_OUT } from '../model/works/bill.ts';
 import { SYSTEMS } from '../notebook/systems.ts';
 import { inWords, show } from '../plots/reading.ts';
 import { levelText } from '../plots/tornado.ts';
 import { hundredths } from '../uncertainty/sentences.ts';
-import type { Need } from '../whatif/needs.ts';
+import { type Need, PRICE_REACH } from '../whatif/needs.ts';
 import { about, percent, sum } from './amounts.ts';
 import { budgetOf } from './budget.ts';
 import { type Html, html } from './html.ts';
 import { dayText, type Report } from './report.ts';
+import { guessed } from './summary.ts';
 
 export interface AnswerLine {
   readonly head: string;
@@ -47,17 +49,17 @@ function asked(report: Report): string {
   const parts = [
     ...finance.loans.map(
       ({ name, amount, rate, years, graceYears, kind }) =>
-        `${name} of ${sum(amount, reading)} at ${percent(rate)} over ${years} years${kind === 'straightLine' ? ' in equal parts of principal' : ''}${graceYears > 0 ? `, the first ${graceYears === 1 ? 'year' : `${graceYears} years`} interest only` : ''}`,
+        `${name}, ${sum(amount, reading)} at ${percent(rate)} over ${years} years${kind === 'straightLine' ? ' in equal parts of principal' : ''}${graceYears > 0 ? `, the first ${graceYears === 1 ? 'year' : `${graceYears} years`} interest only` : ''}`,
     ),
     ...((result.values.grantUsed ?? 0) > 0 ? [`a grant of ${sum(result.values.grantUsed, reading)}`] : []),
-    `own money, ${sum(own, reading)}`,
+    `own money of ${sum(own, reading)}`,
   ];
   const works =
     unforeseen === null
       ? `The works take ${sum(budget, reading)} in cash`
       : `The works are budgeted at ${sum(budget, reading)} in cash, of it ${sum(unforeseen, reading)} for the unforeseen (in 80 of 100 draws they cost no more; the bill comes to ${sum(lines, reading)})`;
   const found = (gap ?? 0) > 0.5 ? ` ${sum(gap, reading)} is still to be found.` : '';
-  return `${where} ${works}, paid by ${inWords(parts)}.${found}`;
+  return `${where} ${works}, paid by: ${parts.join('; ')}.${found}`;
 }
 
 /** The years in which the loans take most, as they fall: "in year 3 only", "in years 2 to 15". */
@@ -130,9 +132,7 @@ function covered(report: Report): string {
 
 /** "barley straw", "an hour of own work", "the works". */
 const nameOf = ({ kind, label }: Need) =>
-  kind === 'hour'
-    ? 'an hour of own work'
-    : label.replace(/^price of (.*?)( as (delivered|fed))?$/, '$1');
+  kind === 'hour' ? 'an hour of own work' : label.replace(/^price of (.*?)( as (delivered|fed))?$/, '$1');
 
 function level({ kind, unit }: Need, value: number, reading: Report['reading']): string {
   if (kind === 'works') return about(value, reading);
@@ -140,18 +140,14 @@ function level({ kind, unit }: Need, value: number, reading: Report['reading']):
   return unit.endsWith('/t') ? `${money} a tonne` : money;
 }
 
-/** How a tie is said, in a keeper's words; `pays` where the scenario does so as things stand. */
-function needWords(need: Need, now: boolean, reading: Report['reading']): string {
-  const { at, pays: side, now: today, kind } = need;
-  if (at === null || side === null) return '';
-  const verb =
-    kind === 'hour' ? 'is worth' : kind === 'works' ? 'come to' : at < today ? 'falls to' : 'rises to';
-  // Said from where things stand: the level is where it begins to pay, or where it stops.
-  const more = now ? side === 'above' : side === 'below';
-  const edge = more ? 'less than' : 'more than';
-  const limit = `${level(need, at, reading)} (now ${level(need, today, reading)})`;
-  if (kind === 'hour' || kind === 'works') return `${nameOf(need)} ${verb} ${edge} ${limit}`;
-  return `${nameOf(need)} ${at < today ? 'falls below' : 'rises above'} ${limit}`;
+/** The level at which it begins or stops to pay, said from where things stand. */
+function needWords(need: Need, reading: Report['reading']): string {
+  const { at, now, kind } = need;
+  if (at === null) return '';
+  const limit = `${level(need, at, reading)} (now ${level(need, now, reading)})`;
+  if (kind === 'hour') return `${nameOf(need)} is worth ${at < now ? 'less' : 'more'} than ${limit}`;
+  if (kind === 'works') return `the works cost ${at < now ? 'less' : 'more'} than ${limit}`;
+  return `${nameOf(need)} ${at < now ? 'falls below' : 'rises above'} ${limit}`;
 }
 
 function pays(report: Report): string {
@@ -173,23 +169,18 @@ function pays(report: Report): string {
         ? ` It needs ${sum(Math.ceil(-gain / heads), reading)} more for each head and year, in prices of ${reading.year}.`
         : ` It could bear ${sum(Math.floor(gain / heads), reading)} less for each head and year, in prices of ${reading.year}.`;
   const now = worth > 0;
-  const found = needs.filter(({ at }) => at !== null).map((need) => needWords(need, now, reading));
+  const found = needs.filter(({ at }) => at !== null).map((need) => needWords(need, reading));
   const turns =
-    found.length > 0 ? ` It ${now ? 'stops paying' : 'pays'} if ${inWords(found, 'or if')}; each alone.` : '';
-  const never = needs.filter(({ at }) => at === null);
+    found.length > 0 ? ` It ${now ? 'stops paying' : 'pays'}, each alone, if ${found.join(', or if ')}.` : '';
+  const never = needs.filter(({ at, kind }) => at === null && kind !== 'works').map(nameOf);
   const not =
     never.length > 0
-      ? ` ${capital(inWords(never.map(nameOf)))} ${never.length === 1 ? 'does' : 'do'} not turn it at any price from nothing to four times today’s.`
+      ? ` No price of ${never.join(' or ')} from nothing to ${PRICE_REACH} times today’s turns it.`
       : '';
   return `${stands}${perHead}${turns}${not}`;
 }
 
 function leftOut({ proposal: { bill } }: Report): string {
-  const open = bill.filter(({ basis }) => basis === 'invented').length;
   const given = bill.some(({ id }) => id === 'given');
-  const guessed =
-    open === 0
-      ? 'No price in the bill is a guess.'
-      : `${open} of the ${bill.length} prices in the bill are the makers’ own guess until they are quoted.`;
-  return `${capital(inWords([...CASE_LEFT_OUT, ...(given ? [] : BILL_LEFT_OUT)]))}; gains the model does not hold, such as calves saved, condition, or a payment for welfare. ${guessed}`;
+  return `${capital([...CASE_LEFT_OUT, ...(given ? [] : BILL_LEFT_OUT)].join('; '))}; and gains the model does not hold, such as calves saved or a payment for welfare. ${guessed(bill)}`;
 }

@@ -53,7 +53,7 @@ function measures({ proposal: { finance, index }, reading, chances }: Report): H
   const { difference } = finance;
   const drawn = chances(index);
   const cell = (value: string, why: string, sure = '') =>
-    html`${why === '' ? value : 'none'}${why === '' ? '' : html`<br><small>${why}</small>`}${sure === '' ? '' : html`<br><small>${sure}</small>`}`;
+    html`${why === '' ? value : 'none'}${why === '' || sure !== '' ? '' : html`<br><small>${why}</small>`}${sure === '' ? '' : html`<br><small>${sure}</small>`}`;
   const rows = [
     {
       cells: ['Present value alone', cell(whole(finance.netPresentValue.value), finance.netPresentValue.why)],
@@ -102,9 +102,7 @@ function measures({ proposal: { finance, index }, reading, chances }: Report): H
                   ? ''
                   : `${difference.paybackYears.value.toFixed(1)} years`,
                 difference.paybackYears.why,
-                spread(drawn?.payback, (years) =>
-                  Number.isFinite(years) ? `${years.toFixed(0)} years` : 'never',
-                ),
+                paybackSure(drawn),
               ),
             ],
           },
@@ -141,10 +139,16 @@ function spread(of: Spread | null | undefined, said: (value: number) => string):
 function rateSure(drawn: Chances | null): string {
   if (!drawn?.worth) return '';
   if (!drawn.rate) return 'none in any draw';
-  const of = spread(drawn.rate, (rate) => percent(Number(rate.toFixed(3))));
-  return drawn.rate.share === 1
-    ? of
-    : `there is one in ${hundredths(drawn.rate.share)} of 100 draws; of these ${of}`;
+  const of = spread(drawn.rate, (rate) => percent(Number(rate.toFixed(3))).replace('-', '−'));
+  return drawn.rate.share === 1 ? of : `in ${hundredths(drawn.rate.share)} of 100 draws there is one, ${of}`;
+}
+
+/** In how many draws the works pay back, and how soon in the quickest tenth. */
+function paybackSure(drawn: Chances | null): string {
+  if (!drawn?.payback || drawn.pays === null) return '';
+  const { p10 } = drawn.payback;
+  const soonest = Number.isFinite(p10) ? `, in 1 of 10 within ${p10.toFixed(0)} years` : '';
+  return `paid back in ${hundredths(drawn.pays)} of 100 draws${soonest}`;
 }
 
 /** What the cover is reckoned from, said in full. */

@@ -25,7 +25,6 @@ export const SPANNED: readonly ResultName[] = [
     ...CHANCE_RESULTS,
     'internalRateOfReturn',
     'capitalCash',
-    'ownMoneyNeeded',
     ...COST_LINES,
     ...COMPARED,
     'packDepthM',

@@ -41,6 +41,7 @@ const DRAWN: readonly ResultName[] = [
     'packDepthM',
     ...CASH_RESULTS,
     ...CHANCE_RESULTS,
+    'capitalCash',
     ...RESULTS.filter(({ part }) => part === 'costs').map(({ name }) => name),
   ]),
 ];

@@ -4,7 +4,7 @@ import { breakEvens } from './breakEven.ts';
 import { type Turn, turnOf } from './turn.ts';
 
 /** Prices are looked at up to so many times what they are, works up to twice. */
-const PRICE_REACH = 4;
+export const PRICE_REACH = 4;
 const WORKS_REACH = 2;
 
 export interface Need {
@@ -18,8 +18,6 @@ export interface Need {
   readonly furthest: number;
   /** Level at which the scenario is even with its baseline, the one nearest to `now`; null where there is none. */
   readonly at: number | null;
-  /** Side of `at` on which the scenario pays; null without one. */
-  readonly pays: 'below' | 'above' | null;
 }
 
 /** Nearest first, what has no such level last. `capital` is what the works cost as it stands. */
@@ -79,6 +77,5 @@ function needOf(
     now,
     furthest,
     at: nearest?.at ?? null,
-    pays: nearest === undefined ? null : nearest.moreBelow === scenario ? 'below' : 'above',
   };
 }
