@@ -1,6 +1,7 @@
-/** How it is paid and what it earns, for the first page; the cash of every year further on. */
+/** How it is paid and what it earns, for the first page; cash and economics of every year further on. */
 import { cashFlowFigure } from '../plots/cashFlow.ts';
 import { moneyOf } from '../plots/reading.ts';
+import { cashYears, type EconomicYear, economicYears } from '../study/moneyYears.ts';
 import type { Chances, Spread } from '../uncertainty/chances.ts';
 import { hundredths } from '../uncertainty/sentences.ts';
 import { percent, sum, whole } from './amounts.ts';
@@ -166,40 +167,74 @@ function coverFrom({ proposal: { result, finance }, reading }: Report): string {
       : '';
 }
 
+const nought = (value: number) => (Math.abs(value) < 0.5 ? '' : whole(value));
+const yearName = (year: number) => (year === 0 ? 'now' : String(year));
+
+/** Cash and economics apart; a column that is empty in every year is left out. */
 function years({ proposal: { finance, result }, reading }: Report): Html {
   if (finance.years.length === 0)
     return html`<p class="gap">No cash flow: ${finance.netPresentValue.why}.</p>`;
   const { difference } = finance;
-  const heads = [
-    'Year',
-    'Works',
-    'Grant',
-    'Running cost',
-    'Nutrients',
-    'Loan in',
-    'Interest',
-    'Principal',
-    'Sum',
-    'Debt left',
-    'Cover',
-    ...(difference ? [`Against “${difference.baseline}”`] : []),
-  ];
-  const nought = (value: number) => (Math.abs(value) < 0.5 ? '' : whole(value));
-  const rows = finance.years.map((year, k) => ({
-    cells: [
-      year.year === 0 ? 'now' : String(year.year),
-      nought(year.works), nought(year.grant), nought(year.running), nought(year.nutrientValue), nought(year.borrowed),
-      nought(year.interest), nought(year.principal), whole(year.afterLoans), nought(year.debt),
-      year.cover === null ? '' : year.cover.toFixed(2),
-      ...(difference ? [whole(difference.flows[k])] : []),
-    ],
-  })); // biome-ignore format: one list of cells
-  const { inflation } = result.scenario.farm.money;
-  return html`<h3>Cash by year, “${result.name}”</h3>
-    <p>Whole ${reading.currency}, ${inflation === 0 ? `in prices of ${reading.year}` : `prices rising ${percent(inflation)} a year from ${moneyOf(reading)}`}; own hours and nutrients counted as money. The last column leaves loans out.</p>
-    ${tableOf(
-      heads.map((head, k) => ({ head, number: k > 0 })),
-      rows,
+  const { inflation, interestRate } = result.scenario.farm.money;
+  const cash = cashYears(result);
+  const economics = economicYears(result);
+  const prices =
+    inflation === 0
+      ? `in prices of ${reading.year}`
+      : `prices rising ${percent(inflation)} a year from ${moneyOf(reading)}`;
+  const named = result.values.incomePerYear != null;
+  const table = <Row>(rows: readonly Row[], columns: readonly Column<Row>[]) => {
+    const shown = columns.filter(({ of, always }) => always || rows.some((row, k) => of(row, k) !== ''));
+    return tableOf(
+      shown.map(({ head }, k) => ({ head, number: k > 0 })),
+      rows.map((row, k) => ({ cells: shown.map(({ of }) => of(row, k)) })),
       'years',
-    )}`;
+    );
+  };
+  return html`<h3>Cash by year, “${result.name}”</h3>
+    <p>What moves on the bank account and nothing else, in whole ${reading.currency}, ${prices}. Own hours, own timber and nutrients are not in it; feed stands at its price, bought or home-grown, since the notebook does not say which. ${named ? 'Income is what the notebook names, and rises with prices.' : 'No income is named, so the winter stands as a cost alone.'} Tax, value added tax and the own money put in are not in it.</p>
+    ${table(cash, [
+      { head: 'Year', of: ({ year }) => yearName(year), always: true },
+      { head: 'Works', of: ({ works }) => nought(works) },
+      { head: 'Grant', of: ({ grant }) => nought(grant) },
+      { head: 'Income', of: ({ income }) => nought(income) },
+      { head: 'Winter', of: ({ running }) => nought(running) },
+      { head: 'Loan in', of: ({ borrowed }) => nought(borrowed) },
+      { head: 'Interest', of: ({ interest }) => nought(interest) },
+      { head: 'Principal', of: ({ principal }) => nought(principal) },
+      { head: 'Other loans', of: ({ already }) => nought(already) },
+      { head: 'Left', of: ({ sum: left }) => whole(left), always: true },
+      { head: 'To date', of: ({ toDate }) => whole(toDate), always: true },
+      { head: 'Debt', of: ({ debt }) => nought(debt) },
+      { head: 'Cover', of: ({ cover }) => (cover === null ? '' : cover.toFixed(2)) },
+    ])}
+    <h3>Economics by year, “${result.name}”</h3>
+    <p>What it is worth to the farm, before loans and tax, ${prices}: own hours and timber, grass lost and nutrients count as money, and what is left of the works comes back in the last year. Worth to date is discounted at ${percent(interestRate)}.</p>
+    ${table(economics, [
+      { head: 'Year', of: ({ year }) => yearName(year), always: true },
+      { head: 'Works', of: ({ works }) => nought(works) },
+      { head: 'Grant', of: ({ grant }) => nought(grant) },
+      { head: 'Winter in cash', of: ({ running }) => nought(running) },
+      { head: 'Own hours', of: ({ ownHours }) => nought(ownHours) },
+      { head: 'Grass lost', of: ({ grassLost }) => nought(grassLost) },
+      { head: 'Nutrients', of: ({ nutrientValue }) => nought(nutrientValue) },
+      { head: 'Sum', of: ({ sum: all }) => whole(all), always: true },
+      { head: 'Worth to date', of: ({ worthToDate }) => whole(worthToDate), always: true },
+      ...(difference
+        ? [
+            {
+              head: `Sum against “${difference.baseline}”`,
+              of: (_: EconomicYear, k: number) => whole(difference.flows[k]),
+              always: true as const,
+            },
+          ]
+        : []),
+    ])}`;
+}
+
+interface Column<Row> {
+  readonly head: string;
+  readonly of: (row: Row, k: number) => string;
+  /** Shown though it be empty. */
+  readonly always?: true;
 }

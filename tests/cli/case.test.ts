@@ -161,15 +161,16 @@ describe('the lender’s paper', () => {
       'assumptions.csv',
       'bill.csv',
       'case.xlsx',
-      'cash-flow.csv',
       'cash-flow.svg',
+      'cash.csv',
       'costs.csv',
       'costs.svg',
+      'economics.csv',
       'stress.csv',
       'tornado.svg',
     ]);
-    const csv = readFileSync(path('tables/cash-flow.csv'), 'utf8').trim().split('\n');
-    expect(csv.length - 1).toBe(sheetRows(path('tables/case.xlsx'), 'cash flow').length - 1);
+    const csv = readFileSync(path('tables/cash.csv'), 'utf8').trim().split('\n');
+    expect(csv.length - 1).toBe(sheetRows(path('tables/case.xlsx'), 'cash').length - 1);
     for (const svg of files.filter((file) => file.endsWith('.svg')))
       expect(readFileSync(path(`tables/${svg}`), 'utf8')).toMatch(
         /^<svg [^>]*viewBox(?!.*<script).*<\/svg>\n$/s,
