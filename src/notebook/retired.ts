@@ -16,6 +16,10 @@ const WORDS: readonly (readonly [RegExp, string])[] = [
     'the paper sets aside what the draws ask for (P80 less the lines of the bill) now',
   ],
   [/^thirdYearFactor$/, 'later years follow laterYearsFactor now'],
+  [
+    /^(heatMoistureLow|heatMoistureHigh|heatFreeAirSpace|heatAvailableCarbonNitrogen(Low|High)|heatDepthM)$/,
+    BED,
+  ],
   [/^(bedEvaporationKgPerM2Day|bedTanLossPerWeekFraction|packDecayPerDay|mixDryMatterLossFraction)$/, BED],
   [
     /^(coarseWoodFactor|heap(ActiveDays|CarbonLossFraction|ColdC|CompostingC|CoverM2PerM3\.covered|CureDays|DryMatterLossFraction|LeachFraction|NitrogenCoverFactor|NitrogenLoss\w+|NitrogenWayFactor|OtherGasMostShare|PhosphorusLossFraction|PotassiumLossFraction|RainKeptFraction|ReferenceRainMm|SanitisingC|WarmC|WinterFactor))\b/,
