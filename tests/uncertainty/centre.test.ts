@@ -20,14 +20,15 @@ function placeOf(figure: number, draws: Float64Array): number {
 }
 
 /**
- * Known to lie outside, and not mended: no row behind them has its best guess at a wrong end. Nitrous oxide of cattle on
- * wet pasture is published as 0.006 between 0 and 0.027, and its best guess is a mean; the worth of what falls on the
- * Atlantic paddock is capped by what the grass needs, so that a low need takes more off than a high one adds.
+ * Known to lie outside (P65 to P70), and open: no row behind them has its best guess at an end of its span. Nitrous oxide
+ * of cattle on wet pasture is published as 0.006 between 0 and 0.027, and its best guess is a mean. The worth of what
+ * falls on a paddock is capped by what the grass needs, so that a low need takes more off than a high one adds; the span
+ * of that need and of the share of soils in need may both hold the soil's status.
  */
 const OUTSIDE: Readonly<Record<string, readonly string[]>> = {
   'coast-lender-case': ['As it is: greenhouseGasTonnes'],
-  'hill-farm-choice': ['Paddock: greenhouseGasTonnes'],
-  'hill-farm-own-chips': ['Paddock: greenhouseGasTonnes'],
+  'hill-farm-choice': ['Paddock: nutrientValue', 'Paddock: greenhouseGasTonnes'],
+  'hill-farm-own-chips': ['Paddock: nutrientValue', 'Paddock: greenhouseGasTonnes'],
   'atlantic-rain-and-herd': ['Out: nutrientValue', 'Out: greenhouseGasTonnes'],
 };
 
