@@ -54,22 +54,9 @@ const ON_TOP_LINES = [
       price: 'engineerFraction',
       works: 'all',
       formula: 'share of the cash lines of sheds and stores',
-      onTop: 'buildings',
+      onTop: true,
     },
     (counted) => counted.of(['capitalLinesBuildings'], (i, below) => cents(below[i])),
-  ),
-  line(
-    'contingency',
-    'Sum',
-    'unforeseen',
-    'money',
-    {
-      price: 'contingencyFraction',
-      works: 'all',
-      formula: 'share of the cash lines above',
-      onTop: 'all',
-    },
-    (counted) => counted.of(['capitalLinesCash'], (i, below) => cents(below[i])),
   ),
 ] as const;
 

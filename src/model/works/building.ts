@@ -195,11 +195,11 @@ const BUILDINGS = CASH.filter(({ works }) => works !== 'outdoors' && works !== '
 const capital = {
   capitalLinesBuildings: money(
     'cash lines of sheds and stores',
-    'sum of those lines of the bill; engineer and the unforeseen come on top',
+    'sum of those lines of the bill; the engineer comes on top',
   ).sum(costsOf(BUILDINGS)),
   capitalLinesCash: money(
     'cash lines of the bill',
-    'sum of the lines paid in cash; engineer and the unforeseen come on top',
+    'sum of the lines paid in cash; the engineer comes on top',
   ).sum(costsOf(CASH)),
   capitalLinesOwn: money('own lines of the bill', 'sum of the lines of own timber and own hours').sum(
     costsOf(BILL_LINES.filter(({ own }) => own)),
@@ -209,10 +209,9 @@ const capital = {
   ),
   capitalLines: money(
     'works after the bill',
-    'sum of the lines of the bill: in cash, in own timber and hours, engineer and the unforeseen',
-  ).of(
-    ['capitalLinesCash', 'capitalLinesOwn', 'costEngineer', 'costContingency'],
-    (i, cash, own, engineer, unforeseen) => cents(cash[i] + own[i] + engineer[i] + unforeseen[i]),
+    'sum of the lines of the bill: in cash, in own timber and hours, and the engineer; nothing for the unforeseen',
+  ).of(['capitalLinesCash', 'capitalLinesOwn', 'costEngineer'], (i, cash, own, engineer) =>
+    cents(cash[i] + own[i] + engineer[i]),
   ),
   capitalCost: money(
     'capital',
