@@ -11,7 +11,11 @@ export const shed = z.strictObject({
     .default(true)
     .describe('Whether the bed lies under a roof; without one it is an open pad that rain falls on'),
   lengthM: positive.max(1000),
-  depthM: positive.max(1000),
+  depthM: positive.max(1000).describe('From the feed barrier to the rear wall; the feed road lies outside'),
+  feedRoadRoofed: z
+    .boolean()
+    .default(false)
+    .describe('Whether the roof runs on over the feed road outside the barrier, in a shed of any kind'),
   stanceDepthM: amount.default(3).describe('Scraped feed stance along the barrier, not part of the bed'),
   eaveM: positive.max(50).default(4.2).describe('Lowest roof member above the floor at the open side'),
   rearEaveM: positive.optional(),

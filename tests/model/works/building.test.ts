@@ -98,22 +98,48 @@ describe('own timber and own hands', () => {
 });
 
 describe('the slatted shed', () => {
+  // 16 × 9 m with 18 m² of pens: a row of (66 + 18)/16 = 5.25 m along the rear wall, 3.75 m of solid floor before it.
   const SLATS: Row = {
-    headCount: 24, slatsShare: 1, slatsUsedM2: 66, storeNeededM3: 120, slattedPenDepthM: 4.2,
-    commonPracticeFeedRoadOneSideM: 4.4, penWallHeightM: 1.8, openYardM2: 20, openStoreM2: 0,
+    headCount: 24, slatsShare: 1, slatsUsedM2: 66, storeNeededM3: 120, shedLengthM: 16, shedDepthM: 9, calvingPensM2: 18,
+    calvingPenSideM: 3, penWallHeightM: 1.8, openYardM2: 20, openStoreM2: 0, commonPracticeFeedRoadOneSideM: 4.4,
   }; // biome-ignore format: one short list
   const v = one(SLATS, { system: 'slatted' });
 
   it.each([
-    ['66/4.2 = 15.714 m long, 8.6 m deep', 'billGroundworkM2', 135.1429],
+    ['16 × 9', 'billGroundworkM2', 144],
     ['slats', 'billSlatsM2', 66],
     ['66 × 2.4 under the slats', 'billTankM3', 158.4],
     ['120 m³ fit in 66 × (2.4 − 0.2)', 'billOutsideStoreM3', 0],
-    ['passage 15.714 × 4.4', 'billSlabM2', 69.1429],
-    ['(15.714 + 8.4) × 1.8', 'billPenWallM2', 43.4057],
-    ['barrier', 'billFeedBarrierM', 15.7143],
+    ['144 − 66 of slats', 'billSlabM2', 78],
+    ['(16 + 2 × 5.25) × 1.8', 'billPenWallM2', 47.7],
+    ['barrier over the whole length', 'billFeedBarrierM', 16],
+    ['two pens of 9 m², a side of 5.25 m each', 'billPenPartitionsM', 10.5],
+    ['5 frames × 3 rows', 'billPostFixingsCount', 15],
     ['fouled yard', 'billYardM2', 20],
   ])('%s', (_, column, expected) => expect(v[column]).toBeCloseTo(expected, 3));
+
+  it('costs more the longer and the deeper it is', () => {
+    const of = (shedLengthM: number, shedDepthM: number) =>
+      one({ ...SLATS, shedLengthM, shedDepthM }, { system: 'slatted' }).capitalCost;
+    expect(of(19.2, 9)).toBeGreaterThan(of(16, 9) * 1.03);
+    expect(of(40, 9)).toBeGreaterThan(of(19.2, 9) * 1.3);
+    expect(of(16, 11)).toBeGreaterThan(of(16, 9) * 1.03);
+  });
+
+  it('has its feed road under the roof only where the keeper says so, as the bedded one has', () => {
+    for (const [shed, system] of [
+      [SLATS, 'slatted'],
+      [{ ...SHED, commonPracticeFeedRoadOneSideM: 4.4 }, 'deep-bedded'],
+    ] as const) {
+      const open = one(shed, { system });
+      const roofed = one({ ...shed, feedRoadRoofedShare: 1 }, { system });
+      const length = shed.shedLengthM;
+      expect(roofed.billSlabM2 - open.billSlabM2).toBeCloseTo(length * 4.4, 6);
+      expect(roofed.billRoofM2 - open.billRoofM2).toBeCloseTo((4.4 / 0.9781476) * (length + 1.2), 3);
+      const frames = Math.ceil(length / 4.8 - 1e-9) + 1;
+      expect(roofed.billPostFixingsCount - open.billPostFixingsCount).toBe(frames);
+    }
+  });
 
   it('puts what does not fit into an outside store, and all of it where slurry is not kept under the slats', () => {
     expect(one({ ...SLATS, storeNeededM3: 200 }, { system: 'slatted' }).billOutsideStoreM3).toBeCloseTo(
