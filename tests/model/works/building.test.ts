@@ -133,7 +133,7 @@ describe('the slatted shed', () => {
     ] as const) {
       const open = one(shed, { system });
       const roofed = one({ ...shed, feedRoadRoofedShare: 1 }, { system });
-      const length = shed.shedLengthM;
+      const length = (shed as Row).shedLengthM;
       expect(roofed.billSlabM2 - open.billSlabM2).toBeCloseTo(length * 4.4, 6);
       expect(roofed.billRoofM2 - open.billRoofM2).toBeCloseTo((4.4 / 0.9781476) * (length + 1.2), 3);
       const frames = Math.ceil(length / 4.8 - 1e-9) + 1;
