@@ -62,6 +62,26 @@ const measures = {
     'push walls where there is a bed, or else the walls of pens',
     OWN,
   ).of(['pushWallM', 'penWallHeightM', 'bedShare'], (i, push, pen, bed) => (bed[i] > 0 ? push[i] : pen[i])),
+  mixStoreM2PerKg: quantity(
+    'floor of the store a kilogram of the mix takes',
+    'm²/kg',
+    'sum over the materials of share ÷ (density × height of the stack): bales for what comes in bales, loose for the rest',
+    { when: 'packShare' },
+  ).of(
+    [
+      'mixShareSum', 'material*Share', 'material*LooseDensityKgPerM3', 'material*BaledFraction', 'baleDensityKgPerM3',
+      'stackHeightM', 'looseStackHeightM',
+    ], // biome-ignore format: one list
+    (i, sum, shares, loose, baled, bale, high, looseHigh) => {
+      let area = 0;
+      for (let m = 0; m < shares.length; m++)
+        if (shares[m][i] > 0)
+          area +=
+            (shares[m][i] / sum[i]) *
+            (baled[m][i] / (bale[i] * high[i]) + (1 - baled[m][i]) / (loose[m][i] * looseHigh[i]));
+      return area;
+    },
+  ),
   snowTimberFactor: quantity(
     'timber for the snow, over that for the reference load',
     '×',

@@ -193,13 +193,13 @@ export const INDOOR_LINES = [
     {
       price: 'beddingStorePricePerM2',
       works: 'deep bed',
-      formula: 'loose bedding kept under a roof at once over the height it is stacked',
+      formula: 'bedding kept under a roof at once times the floor a kilogram of it takes, straw in bales',
       when: 'packShare',
     },
     (counted) =>
       counted.of(
-        ['beddingM3', 'beddingStoredShare', 'beddingStackM', 'bedShare'],
-        (i, bedding, stored, height, bed) => (bed[i] > 0 ? 1 : 0) * ((bedding[i] * stored[i]) / height[i]),
+        ['beddingKg', 'mixStoreM2PerKg', 'beddingStoredShare', 'bedShare'],
+        (i, kilos, floor, stored, bed) => (bed[i] > 0 ? 1 : 0) * kilos[i] * floor[i] * stored[i],
       ),
   ),
   line(

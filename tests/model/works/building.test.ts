@@ -10,10 +10,10 @@ import { EUR, type Options, type Row, runMoney, TABLE_PROBLEMS, TABLES } from '.
 const one = (row: Row, options: Options = {}) => runMoney(['building'], [row], options)[0].values;
 
 const SHED: Row = {
-  headCount: 24, bedShare: 0.75, shedLengthM: 24, shedDepthM: 9, beddingM3: 350, packM3: 150, waterBowls: 2,
+  headCount: 24, bedShare: 0.75, shedLengthM: 24, shedDepthM: 9, beddingKg: 52_000, mixShareSum: 1, material1Share: 1, packM3: 150, waterBowls: 2,
   postRowSpanM: 5, postSectionM2: 0.04, rafterSectionM2: 0.045, purlinSectionM2: 0.0169, purlinSpacingM: 0.9,
   timberBracingFraction: 0.1, timberWasteFraction: 0.1, padConcreteM3PerPost: 0.216, erectionHoursPerM2: 1.5,
-  gatesPerBay: 0.5, roofTankM3PerM2: 0.05, beddingStoredShare: 0.5, beddingStackM: 3.5, compostPadM2PerM3: 1.4,
+  gatesPerBay: 0.5, roofTankM3PerM2: 0.05, beddingStoredShare: 0.5,  compostPadM2PerM3: 1.4,
   heapCoverM2PerM3: 1.3, roofPricePerM2: 24, ownTimberShare: 0,
 }; // biome-ignore format: one short list
 
@@ -35,7 +35,7 @@ describe('the hand-worked deep-bedded shed', () => {
     ['5 bays × 0.5, rounded up', 'billGatesCount', 3],
     ['24 head at 10 a bowl beats the 2 named', 'billBowlsCount', 3],
     ['216 m² × 1.5 h', 'billErectionHours', 324],
-    ['350 m³ × 0.5 / 3.5 m', 'billBeddingStoreM2', 50],
+    ['52 t of straw in bales of 130 kg/m³ = 400 m³, × 0.5 / 4 m', 'billBeddingStoreM2', 50],
     ['150 m³ × 1.4', 'billCompostPadM2', 210],
     ['150 m³ × 1.3', 'billHeapCoverM2', 195],
     // posts 18 × (4.2 + 9/4·tan 12°) × 0.04 = 3.36834; rafters 6 × 10.42787 × 0.045 = 2.81552;
