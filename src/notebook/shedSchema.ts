@@ -41,5 +41,12 @@ export const shed = z.strictObject({
   longestTimberM: z.number().min(0.5).max(50).default(6),
   ownTimber: z.boolean().default(false),
   ownBuildShare: share.default(0).describe('Share of the erection done by own hands'),
+  basicWindMPerS: amount
+    .default(24)
+    .describe('Basic wind speed, from the local map: 10 minutes’ mean at 10 m, once in 50 years'),
+  frostDepthM: amount
+    .max(5)
+    .default(0.6)
+    .describe('Depth to which the ground freezes, from the local code; foundations go below it'),
   snowLoadKnPerM2: amount.default(2).describe('Characteristic ground snow load, from the local map'),
 });

@@ -15,8 +15,16 @@ export const SHED_LINES = [
     'M3',
     'concrete pads under posts',
     'm³',
-    { price: 'padConcretePricePerM3', works: 'shed', formula: 'posts times the concrete of a pad' },
-    (counted) => counted.product(['shedPostsCount', 'padConcreteM3PerPost']),
+    {
+      price: 'padConcretePricePerM3',
+      works: 'shed',
+      formula: 'posts times the concrete of a pad, and of a stub on it where frost goes deeper than the pad',
+    },
+    (counted) =>
+      counted.of(
+        ['shedPostsCount', 'padConcreteM3PerPost', 'padStubM2', 'padDepthM', 'frostDepthM'],
+        (i, posts, pad, stub, deep, frost) => posts[i] * (pad[i] + stub[i] * Math.max(0, frost[i] - deep[i])),
+      ),
   ),
   line(
     'postFixings',

@@ -108,6 +108,16 @@ export const SHED_INPUTS: readonly InputColumn[] = [
     of: (s) => (s.shed.ownTimber ? 1 : 0),
   },
   {
+    column: 'frostDepthM',
+    label: 'frost depth',
+    unit: 'm',
+    path: 'shed.frostDepthM',
+    of: (s) => s.shed.frostDepthM,
+    min: 0,
+    max: 3,
+    step: 0.1,
+  },
+  {
     column: 'snowLoadKnPerM2',
     label: 'ground snow load',
     unit: 'kN/m²',

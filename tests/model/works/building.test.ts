@@ -86,6 +86,11 @@ describe('own timber and own hands', () => {
     expect(own.capitalCash).toBeLessThan(one(SHED).capitalCash);
   });
 
+  it('frost deeper than the pad asks for a stub on it: 18 × (0.216 + 0.16 × 0.6)', () => {
+    expect(one({ ...SHED, frostDepthM: 0.5 }).billPadConcreteM3).toBeCloseTo(3.888, 9);
+    expect(one({ ...SHED, frostDepthM: 1.2 }).billPadConcreteM3).toBeCloseTo(5.616, 9);
+  });
+
   it('shorter timber asks for more rows of posts', () => {
     // 3 m along the slope reaches 2.934 m on plan: four spans of 9 m, five rows, 30 posts.
     expect(one({ ...SHED, longestTimberM: 3 }).billPostFixingsCount).toBe(30);
