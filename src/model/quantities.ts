@@ -13,6 +13,7 @@ import { compost } from './bed/compost.ts';
 import { openBed } from './bed/openBed.ts';
 import { type Catalogue, catalogue, type NamesIn, type SeriesIn } from './engine/catalogue.ts';
 import { type Plan, planOf } from './engine/plan.ts';
+import { nitrifiedWeeks } from './field/nitrifiedWeeks.ts';
 import { paddock } from './field/paddock.ts';
 import { soil } from './field/soil.ts';
 import { spreading } from './field/spread.ts';
@@ -36,7 +37,7 @@ import { building } from './works/building.ts';
 const PARTS = {
   herd,
   winter,
-  soilWater,
+  soilWater: [soilWater, nitrifiedWeeks],
   intake,
   excretion,
   bedding,

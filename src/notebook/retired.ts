@@ -12,6 +12,10 @@ const WORDS: readonly (readonly [RegExp, string])[] = [
   [/^(houseWarmerC|pitLowestC)$/, HOUSE],
   [/^((slurry|compost)SpreadAmmoniaFraction|spreadTechniqueFactor)\b/, SPREADING],
   [/^thirdYearFactor$/, 'later years follow laterYearsFactor now'],
+  [
+    /^(heatMoistureLow|heatMoistureHigh|heatFreeAirSpace|heatAvailableCarbonNitrogen(Low|High)|heatDepthM)$/,
+    BED,
+  ],
   [/^(bedEvaporationKgPerM2Day|bedTanLossPerWeekFraction|packDecayPerDay|mixDryMatterLossFraction)$/, BED],
   [
     /^(coarseWoodFactor|heap(ActiveDays|CarbonLossFraction|ColdC|CompostingC|CoverM2PerM3\.covered|CureDays|DryMatterLossFraction|LeachFraction|NitrogenCoverFactor|NitrogenLoss\w+|NitrogenWayFactor|OtherGasMostShare|PhosphorusLossFraction|PotassiumLossFraction|RainKeptFraction|ReferenceRainMm|SanitisingC|WarmC|WinterFactor))\b/,

@@ -17,7 +17,7 @@ const SPELT: readonly ResultName[] = [
   'netCost',
 ];
 
-/** For each spelt measure, the best scenario against the worst; none where they all tie or stand alone. */
+/** For each spelt measure, the best scenario against the next that differs from it: the two that compete. */
 export function differenceSentences(evaluation: Evaluation, context: FormatOptions, draws?: Draws): string[] {
   return SPELT.flatMap((name) => {
     const comparison = COMPARISONS.find((c) => c.name === name) as Comparison;
@@ -26,8 +26,10 @@ export function differenceSentences(evaluation: Evaluation, context: FormatOptio
       .filter((s): s is { k: number; value: number } => s.value !== null)
       .sort((a, b) => (comparison.better === 'less' ? a.value - b.value : b.value - a.value));
     if (ranked.length < 2) return [];
-    const [best, worst] = [ranked[0], ranked[ranked.length - 1]];
-    const sentence = differenceSentence(evaluation, comparison, best.k, worst.k, context, draws);
+    const [best] = ranked;
+    const next = ranked.find(({ value }) => value !== best.value);
+    if (!next) return [];
+    const sentence = differenceSentence(evaluation, comparison, best.k, next.k, context, draws);
     return sentence === null ? [] : [sentence];
   });
 }

@@ -34,7 +34,7 @@ export const STAYS: Block = {
     },
     {
       quantity: 'nitrogenAvailableKg',
-      label: 'for the first crop',
+      label: 'For the first crop',
       unit: 'kg',
       better: 'more',
       absent: 'not computed',

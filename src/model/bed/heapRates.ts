@@ -64,14 +64,38 @@ export function heatPerLossC(b: HeatBalance): number {
  * exponential and the loss as a straight line, so the number is e × growth per °C × heat over loss (the condition
  * under which curve and line touch). Celsius.
  */
-export const heatNumber = (heatPerLoss: number, airC: number): number =>
-  Math.E * GROWTH_PER_C * heatPerLoss * Math.exp(GROWTH_PER_C * (airC - HAUG.growthFromC));
+export const heatNumber = (heatPerLoss: number, airC: number): number => heatPerLoss * heatNumberPerC(airC);
+
+/** The same for 1 °C of heat over loss, 1/°C: of the air alone. */
+const heatNumberPerC = (airC: number): number =>
+  Math.E * GROWTH_PER_C * Math.exp(GROWTH_PER_C * (airC - HAUG.growthFromC));
 
 /** What a heap put up `riseC` warmer than the air multiplies its heat number by; 1 below the point of touch. */
 export function warmStart(riseC: number): number {
   const steps = GROWTH_PER_C * riseC;
   return steps > 1 ? Math.exp(steps - 1) / steps : 1;
 }
+
+/** Root of h × e^y = y from below, h = number ÷ e: close to the touch it is 1 − √(2(1 − n)) to second order. */
+function rootFromBelow(number: number): number {
+  const h = number / Math.E;
+  let y = Math.max(h, 1 - Math.sqrt(2 * (1 - number)));
+  for (let k = 0; k < 3; k++) y = closer(h, y);
+  return y;
+}
+
+/** A step of Newton, which from close by is exact in a few. */
+function closer(h: number, y: number): number {
+  const grown = h * Math.exp(y);
+  return y - (y - grown) / (1 - grown);
+}
+
+/** The root at numbers up to this, read off first: from there a single step is exact. */
+const READ_OFF_TO = 0.6;
+const PER_NUMBER = 1000;
+const ROOTS = Float64Array.from({ length: READ_OFF_TO * PER_NUMBER + 2 }, (_, k) =>
+  k === 0 ? 0 : rootFromBelow(k / PER_NUMBER),
+);
 
 /**
  * °C above the air at which a heap that does not light comes to rest: the lower root of number ÷ e × e^(s·x) = s·x,
@@ -80,14 +104,10 @@ export function warmStart(riseC: number): number {
 export function restingRiseC(number: number): number {
   if (!(number > 0)) return 0;
   if (number >= 1) return 1 / GROWTH_PER_C;
-  // Close to the touch the root is 1 − √(2(1 − n)) to second order; Newton from there is exact in a few steps.
-  const h = number / Math.E;
-  let y = Math.max(h, 1 - Math.sqrt(2 * (1 - number)));
-  for (let k = 0; k < 3; k++) {
-    const grown = h * Math.exp(y);
-    y -= (y - grown) / (1 - grown);
-  }
-  return y / GROWTH_PER_C;
+  if (number >= READ_OFF_TO) return rootFromBelow(number) / GROWTH_PER_C;
+  const at = number * PER_NUMBER;
+  const k = Math.floor(at);
+  return closer(number / Math.E, ROOTS[k] + (at - k) * (ROOTS[k + 1] - ROOTS[k])) / GROWTH_PER_C;
 }
 
 /** How much of the heap lights, 0 to 1, by its heat number: none at 1 − spread, all at 1 + spread. */

@@ -106,21 +106,31 @@ export const heapWarmth = walk({
   },
   // Long: one walk through the weeks the heap lies; rotting, warmth and turning hang on each other.
   run({ count, read, write }) {
+    const { weekTemperatureC, weekRainMm } = read;
+    const byWeek = write.weekHeapTemperatureC;
     for (let i = 0; i < count; i++) {
       const row = i * WEEKS;
-      write.weekHeapTemperatureC.fill(Number.NaN, row, row + WEEKS);
+      for (let w = row; w < row + WEEKS; w++) byWeek[w] = Number.NaN;
       const lies = read.heapMade[i] > 0 ? read.compostDays[i] : 0;
-      const madeOn = read.heapDay[i];
       const turns = read.heapTurns[i];
       const everyDays = Math.min(read.turnIntervalDays[i], lies / (turns + 1));
       const rate = read.heapRatePerDay[i] * read.heapSlowFactor[i];
       const air = read.heapAirShare[i];
       const airless = read.heapAirlessFactor[i];
       const perLoss = read.heapHeatPerLossC[i];
+      const perLossTurned = perLoss * read.heapTurnedHeatFactor[i];
       const spread = read.heapHeatingSpread[i];
       const form = read.heapHeatingForm[i];
+      const lightsFromC = read.heapLightsFromC[i];
       const hotC = read.heapHotC[i];
+      const hotDaysMost = read.heapHotDaysMost[i];
+      const hotDaysStill = read.heapHotDaysStill[i];
+      const hotDaysPerTurn = read.heapHotDaysPerTurn[i];
       const pressed = 1 + read.compostCompacted[i] * (read.heapCompactedHotFactor[i] - 1);
+      const slope = read.heapAmmoniaSlopePerC[i];
+      const referenceC = read.heapAmmoniaReferenceC[i];
+      const readyAfterDays = read.readyAfterTurnDays[i];
+      const readyAboveC = read.readyAboveAirC[i];
       const carbon = read.heapDegradableCarbonKg[i];
       const organic = read.heapDryMatterInKg[i] - read.heapAshInKg[i];
 
@@ -136,13 +146,17 @@ export const heapWarmth = walk({
       let ammoniaDays = 0;
       let stable = 0;
       let airC = 0;
-      for (let day = 0; day < lies; day += STEP_DAYS) {
+      const madeWeek = Math.floor(read.heapDay[i] / STEP_DAYS);
+      let weekOfYear = (((madeWeek % YEAR_WEEKS) + YEAR_WEEKS) % YEAR_WEEKS) | 0;
+      for (let step = 0; step * STEP_DAYS < lies; step++) {
+        const day = step * STEP_DAYS;
         const days = Math.min(STEP_DAYS, lies - day);
-        const weekOfYear = Math.floor((madeOn + day) / STEP_DAYS);
-        const at = row + (((weekOfYear % YEAR_WEEKS) + YEAR_WEEKS) % YEAR_WEEKS);
+        const at = row + weekOfYear;
+        weekOfYear = weekOfYear + 1 === YEAR_WEEKS ? 0 : weekOfYear + 1;
         // Weather that ends before the heap does goes on as it was last.
-        if (!Number.isNaN(read.weekTemperatureC[at])) airC = read.weekTemperatureC[at];
-        const fell = read.weekRainMm[at];
+        const known = weekTemperatureC[at];
+        if (!Number.isNaN(known)) airC = known;
+        const fell = weekRainMm[at];
         if (turned < turns && day > 0 && day + STEP_DAYS / 2 >= (turned + 1) * everyDays) {
           turned = Math.min(turns, Math.max(turned + 1, Math.floor((day + STEP_DAYS / 2) / everyDays)));
           lastTurn = day;
@@ -151,15 +165,13 @@ export const heapWarmth = walk({
           rest = left - aired;
         }
         // Turning lets air in and has the better chance to heat, and so has a bed cleaned out warm.
-        const fresh = heatNumber(turned > 0 ? perLoss * read.heapTurnedHeatFactor[i] : perLoss, airC);
-        const litNow = litShare(
-          day === 0 ? fresh * warmStart(Math.max(0, read.packTemperatureC[i] - airC)) : fresh,
-          spread,
-        );
-        lit = Math.max(lit, (1 - form) * litNow + form * (airC >= read.heapLightsFromC[i] ? 1 : 0));
-        const most =
-          Math.min(read.heapHotDaysMost[i], read.heapHotDaysStill[i] + read.heapHotDaysPerTurn[i] * turned) *
-          pressed;
+        const fresh = heatNumber(turned > 0 ? perLossTurned : perLoss, airC);
+        if (lit < 1) {
+          const started = day === 0 ? fresh * warmStart(Math.max(0, read.packTemperatureC[i] - airC)) : fresh;
+          const litNow = litShare(started, spread);
+          lit = Math.max(lit, (1 - form) * litNow + form * (airC >= lightsFromC ? 1 : 0));
+        }
+        const most = Math.min(hotDaysMost, hotDaysStill + hotDaysPerTurn * turned) * pressed;
         const hot = Math.max(0, Math.min(days * lit, most - hotDays));
         hotDays += hot;
         const restingC = airC + restingRiseC((fresh * aired) / air);
@@ -171,20 +183,23 @@ export const heapWarmth = walk({
         if (heapC > peak || day === 0) peak = heapC;
         airSum += airC * days;
         if (fell > 0) rain += (fell * days) / STEP_DAYS;
-        ammoniaDays +=
-          days * Math.exp(read.heapAmmoniaSlopePerC[i] * (heapC - read.heapAmmoniaReferenceC[i]));
-        const left = carbon * (aired + rest);
-        const organicLeft = organic - read.heapMatterPerCarbonKgPerKg[i] * (carbon - left);
+        ammoniaDays += days * Math.exp(slope * (heapC - referenceC));
         if (
           stable === 0 &&
           turned >= turns &&
-          (turns === 0 || day + days - lastTurn >= read.readyAfterTurnDays[i]) &&
-          heapC < airC + read.readyAboveAirC[i] &&
-          organicLeft > 0 &&
-          respirationMgPerGDay(read.stableRatePerDay[i], left / organicLeft) < read.stableMgPerGDay[i]
-        )
-          stable = day + days;
-        if (weekOfYear >= 0 && weekOfYear < WEEKS) write.weekHeapTemperatureC[row + weekOfYear] = heapC;
+          (turns === 0 || day + days - lastTurn >= readyAfterDays) &&
+          heapC < airC + readyAboveC
+        ) {
+          const left = carbon * (aired + rest);
+          const organicLeft = organic - read.heapMatterPerCarbonKgPerKg[i] * (carbon - left);
+          if (
+            organicLeft > 0 &&
+            respirationMgPerGDay(read.stableRatePerDay[i], left / organicLeft) < read.stableMgPerGDay[i]
+          )
+            stable = day + days;
+        }
+        const week = madeWeek + step;
+        if (week >= 0 && week < WEEKS) byWeek[row + week] = heapC;
       }
       write.heapRottedFraction[i] = lies > 0 ? 1 - aired - rest : 0;
       write.heapPeakC[i] = peak;

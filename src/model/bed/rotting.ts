@@ -167,7 +167,8 @@ export const rotting = walk({
     ),
   },
   // Long: one walk through the weeks; its states hang on each other, and cut apart they would be walked several times.
-  run({ count, read, write }) {
+  run({ count, read, write, wants }) {
+    const series = IN_WEEKS.filter(wants);
     for (let i = 0; i < count; i++) {
       const materialDry = read.dryMatterMaterialKg[i];
       const wastedDry = read.packDryMatterWastedKg[i];
@@ -176,12 +177,7 @@ export const rotting = walk({
       const days = longestDays(read.winterDays[i]);
       const winterWeeks = weeksOf(days);
       const row = i * WEEKS;
-      write.weekPackTemperatureC.fill(Number.NaN, row + winterWeeks, row + WEEKS);
-      write.weekPackDryMatterKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
-      write.weekPackWaterKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
-      write.weekPackCarbonKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
-      write.weekPackNitrogenKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
-      write.weekPackTanKg.fill(Number.NaN, row + winterWeeks, row + WEEKS);
+      for (const name of series) write[name].fill(Number.NaN, row + winterWeeks, row + WEEKS);
       const bare = materialDry === 0 && wastedDry === 0 && excretaDry === 0 && read.packWaterInKg[i] === 0;
       if (bare && excretaCarbon === 0 && read.packNitrogenInKg[i] === 0 && read.packTanInKg[i] === 0) {
         // Nothing falls on a bed, or there is none: all of it is 0, and the weeks need not be walked.
@@ -197,12 +193,7 @@ export const rotting = walk({
         write.packTemperatureC[i] = 0;
         write.packMeanTemperatureC[i] = 0;
         write.packWarmestC[i] = 0;
-        write.weekPackTemperatureC.fill(0, row, row + winterWeeks);
-        write.weekPackDryMatterKg.fill(0, row, row + winterWeeks);
-        write.weekPackWaterKg.fill(0, row, row + winterWeeks);
-        write.weekPackCarbonKg.fill(0, row, row + winterWeeks);
-        write.weekPackNitrogenKg.fill(0, row, row + winterWeeks);
-        write.weekPackTanKg.fill(0, row, row + winterWeeks);
+        for (const name of series) write[name].fill(0, row, row + winterWeeks);
         continue;
       }
       const perDay = days > 0 ? 1 / days : 0;
@@ -367,3 +358,7 @@ export const rotting = walk({
     }
   },
 });
+
+const IN_WEEKS = [
+  'weekPackTemperatureC', 'weekPackDryMatterKg', 'weekPackWaterKg', 'weekPackCarbonKg', 'weekPackNitrogenKg', 'weekPackTanKg',
+] as const; // biome-ignore format: one list

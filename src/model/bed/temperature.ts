@@ -140,6 +140,10 @@ export function warm(bed: Float64Array, rounds: number): void {
   const airless = perOxygen * bed[BED.airlessHeat] * below * demand;
   const loose = bed[BED.looseShare];
   const hottest = bed[BED.hottestC];
+  // Air reaches as deep as this over the root of what is asked for.
+  const reaches = airDepthM(bed[BED.diffusion], 1);
+  const reachesLoose = airDepthM(bed[BED.looseDiffusion], 1);
+  const looseDepth = Math.min(depth, bed[BED.looseDepthM]);
   const resistance = 1 / (bed[BED.conductivity] * MJ_PER_DAY_PER_W);
   let surface = bed[BED.surfaceC];
   let top = bed[BED.topC];
@@ -153,11 +157,9 @@ export function warm(bed: Float64Array, rounds: number): void {
   let heat = 0;
   for (let round = 0; round < rounds; round++) {
     const asks = demand * readOff(DECAY, top);
-    reach = Math.min(depth, airDepthM(bed[BED.diffusion], asks));
-    if (loose > 0) {
-      const opened = Math.min(depth, bed[BED.looseDepthM], airDepthM(bed[BED.looseDiffusion], asks));
-      reach += loose * Math.max(0, opened - reach);
-    }
+    const root = Math.sqrt(1 / asks);
+    reach = Math.min(depth, reaches * root);
+    if (loose > 0) reach += loose * Math.max(0, Math.min(looseDepth, reachesLoose * root) - reach);
     const inTop = perOxygen * asks * reach;
     const inCore = airless * readOff(DECAY, core) * (depth - reach);
     heat = inTop + inCore;
@@ -166,16 +168,16 @@ export function warm(bed: Float64Array, rounds: number): void {
     const lacks = wet - vapour;
     const gives = heat + stock - perKelvin * (surface - air);
     if (lacks > 0) {
-      const steep = (wet * VAPOUR_SLOPE) / ((surface + 237.3) * (surface + 237.3));
-      surface += (gives - latent * lacks) / (perKelvin + latent * steep);
+      const square = (surface + 237.3) * (surface + 237.3);
+      surface += ((gives - latent * lacks) * square) / (perKelvin * square + latent * wet * VAPOUR_SLOPE);
     } else surface += gives / perKelvin;
     const toTop = surface + ((0.75 * inTop + inCore) * reach * resistance) / 2;
     const toCore =
       surface +
       (inCore * reach + (inTop * reach) / 2) * resistance +
       (inCore * (depth - reach) * resistance) / 2;
-    const topStep = 1 / (1 + slow * reach * reach);
-    top += DAMPED * (topBefore + topStep * (Math.min(hottest, toTop) - topBefore) - top);
+    const warmer = (Math.min(hottest, toTop) - topBefore) / (1 + slow * reach * reach);
+    top += DAMPED * (topBefore + warmer - top);
     core += DAMPED * (coreBefore + coreStep * (Math.min(hottest, toCore) - coreBefore) - core);
   }
   bed[BED.surfaceC] = surface;

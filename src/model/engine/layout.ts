@@ -95,7 +95,10 @@ function lay({ steps, catalogue }: Plan, sizes: FamilySizes): Layout {
   let kept: ReadonlySet<string> = new Set();
   const wants = (name: string) => kept.has(name) || followed.has(name);
   const calls = steps.map(
-    (step): Call => (step.quantity ? quantityCall(step, bind) : walkCall(step, bind, wants)),
+    (step): Call =>
+      step.quantity
+        ? quantityCall(step, bind)
+        : walkCall(step, bind, wants, (name) => catalogue.entries.get(name)?.width ?? 1),
   );
   return {
     calls,
@@ -120,41 +123,75 @@ function quantityCall({ quantity, reads, makes }: Step, bind: Bind): Call {
   return { run: (count) => fill(count, into.out, columns as unknown as readonly never[]) };
 }
 
-function walkCall({ walk, reads, makes }: Step, bind: Bind, wants: (name: string) => boolean): Call {
+function walkCall(
+  { walk, reads, makes }: Step,
+  bind: Bind,
+  wants: (name: string) => boolean,
+  widthOf: (name: string) => number,
+): Call {
   // An object made of all its entries at once keeps the shape that makes reading it fast.
   const read: Record<string, unknown> = Object.fromEntries(reads.map((name) => [name, NOTHING]));
   const write: Record<string, unknown> = Object.fromEntries(makes.map(({ name }) => [name, NOTHING]));
   for (const name of reads) bind(read, name, name);
   for (const { name } of makes) bind(write, name, name);
+  // Single numbers first: where rows differ, they mostly do there.
+  const compared = reads
+    .filter((name) => !name.startsWith('@') && !familyOf(name))
+    .map((name) => ({ name, width: widthOf(name) }))
+    .sort((a, b) => a.width - b.width);
+  const from = windowsOf(compared);
+  const into = windowsOf(makes);
   const io: { -readonly [K in keyof WalkRun<string, string>]: WalkRun<string, string>[K] } = {
     count: 0,
     read: read as WalkRun<string, string>['read'],
     write: write as WalkRun<string, string>['write'],
     wants,
-    repeats: (i) => i > 0 && sameRow(read, i) && copyRow(write as Record<string, Float64Array>, makes, i),
+    repeats: (i) => {
+      if (i === 0) return false;
+      for (let c = 0; c < from.columns.length; c++)
+        if (!sameRow(from.columns[c], from.widths[c], i)) return false;
+      for (let c = 0; c < into.columns.length; c++) copyRow(into.columns[c], into.widths[c], i);
+      return true;
+    },
   };
   const { run } = walk as NonNullable<Step['walk']>;
   return {
     run: (count) => {
       io.count = count;
+      // What is made on demand may have another place in every run.
+      from.look(read);
+      into.look(write);
       run(io);
     },
   };
 }
 
-function sameRow(read: Readonly<Record<string, unknown>>, i: number): boolean {
-  for (const name in read) {
-    const column = read[name];
-    if (column instanceof Float64Array && column[i] !== column[i - 1]) return false;
+/** Columns and series in lists, so that going through them for every row asks no names. */
+function windowsOf(named: readonly { readonly name: string; readonly width: number }[]) {
+  const columns: Float64Array[] = named.map(() => NOTHING);
+  return {
+    columns,
+    widths: named.map(({ width }) => width),
+    look: (at: Readonly<Record<string, unknown>>) => {
+      for (let c = 0; c < columns.length; c++) columns[c] = at[named[c].name] as Float64Array;
+    },
+  };
+}
+
+/** Whether row `i` of a column, or of a series of `width` numbers a row, holds what the row above does. */
+function sameRow(column: Float64Array, width: number, i: number): boolean {
+  if (width === 1) return column[i] === column[i - 1];
+  for (let at = i * width; at < (i + 1) * width; at++) {
+    const here = column[at];
+    const above = column[at - width];
+    // Weeks past the end of the weather are no numbers in both.
+    if (here !== above && !(Number.isNaN(here) && Number.isNaN(above))) return false;
   }
   return true;
 }
 
-function copyRow(write: Readonly<Record<string, Float64Array>>, makes: Step['makes'], i: number): true {
-  for (const { name, width } of makes) {
-    const values = write[name];
-    if (width === 1) values[i] = values[i - 1];
-    else if (values.length > 0) values.copyWithin(i * width, (i - 1) * width, i * width);
-  }
-  return true;
+/** Row `i` becomes what the row above is; what has no place holds nothing. */
+function copyRow(column: Float64Array, width: number, i: number): void {
+  if (column.length === 0) return;
+  for (let at = i * width; at < (i + 1) * width; at++) column[at] = column[at - width];
 }

@@ -58,9 +58,12 @@ interface Copy {
   readonly whole: Float64Array;
 }
 
-/** A loop costs less than the view that copying a part of an array would make for each column. */
+/** For few numbers a loop costs less than the view that copying a part of an array at once asks for. */
+const WORTH_A_VIEW = 48;
+
 function copy(from: Float64Array, start: number, to: Float64Array, at: number, count: number): void {
-  for (let k = 0; k < count; k++) to[at + k] = from[start + k];
+  if (count >= WORTH_A_VIEW) to.set(from.subarray(start, start + count), at);
+  else for (let k = 0; k < count; k++) to[at + k] = from[start + k];
 }
 
 /** Gives what is only made on demand its place, or takes it away. */

@@ -1,13 +1,12 @@
 /** What paddock and soil share: the weeks of a weather year seen by ammonium in the soil. No row keeps anything here. */
 import type { ReadsOf } from '../engine/columns.ts';
 import { WEEKS } from '../series.ts';
-import { drainageToCome, leachedKg, nitrificationRate, nitrifiedFraction } from './nitrification.ts';
+import { drainageToCome, leachedKg } from './nitrification.ts';
 
 /** What the walk through the weeks needs of a row. */
 export const FIELD_READS = [
-  '@weather', 'weatherIndex', 'growthDay', 'growthBaseC', 'fieldCapacityM3PerM3', 'rootDepthMm', 'nitrifiedFractionPerWeek',
-  'nitrificationPerC', 'nitrificationReferenceC', 'nitrificationFrozenFractionPerWeek', 'grassUptakeKgPerHaWeekC',
-  'weekDrainageMm', 'weekTemperatureC', 'weekFrozenDays',
+  '@weather', 'weatherIndex', 'growthDay', 'growthBaseC', 'fieldCapacityM3PerM3', 'rootDepthMm', 'grassUptakeKgPerHaWeekC',
+  'weekDrainageMm', 'weekTemperatureC', 'weekNitrifiedFraction',
 ] as const; // biome-ignore format: one list
 
 const drainage = new Float64Array(WEEKS);
@@ -34,17 +33,12 @@ export function leachedFromWeekKg(
 ): number {
   const at = i * WEEKS;
   const weatherDays = read['@weather'][read.weatherIndex[i]].days;
-  const { weekDrainageMm, weekTemperatureC, weekFrozenDays } = read;
+  const { weekDrainageMm, weekTemperatureC, weekNitrifiedFraction } = read;
   const growthWeek = read.growthDay[i] / 7;
   const base = read.growthBaseC[i];
   const uptakePerC = read.grassUptakeKgPerHaWeekC[i];
   let pool = poolKgPerHa;
-  const perWeek = nitrificationRate(read.nitrifiedFractionPerWeek[i]);
-  const perC = read.nitrificationPerC[i];
-  const reference = read.nitrificationReferenceC[i];
-  const frozenFraction = read.nitrificationFrozenFractionPerWeek[i];
-  for (let k = 0; k < weeks; k++) {
-    const w = (firstWeek + k) % WEEKS;
+  for (let k = 0, w = firstWeek % WEEKS; k < weeks; k++, w = w + 1 === WEEKS ? 0 : w + 1) {
     const drained = weekDrainageMm[at + w];
     const daysInWeek = Math.min(7, weatherDays - 7 * w);
     const known = daysInWeek > 0;
@@ -56,17 +50,7 @@ export function leachedFromWeekKg(
       left[k] = pool > 0 ? rest / pool : 0;
       pool = rest;
     }
-    nitrified[k] = known
-      ? (daysInWeek / 7) *
-        nitrifiedFraction(
-          temperature,
-          weekFrozenDays[at + w] / daysInWeek,
-          perWeek,
-          perC,
-          reference,
-          frozenFraction,
-        )
-      : 0;
+    nitrified[k] = known ? weekNitrifiedFraction[at + w] : 0;
   }
   drainageToCome(drainage, left, weeks, toCome);
   const capacityPercent = 100 * read.fieldCapacityM3PerM3[i];

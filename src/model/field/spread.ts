@@ -26,6 +26,9 @@ const workedIn = (manure: string, when: string) =>
 
 /** Where the fits to the open data set are centred. */
 const ONE_LINE_CENTRE = { dryMatterPercent: 6, temperatureC: 10, windMPerS: 3 } as const;
+/** Ten to the power of `x`: an exponential costs a third of a power. */
+const tenTo = (x: number) => Math.exp(x * Math.LN10);
+
 /** Weeks before and after that of spreading, whose mean is the temperature of its month. */
 const AROUND = 2;
 
@@ -113,13 +116,14 @@ export const spreading = {
       'twoPoolRatePerRootMs',
     ], // biome-ignore format: one list
     (i, dry, ph, temperature, wind, intercept, technique, perDry, perPh, perC, perRoot) =>
-      10 **
-      (intercept[i] +
-        technique[i] +
-        perDry[i] * dryFromCentre(dry[i]) +
-        perPh[i] * (ph[i] - TWO_POOL_CENTRE.ph) +
-        perC[i] * (temperature[i] - TWO_POOL_CENTRE.temperatureC) +
-        perRoot[i] * (Math.sqrt(wind[i]) - Math.sqrt(TWO_POOL_CENTRE.windMPerS))),
+      tenTo(
+        intercept[i] +
+          technique[i] +
+          perDry[i] * dryFromCentre(dry[i]) +
+          perPh[i] * (ph[i] - TWO_POOL_CENTRE.ph) +
+          perC[i] * (temperature[i] - TWO_POOL_CENTRE.temperatureC) +
+          perRoot[i] * (Math.sqrt(wind[i]) - Math.sqrt(TWO_POOL_CENTRE.windMPerS)),
+      ),
   ),
   spreadTwoPoolFraction: quantity(
     'TAN lost from slurry left on the surface, two-pool regression',
@@ -135,9 +139,9 @@ export const spreading = {
       twoPoolLoss(
         fast[i],
         rate[i],
-        10 ** soak[i],
-        10 ** (slow[i] + perPh[i] * (ph[i] - TWO_POOL_CENTRE.ph) + technique[i]),
-        10 ** bound[i],
+        tenTo(soak[i]),
+        tenTo(slow[i] + perPh[i] * (ph[i] - TWO_POOL_CENTRE.ph) + technique[i]),
+        tenTo(bound[i]),
       ),
   ),
   spreadSurfaceFraction: quantity(

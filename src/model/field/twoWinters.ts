@@ -6,7 +6,6 @@ import type { ReadsOf } from '../engine/columns.ts';
 import { walk } from '../engine/walk.ts';
 import { WEEKS, week, winterDaysInWeek } from '../series.ts';
 import { scotterFraction } from './burns.ts';
-import { nitrificationRate, nitrifiedFraction } from './nitrification.ts';
 import {
   ammonium,
   beginGrowthYear,
@@ -23,11 +22,8 @@ import {
   takeUp,
 } from './pools.ts';
 
-const WEATHER = ['@weather', 'weatherIndex', 'weekTemperatureC', 'weekFrozenDays'] as const;
-const NITRIFICATION = [
-  'nitrifiedFractionPerWeek', 'nitrificationPerC', 'nitrificationReferenceC', 'nitrificationFrozenFractionPerWeek',
-] as const; // biome-ignore format: one list
-const TURNED = [...WEATHER, ...NITRIFICATION, 'growthDay', 'spotExcretaFraction'] as const;
+const NITRIFIED = ['@weather', 'weatherIndex', 'weekNitrifiedFraction'] as const;
+const TURNED = [...NITRIFIED, 'growthDay', 'spotExcretaFraction'] as const;
 /** What decides how much urine nitrogen stays bound, and how much dung. */
 const URINE_FREED = [
   ...TURNED, 'paddockUrineBoundKg', 'sodReleasedFraction', 'urineReleasedFraction', 'spotReseededFraction', 'restReseededFraction',
@@ -35,14 +31,14 @@ const URINE_FREED = [
 const DUNG_FREED = ['winterDays', 'paddockDungNitrogenKg', 'dungMineralisedFraction'] as const;
 /** What decides what drains and what grass takes of that, at any place. */
 const GROUND = [
-  'weekDrainageMm', 'fieldCapacityM3PerM3', 'rootDepthMm', 'growthEndDay', 'growthBaseC', 'grassUptakeKgPerHaWeekC',
+  'weekTemperatureC', 'weekFrozenDays', 'weekDrainageMm', 'fieldCapacityM3PerM3', 'rootDepthMm', 'growthEndDay', 'growthBaseC', 'grassUptakeKgPerHaWeekC',
   'winterUptakeKgPerHaDay', 'patchUptakeKgPerHa', 'spotSwardHa', 'restSwardHa',
 ] as const; // biome-ignore format: one list
 const OPEN = [...GROUND, 'weekPaddockOpenKg', 'ammoniumMobileFraction'] as const;
 const URINE = [...URINE_FREED, ...OPEN] as const;
 const LATER = 'dungSecondYearFraction';
 const DUNG_ALONE = [
-  ...WEATHER, ...NITRIFICATION, 'growthDay', ...DUNG_FREED, LATER, ...GROUND,
+  ...NITRIFIED, 'growthDay', ...DUNG_FREED, LATER, ...GROUND,
 ] as const; // biome-ignore format: one list
 const STAYS = [...URINE, ...DUNG_FREED, LATER] as const;
 const READS = [...STAYS, 'weekPaddockBypassKg'] as const;
@@ -259,7 +255,7 @@ function killSward(i: number, read: ReadsOf<(typeof URINE_FREED)[number]>): void
  * shares nitrified, by which what warmth frees is laid over the weeks. Weeks the weather does not reach hold nothing.
  */
 function prepareWeeks(i: number, read: ReadsOf<(typeof STAYS)[number]>): number {
-  const { weekTemperatureC, weekFrozenDays } = read;
+  const { weekTemperatureC, weekFrozenDays, weekNitrifiedFraction } = read;
   const at = i * WEEKS;
   const weatherDays = read['@weather'][read.weatherIndex[i]].days;
   const growthDay = read.growthDay[i];
@@ -268,10 +264,6 @@ function prepareWeeks(i: number, read: ReadsOf<(typeof STAYS)[number]>): number 
   const perC = read.grassUptakeKgPerHaWeekC[i];
   const winterly = read.winterUptakeKgPerHaDay[i];
   const winterDays = read.winterDays[i];
-  const rate = nitrificationRate(read.nitrifiedFractionPerWeek[i]);
-  const nitrifiesPerC = read.nitrificationPerC[i];
-  const referenceC = read.nitrificationReferenceC[i];
-  const frozenFraction = read.nitrificationFrozenFractionPerWeek[i];
   let warmth = 0;
   let overDung = 0;
   let dropped = 0;
@@ -285,9 +277,7 @@ function prepareWeeks(i: number, read: ReadsOf<(typeof STAYS)[number]>): number 
     }
     const temperature = weekTemperatureC[at + w];
     const frozen = weekFrozenDays[at + w];
-    const share =
-      (days / 7) *
-      nitrifiedFraction(temperature, frozen / days, rate, nitrifiesPerC, referenceC, frozenFraction);
+    const share = weekNitrifiedFraction[at + w];
     nitrified[w] = share;
     warmth += share;
     dropped += winterDaysInWeek(w, winterDays);

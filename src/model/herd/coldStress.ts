@@ -55,17 +55,19 @@ const coat = walk({
       let soakedWindy = 0;
       let wet = 0;
       let wetDays = 0;
-      for (let d = 0; d < end; d++) {
-        const air = temperatureC[d];
-        if (air < dryLimit) dry += dryLimit - air;
-        const below = windyLimit > air ? windyLimit - air : 0;
-        windy += below;
-        if (rainMm[d] >= rainFrom && air > above) {
-          wetDays++;
-          soakedWindy += below;
-          if (air < wetLimit) wet += wetLimit - air;
+      // Animals that are never under a roof, or never outdoors, are spared the days of the other.
+      if (outside < 1) for (let d = 0; d < end; d++) dry += Math.max(0, dryLimit - temperatureC[d]);
+      if (outside > 0)
+        for (let d = 0; d < end; d++) {
+          const air = temperatureC[d];
+          const below = Math.max(0, windyLimit - air);
+          windy += below;
+          if (rainMm[d] >= rainFrom && air > above) {
+            wetDays++;
+            soakedWindy += below;
+            wet += Math.max(0, wetLimit - air);
+          }
         }
-      }
       const perDay = end > 0 ? 1 / end : 0;
       write.wetCoatDays[i] = soaked * wetDays;
       write.coldDryC[i] = ((1 - outside) * dry + outside * windy - soaked * soakedWindy) * perDay;

@@ -3,7 +3,15 @@
  * difference. Net energy by the equations of the IPCC guidelines; nothing that is eaten beyond need vanishes.
  */
 import { walk } from '../engine/walk.ts';
-import { dryMatterKg, gestationMj, grossEnergyMj, growthMj, milkMj, netEnergyMjPerKg } from './energy.ts';
+import {
+  dryMatterKg,
+  gestationMj,
+  grossEnergyMj,
+  growthMj,
+  milkMj,
+  netEnergyMjPerKg,
+  threeQuarters,
+} from './energy.ts';
 
 const HERD = ['group*HeadCount', 'group*WeightKg', 'group*GainKgPerDay', 'winterDays', 'herdFactor'] as const;
 const GROWTH = [...HERD, 'group*GrowthSexFactor', 'group*MatureWeightKg'] as const;
@@ -144,7 +152,7 @@ export const feeding = walk({
         const animals = heads[g][i] * factor;
         if (!(animals > 0)) continue;
         const weight = Math.max(0, weights[g][i] + (gains[g][i] * days) / 2);
-        const metabolic = weight ** 0.75;
+        const metabolic = threeQuarters(weight);
         const perKg = given[g][i] > 0 ? read.lactatingMaintenanceMjPerKg[i] : perKgs[g][i];
         const rest = (perKg + coldPerKg) * metabolic;
         const birth = calvings[g][i] === 0 ? days : calvings[g][i];

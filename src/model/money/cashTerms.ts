@@ -3,7 +3,7 @@
  * many draws or turned rows at once, and for the table of years on the page.
  */
 
-import { capitalFlows } from './capitalFlows.ts';
+import { addWorks, capitalFlows } from './capitalFlows.ts';
 import { discountedPayback, netPresentValue } from './presentValue.ts';
 
 /** Results that the flows of a scenario rest on. */
@@ -67,21 +67,20 @@ function addFlows(
   { inflation, lifeYears }: FlowTerms,
   sign: 1 | -1,
 ): void {
-  const horizon = flows.length - 1;
-  const works = capitalFlows({
+  const works = {
     capital: terms.capitalCost,
     shortLived: terms.capitalShortLived,
     lifeYears: horizonOf({ lifeYears }),
     shortLifeYears: terms.shortLifeYears,
-    horizon,
     inflation,
-  });
+  };
+  addWorks(flows, works, sign);
   const running = terms.nutrientValue - terms.operatingCost;
   let prices = 1;
-  flows[0] += sign * (works[0] + terms.grantUsed);
-  for (let year = 1; year <= horizon; year++) {
+  flows[0] += sign * terms.grantUsed;
+  for (let year = 1; year < flows.length; year++) {
     prices *= 1 + inflation;
-    flows[year] += sign * (works[year] + running * prices);
+    flows[year] += sign * running * prices;
   }
 }
 

@@ -57,6 +57,8 @@ export function houseResponse(
   if (!(other > 0)) return first;
   const straight = Math.max(linearLeast, 1 + linearPerC * (temperatureC - referenceC));
   const raised =
-    power > 0 && referenceC > 0 && temperatureC > 0 ? (temperatureC / referenceC) ** exponent : 0;
+    power > 0 && referenceC > 0 && temperatureC > 0
+      ? Math.exp(exponent * Math.log(temperatureC / referenceC))
+      : 0;
   return weighed(other, first, weighed(power, straight, raised));
 }

@@ -191,6 +191,7 @@ describe('the mean depth of old and new nitrate', () => {
           'paddockNitrogenBoundKg',
           'paddockNitrogenAtRiskKg',
           'weekPaddockLeachedKg',
+          'weekNitrifiedFraction',
         ],
         {
         weekPaddockOpenKg: open, weekDrainageMm: drainage, weekTemperatureC: temperature, growthDay: 182, winterDays: 154,
