@@ -31,7 +31,7 @@ export const rateByCarbonNitrogen = (available: number, enough: number): number 
 export function windrowSurfacePerVolume(baseM: number, heightM: number): number {
   if (!(baseM > 0 && heightM > 0)) return 0;
   const rise = 4 * heightM;
-  const chord = Math.hypot(baseM, rise);
+  const chord = Math.sqrt(baseM * baseM + rise * rise);
   const arcM = chord / 2 + (baseM * baseM * Math.log((rise + chord) / baseM)) / (2 * rise);
   return arcM / ((2 / 3) * baseM * heightM);
 }

@@ -35,7 +35,7 @@ export function saturationKPa(temperatureC: number): number {
 
 /** Oxygen through pores of which the share `air` of the volume holds air and `pores` air and water, m²/d. */
 export function oxygenDiffusion(air: number, pores: number): number {
-  return (OXYGEN_M2_PER_DAY * air ** (10 / 3)) / (pores * pores);
+  return (OXYGEN_M2_PER_DAY * air * air * air * Math.cbrt(air)) / (pores * pores);
 }
 
 /** How deep oxygen reaches, m, by diffusion (m²/d) against a demand (kg/m³ and day); without end where nothing rots. */

@@ -47,6 +47,11 @@ export function quantity(
       reads: Reads,
       one: (row: number, ...columns: ColumnsOf<Reads>) => number,
     ): Quantity => made(reads, rowByRow(one as Row)),
+    /** A loop over all rows at once, for a declaration that many quantities share: a call at every row is spared. */
+    whole: <const Reads extends readonly string[]>(
+      reads: Reads,
+      fill: (count: number, out: Float64Array, ...columns: ColumnsOf<Reads>) => void,
+    ): Quantity => made(reads, (count, out, columns) => fill(count, out, ...(columns as ColumnsOf<Reads>))),
     /** The sum of the columns, added in the order they are listed. */
     sum: (reads: readonly string[]): Quantity => made(reads, fillSum),
     /** The first column less each of the others. */
