@@ -106,7 +106,7 @@ export function restingRiseC(number: number): number {
   if (number >= 1) return 1 / GROWTH_PER_C;
   if (number >= READ_OFF_TO) return rootFromBelow(number) / GROWTH_PER_C;
   const at = number * PER_NUMBER;
-  const k = Math.floor(at);
+  const k = at | 0;
   return closer(number / Math.E, ROOTS[k] + (at - k) * (ROOTS[k + 1] - ROOTS[k])) / GROWTH_PER_C;
 }
 

@@ -66,8 +66,9 @@ const DECAY = curve(decayAtTemperature);
 const VAPOUR = curve(saturationKPa);
 
 function readOff(points: Float64Array, temperatureC: number): number {
-  const at = Math.min(POINTS - 2, Math.max(0, (temperatureC - COLDEST) * PER_DEGREE));
-  const k = Math.floor(at);
+  const from = (temperatureC - COLDEST) * PER_DEGREE;
+  const at = from < 0 ? 0 : from > POINTS - 2 ? POINTS - 2 : from;
+  const k = at | 0;
   return points[k] + (at - k) * (points[k + 1] - points[k]);
 }
 
