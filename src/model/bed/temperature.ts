@@ -66,8 +66,9 @@ const DECAY = curve(decayAtTemperature);
 const VAPOUR = curve(saturationKPa);
 
 function readOff(points: Float64Array, temperatureC: number): number {
-  const from = (temperatureC - COLDEST) * PER_DEGREE;
-  const at = from < 0 ? 0 : from > POINTS - 2 ? POINTS - 2 : from;
+  let at = (temperatureC - COLDEST) * PER_DEGREE;
+  if (at < 0) at = 0;
+  else if (at > POINTS - 2) at = POINTS - 2;
   const k = at | 0;
   return points[k] + (at - k) * (points[k + 1] - points[k]);
 }

@@ -65,17 +65,32 @@ export function quantity(
 }
 
 /** Whole loops with nothing to call in them, for the many quantities that only add, take away, multiply or divide. */
-const fillSum: Fill = (count, out, [first, ...rest]) => {
-  for (let i = 0; i < count; i++) out[i] = first[i];
-  for (const column of rest) for (let i = 0; i < count; i++) out[i] += column[i];
+const fillSum: Fill = (count, out, columns) => {
+  const [first, second] = columns;
+  if (columns.length === 1) for (let i = 0; i < count; i++) out[i] = first[i];
+  else for (let i = 0; i < count; i++) out[i] = first[i] + second[i];
+  for (let c = 2; c < columns.length; c++) {
+    const next = columns[c];
+    for (let i = 0; i < count; i++) out[i] += next[i];
+  }
 };
-const fillMinus: Fill = (count, out, [first, ...rest]) => {
-  for (let i = 0; i < count; i++) out[i] = first[i];
-  for (const column of rest) for (let i = 0; i < count; i++) out[i] -= column[i];
+const fillMinus: Fill = (count, out, columns) => {
+  const [first, second] = columns;
+  if (columns.length === 1) for (let i = 0; i < count; i++) out[i] = first[i];
+  else for (let i = 0; i < count; i++) out[i] = first[i] - second[i];
+  for (let c = 2; c < columns.length; c++) {
+    const next = columns[c];
+    for (let i = 0; i < count; i++) out[i] -= next[i];
+  }
 };
-const fillProduct: Fill = (count, out, [first, ...rest]) => {
-  for (let i = 0; i < count; i++) out[i] = first[i];
-  for (const column of rest) for (let i = 0; i < count; i++) out[i] *= column[i];
+const fillProduct: Fill = (count, out, columns) => {
+  const [first, second] = columns;
+  if (columns.length === 1) for (let i = 0; i < count; i++) out[i] = first[i];
+  else for (let i = 0; i < count; i++) out[i] = first[i] * second[i];
+  for (let c = 2; c < columns.length; c++) {
+    const next = columns[c];
+    for (let i = 0; i < count; i++) out[i] *= next[i];
+  }
 };
 const fillRatio: Fill = (count, out, [of, over]) => {
   for (let i = 0; i < count; i++) out[i] = over[i] > 0 ? of[i] / over[i] : 0;
