@@ -36,8 +36,7 @@ const widthOf = (cells: readonly Cell[], head: string) =>
     Math.max(head.length, ...cells.map((cell) => (typeof cell === 'string' ? cell.length : 12))) + 2,
   );
 
-/** RFC 4180 with a heading line. Text that a spreadsheet would take for a formula is set off by an apostrophe. */
+/** RFC 4180 with a heading line. */
 export function csvText({ head, rows }: CaseTable): string {
-  const safe = (cell: Cell) => (typeof cell === 'string' && /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell);
-  return csvLines([head, ...rows].map((row) => row.map(safe)));
+  return csvLines([head, ...rows]);
 }

@@ -30,6 +30,12 @@ export function decodeNotebook(source: string | Uint8Array, file: string): Decod
       allowed: 'plain text',
       todo,
     });
+  if (text.includes('\r') && !text.includes('\n'))
+    return refuse('the lines end as on very old computers', {
+      found: 'carriage returns alone',
+      allowed: 'line feeds, or both',
+      todo: 'save it with line ends of Unix or Windows',
+    });
   if (text.trim() === '' || text === '\uFEFF')
     return refuse('the file is empty', { todo: 'start from one of the shipped notebooks' });
   return { text };

@@ -91,6 +91,11 @@ function numberHint(value: unknown, allowed: string | undefined, key: string): {
   if (!match) return {};
   const number = Number(match[1].replace(',', '.'));
   if (match[2] === '%' && fraction) return { todo: `write ${number / 100}` };
+  const divided = /^\/\s*(\d+(?:\.\d+)?)$/.exec(match[2]);
+  if (divided && Number(divided[1]) !== 0) return { todo: `write ${number / Number(divided[1])}` };
+  const grouped = /^[_'\u2009\u202f]?\d{3}(?:[_'\u2009\u202f]\d{3})*$/.exec(match[2]);
+  if (grouped)
+    return { todo: `write ${match[1]}${match[2].replace(/\D/g, '')}, without a mark between the digits` };
   if (match[2] !== '') return { todo: `write ${number}: the unit stands in the key` };
   return { todo: `write ${number}${match[1].includes(',') ? ' with a point' : ' without quotes'}` };
 }

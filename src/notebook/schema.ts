@@ -12,8 +12,10 @@ z.config({ jitless: true });
 export const FORMAT_VERSION = 1;
 
 const share = z.number().min(0).max(1);
-const positive = z.number().positive();
-const amount = z.number().min(0);
+/** Beyond any farm, its prices and its debts: what is larger was mistyped, and would turn every sum into nonsense. */
+const MOST = 1e9;
+const positive = z.number().positive().max(MOST);
+const amount = z.number().min(0).max(MOST);
 const isoDate = z.iso.date();
 const twelve = (each: z.ZodNumber) => z.array(each).length(12);
 
@@ -356,7 +358,7 @@ export const scenarioSchema = z.strictObject({
 
 export const overrideSchema = z.strictObject({
   id: z.string().min(1),
-  value: z.number(),
+  value: z.number().min(-MOST).max(MOST),
   low: z.number().optional(),
   high: z.number().optional(),
   because: z.string().min(1).describe('Why the table is wrong for this farm: a measurement, a quote'),

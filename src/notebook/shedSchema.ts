@@ -1,8 +1,10 @@
 /** The shed as the front matter gives it: its size, openings, heights and what it is built of. */
 import { z } from 'zod';
 
-const positive = z.number().positive();
-const amount = z.number().min(0);
+/** Metres and square metres beyond any shed. */
+const MOST = 1e5;
+const positive = z.number().positive().max(MOST);
+const amount = z.number().min(0).max(MOST);
 const share = z.number().min(0).max(1);
 
 export const shed = z.strictObject({

@@ -29,7 +29,7 @@ export function paperDocument(report: Report, paper: Paper): string {
     ${cautionsSection(report)}
     ${leftOutSection(report)}`;
   return `<!doctype html>\n${
-    html`<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${notebook.title}</title><style>${made(paperStyle(paper, notebook.title))}</style></head><body>${body}</body></html>`
+    html`<html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${notebook.title}</title><style>${made(paperStyle(paper, notebook.title))}</style></head><body>${body}</body></html>`
       .markup
   }\n`;
 }

@@ -4,7 +4,7 @@ import { GREYS, INK } from '../plots/palette.ts';
 export type Paper = 'a4' | 'letter';
 
 /** Words inside a CSS string. */
-const quoted = (text: string) => `"${text.replace(/[\\"<\n\r]/g, ' ').slice(0, 90)}"`;
+const quoted = (text: string) => `"${text.replace(/[\\"<]|\p{C}|\p{Zl}|\p{Zp}/gu, ' ').slice(0, 90)}"`;
 
 export function paperStyle(paper: Paper, title: string): string {
   return `

@@ -17,6 +17,9 @@ import {
   type WeatherReading,
 } from './weatherSeries.ts';
 
+const FIRST_YEAR = '1900';
+const LAST_YEAR = '2100';
+
 export interface SeriesOptions {
   readonly label: string;
   readonly station?: string;
@@ -29,7 +32,7 @@ export function toSeries(
   { label, station }: SeriesOptions,
 ): WeatherReading {
   const sorted = [...raw].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.line - b.line));
-  const problems = [...wrongUnits(file, sorted), ...duplicates(file, sorted)];
+  const problems = [...outOfTime(file, sorted), ...wrongUnits(file, sorted), ...duplicates(file, sorted)];
   if (problems.length === 0) problems.push(...implausible(file, sorted));
   if (sorted.length === 0 && problems.length === 0)
     problems.push({ what: 'no day could be read', file, todo: 'choose a file with one day a line' });
@@ -65,7 +68,12 @@ export function toSeries(
           values[at] =
             key === 'rainMm' && rainOfMonth
               ? rainOfMonth(first + at)
-              : values[from - 1] + ((values[to + 1] - values[from - 1]) * (at - from + 1)) / (gap.days + 1);
+              : betweenKnown(
+                  key,
+                  values[from - 1] + ((values[to + 1] - values[from - 1]) * (at - from + 1)) / (gap.days + 1),
+                  columns,
+                  at,
+                );
         if (key !== 'meanC' || ownMean) filled.push(gap);
       } else if (key !== 'meanC' || ownMean) gaps.push(gap);
       from = to;
@@ -99,6 +107,32 @@ export function toSeries(
     problems: [],
     notes: gapNotes(file, filled, gaps),
   };
+}
+
+/** What is filled gives way to what was measured on that day: least, mean and greatest stay in their order. */
+function betweenKnown(
+  key: Measure,
+  filled: number,
+  { minC, maxC }: Readonly<Record<Measure, Float64Array>>,
+  at: number,
+): number {
+  const atLeast = key === 'minC' || Number.isNaN(minC[at]) ? filled : Math.max(filled, minC[at]);
+  return key === 'maxC' || Number.isNaN(maxC[at]) ? atLeast : Math.min(atLeast, maxC[at]);
+}
+
+/** A year that is no year of weather is a mark for "none", and would ask for thousands of empty years in between. */
+function outOfTime(file: string, sorted: readonly RawDay[]): Problem[] {
+  return sorted
+    .filter(({ date }) => date.slice(0, 4) < FIRST_YEAR || date.slice(0, 4) > LAST_YEAR)
+    .map(({ date, line }) => ({
+      what: 'the day lies outside the years of weather',
+      file,
+      line,
+      key: 'date',
+      found: date,
+      allowed: `${FIRST_YEAR} to ${LAST_YEAR}`,
+      todo: 'take the line out if it marks missing days',
+    }));
 }
 
 /** Mean daily rain by calendar month over the measured days; null where nothing was measured. */

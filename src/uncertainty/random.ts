@@ -8,14 +8,14 @@ export { type Filler, filler, stream } from '../units/random.ts';
  * Value at probability `u` of a number with a best guess and a span: a triangle on each side of `central` that falls to
  * nothing at the end of the span. The longer side is the less likely, just so much that the best guess is the mean of
  * its draws. So what adds up best guesses (a bill, a year's costs) is the mean of what its draws add up to, however
- * lopsided the spans are, and a fraction stays a fraction. Where the best guess stands at an end, it is the triangular
- * distribution with its mode there.
+ * lopsided the spans are, and a fraction stays a fraction. Where the best guess stands at an end of its span, half of the
+ * draws are the best guess itself and half a triangle that falls to nothing at the other end.
  */
 export function plausible(u: number, low: number, central: number, high: number): number {
   const below = central - low;
   const above = high - central;
-  if (!(below > 0)) return above > 0 ? high - above * Math.sqrt(1 - u) : central;
-  if (!(above > 0)) return low + below * Math.sqrt(u);
+  if (!(below > 0)) return above > 0 && u > 0.5 ? high - above * Math.sqrt(2 * (1 - u)) : central;
+  if (!(above > 0)) return u < 0.5 ? low + below * Math.sqrt(2 * u) : central;
   const share = above / (below + above);
   return u < share
     ? low + below * Math.sqrt(u * (1 / share))

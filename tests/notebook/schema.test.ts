@@ -48,7 +48,7 @@ describe('shared/notebook.schema.json', () => {
 describe('what is allowed, in words', () => {
   it.each([
     ['placement.bedShare', 'a number from 0 to 1'],
-    ['farm.land.receivingHa', 'a number above 0'],
+    ['farm.land.receivingHa', 'a number above 0, at most 1000000000'],
     ['farm.herd.0.head', 'a number from 0 to 100000'],
     ['farm.soil.texture', 'one of sand, loamySand, sandyLoam, loam, siltLoam, siltyClayLoam, clay'],
     ['farm.winter.start', 'a date as year-month-day, such as 2025-11-01'],

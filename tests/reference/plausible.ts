@@ -2,8 +2,8 @@
 export function plausibleShareBelow(x: number, low: number, central: number, high: number): number {
   if (x <= low) return 0;
   if (x >= high) return 1;
-  if (central === low) return 1 - ((high - x) / (high - low)) ** 2;
-  if (central === high) return ((x - low) / (high - low)) ** 2;
+  if (central === low) return 1 - ((high - x) / (high - low)) ** 2 / 2;
+  if (central === high) return ((x - low) / (high - low)) ** 2 / 2;
   const share = (high - central) / (high - low);
   return x < central
     ? share * ((x - low) / (central - low)) ** 2

@@ -278,3 +278,31 @@ describe('somebody else’s table', () => {
     expect(corrected.series?.days[0].rainMm).toBe(15);
   });
 });
+
+describe('days outside the years of weather', () => {
+  it.each(['9999-12-31', '0000-01-01', '1899-12-31'])(
+    '%s is refused with its line, and hangs nothing',
+    (date) => {
+      const good = days(40, (day) => `${day},1,2,6`);
+      const { series, problems } = readWeather('w.csv', `date,rainMm,minC,maxC\n${good}\n${date},1,2,6\n`);
+      expect(series).toBeNull();
+      expect(problems.map(formatProblem).join()).toMatch(
+        /w\.csv:42 date: .*allowed 1900 to 2100|no(t a)? date/,
+      );
+    },
+  );
+});
+
+describe('a gap that is filled', () => {
+  it('gives way to what was measured on the day', () => {
+    // Least temperature runs from 2 to 8 across the gap, on a day whose greatest was measured as 3.
+    const rows = days(20, (date, k) => `${date},0,${k < 5 ? 2 : k > 5 ? 8 : ''},${k === 5 ? 3 : 12}`);
+    const { series, problems } = readWeather('w.csv', `date,rainMm,minC,maxC\n${rows}\n`);
+    expect(problems).toEqual([]);
+    const day = series?.days[5];
+    expect(day?.maxC).toBe(3);
+    expect(day?.minC).toBe(3);
+    const again = readWeather('w.csv', writeWeather(series as NonNullable<typeof series>));
+    expect(again.problems).toEqual([]);
+  });
+});

@@ -48,9 +48,23 @@ describe('random', () => {
   });
 
   it.each([
-    [0, 0.3, 1],
     [2, 2, 5],
     [-1, 4, 4],
+  ])('half of the draws are a best guess at an end of its span: %f %f %f', (low, central, high) => {
+    const next = stream(11, `${low}`);
+    const sample = Float64Array.from({ length: 10_000 }, () => plausible(next(), low, central, high));
+    // Four standard errors of a half in 10,000.
+    expect(Math.abs(sample.filter((x) => x === central).length / 10_000 - 0.5)).toBeLessThan(0.02);
+    const rest = sample.filter((x) => x !== central);
+    const share = (x: number) => {
+      const below = plausibleShareBelow(x, low, central, high);
+      return central === low ? 2 * (below - 0.5) : 2 * below;
+    };
+    expect(kolmogorovSmirnov(rest, share)).toBeLessThan(critical(rest.length));
+  });
+
+  it.each([
+    [0, 0.3, 1],
     [0.05, 0.24, 0.35],
   ])('draws reproduce the distribution of %f %f %f', (low, central, high) => {
     const next = stream(11, `${low}`);
