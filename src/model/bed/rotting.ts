@@ -170,6 +170,7 @@ export const rotting = walk({
   // Long: one walk through the weeks; its states hang on each other, and cut apart they would be walked several times.
   run({ count, read, write, wants }) {
     const series = IN_WEEKS.filter(wants);
+    const told = series.length > 0;
     for (let i = 0; i < count; i++) {
       const materialDry = read.dryMatterMaterialKg[i];
       const wastedDry = read.packDryMatterWastedKg[i];
@@ -340,6 +341,7 @@ export const rotting = walk({
         otherGas += asGas;
         nitrogen += nitrogenIn * part - flies - asGas;
 
+        if (!told) continue;
         write.weekPackTemperatureC[at] = core;
         write.weekPackDryMatterKg[at] = dry;
         write.weekPackWaterKg[at] = water;
