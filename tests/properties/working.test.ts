@@ -89,6 +89,7 @@ const SWITCHED: Readonly<Record<string, number>> = {
   organicMatterPricePerTonne: 8,
   energyColdMjPerKgC: 0.005,
   contractorShare: 0.5,
+  outdoorHoursFactor: 1.3,
   timesStirred: 3,
   emptiedCleanShare: 0.5,
   spreadWindUsedMPerS: 4,

@@ -31,7 +31,7 @@ export const rateByCarbonNitrogen = (available: number, enough: number): number 
 export function windrowSurfacePerVolume(baseM: number, heightM: number): number {
   if (!(baseM > 0 && heightM > 0)) return 0;
   const rise = 4 * heightM;
-  const chord = Math.hypot(baseM, rise);
+  const chord = Math.sqrt(baseM * baseM + rise * rise);
   const arcM = chord / 2 + (baseM * baseM * Math.log((rise + chord) / baseM)) / (2 * rise);
   return arcM / ((2 / 3) * baseM * heightM);
 }
@@ -106,7 +106,7 @@ export function restingRiseC(number: number): number {
   if (number >= 1) return 1 / GROWTH_PER_C;
   if (number >= READ_OFF_TO) return rootFromBelow(number) / GROWTH_PER_C;
   const at = number * PER_NUMBER;
-  const k = Math.floor(at);
+  const k = at | 0;
   return closer(number / Math.E, ROOTS[k] + (at - k) * (ROOTS[k + 1] - ROOTS[k])) / GROWTH_PER_C;
 }
 

@@ -105,12 +105,12 @@ export const heapWarmth = walk({
     }),
   },
   // Long: one walk through the weeks the heap lies; rotting, warmth and turning hang on each other.
-  run({ count, read, write }) {
+  run({ count, read, write, wants }) {
     const { weekTemperatureC, weekRainMm } = read;
-    const byWeek = write.weekHeapTemperatureC;
+    const byWeek = wants('weekHeapTemperatureC') ? write.weekHeapTemperatureC : null;
     for (let i = 0; i < count; i++) {
       const row = i * WEEKS;
-      for (let w = row; w < row + WEEKS; w++) byWeek[w] = Number.NaN;
+      byWeek?.fill(Number.NaN, row, row + WEEKS);
       const lies = read.heapMade[i] > 0 ? read.compostDays[i] : 0;
       const turns = read.heapTurns[i];
       const everyDays = Math.min(read.turnIntervalDays[i], lies / (turns + 1));
@@ -199,7 +199,7 @@ export const heapWarmth = walk({
             stable = day + days;
         }
         const week = madeWeek + step;
-        if (week >= 0 && week < WEEKS) byWeek[row + week] = heapC;
+        if (byWeek && week >= 0 && week < WEEKS) byWeek[row + week] = heapC;
       }
       write.heapRottedFraction[i] = lies > 0 ? 1 - aired - rest : 0;
       write.heapPeakC[i] = peak;

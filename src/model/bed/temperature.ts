@@ -8,7 +8,7 @@
  * demand, through pores after Millington and Quirk (1961); saturation vapour after FAO-56; wind function of drying
  * after Penman (1948); convection over a surface in light wind after McAdams (1954). Constants of those forms stand
  * here; what belongs to a bed is a row of the tables. Diffusion only: warm air that rises through loose straw is left
- * out, so a real bed may be warmer.
+ * out, so a real bed may be warmer; `packDecayEvenForm` weighs an even rate of rotting against it.
  */
 
 /** Heat that a kilogram of water takes to evaporate, MJ; and W/m² in a MJ/m² and day. */
@@ -35,7 +35,7 @@ export function saturationKPa(temperatureC: number): number {
 
 /** Oxygen through pores of which the share `air` of the volume holds air and `pores` air and water, m²/d. */
 export function oxygenDiffusion(air: number, pores: number): number {
-  return (OXYGEN_M2_PER_DAY * air ** (10 / 3)) / (pores * pores);
+  return (OXYGEN_M2_PER_DAY * air * air * air * Math.cbrt(air)) / (pores * pores);
 }
 
 /** How deep oxygen reaches, m, by diffusion (m²/d) against a demand (kg/m³ and day); without end where nothing rots. */
@@ -66,8 +66,10 @@ const DECAY = curve(decayAtTemperature);
 const VAPOUR = curve(saturationKPa);
 
 function readOff(points: Float64Array, temperatureC: number): number {
-  const at = Math.min(POINTS - 2, Math.max(0, (temperatureC - COLDEST) * PER_DEGREE));
-  const k = Math.floor(at);
+  let at = (temperatureC - COLDEST) * PER_DEGREE;
+  if (at < 0) at = 0;
+  else if (at > POINTS - 2) at = POINTS - 2;
+  const k = at | 0;
   return points[k] + (at - k) * (points[k + 1] - points[k]);
 }
 

@@ -147,7 +147,12 @@ function walkCall(
     write: write as WalkRun<string, string>['write'],
     wants,
     repeats: (i) => {
-      if (i === 0) return false;
+      if (i === 0) {
+        // What is made on demand may have another place in every run.
+        from.look(read);
+        into.look(write);
+        return false;
+      }
       for (let c = 0; c < from.columns.length; c++)
         if (!sameRow(from.columns[c], from.widths[c], i)) return false;
       for (let c = 0; c < into.columns.length; c++) copyRow(into.columns[c], into.widths[c], i);
@@ -158,9 +163,6 @@ function walkCall(
   return {
     run: (count) => {
       io.count = count;
-      // What is made on demand may have another place in every run.
-      from.look(read);
-      into.look(write);
       run(io);
     },
   };

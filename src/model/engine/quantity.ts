@@ -47,6 +47,11 @@ export function quantity(
       reads: Reads,
       one: (row: number, ...columns: ColumnsOf<Reads>) => number,
     ): Quantity => made(reads, rowByRow(one as Row)),
+    /** A loop over all rows at once, for a declaration that many quantities share: a call at every row is spared. */
+    whole: <const Reads extends readonly string[]>(
+      reads: Reads,
+      fill: (count: number, out: Float64Array, ...columns: ColumnsOf<Reads>) => void,
+    ): Quantity => made(reads, (count, out, columns) => fill(count, out, ...(columns as ColumnsOf<Reads>))),
     /** The sum of the columns, added in the order they are listed. */
     sum: (reads: readonly string[]): Quantity => made(reads, fillSum),
     /** The first column less each of the others. */
@@ -60,17 +65,32 @@ export function quantity(
 }
 
 /** Whole loops with nothing to call in them, for the many quantities that only add, take away, multiply or divide. */
-const fillSum: Fill = (count, out, [first, ...rest]) => {
-  for (let i = 0; i < count; i++) out[i] = first[i];
-  for (const column of rest) for (let i = 0; i < count; i++) out[i] += column[i];
+const fillSum: Fill = (count, out, columns) => {
+  const [first, second] = columns;
+  if (columns.length === 1) for (let i = 0; i < count; i++) out[i] = first[i];
+  else for (let i = 0; i < count; i++) out[i] = first[i] + second[i];
+  for (let c = 2; c < columns.length; c++) {
+    const next = columns[c];
+    for (let i = 0; i < count; i++) out[i] += next[i];
+  }
 };
-const fillMinus: Fill = (count, out, [first, ...rest]) => {
-  for (let i = 0; i < count; i++) out[i] = first[i];
-  for (const column of rest) for (let i = 0; i < count; i++) out[i] -= column[i];
+const fillMinus: Fill = (count, out, columns) => {
+  const [first, second] = columns;
+  if (columns.length === 1) for (let i = 0; i < count; i++) out[i] = first[i];
+  else for (let i = 0; i < count; i++) out[i] = first[i] - second[i];
+  for (let c = 2; c < columns.length; c++) {
+    const next = columns[c];
+    for (let i = 0; i < count; i++) out[i] -= next[i];
+  }
 };
-const fillProduct: Fill = (count, out, [first, ...rest]) => {
-  for (let i = 0; i < count; i++) out[i] = first[i];
-  for (const column of rest) for (let i = 0; i < count; i++) out[i] *= column[i];
+const fillProduct: Fill = (count, out, columns) => {
+  const [first, second] = columns;
+  if (columns.length === 1) for (let i = 0; i < count; i++) out[i] = first[i];
+  else for (let i = 0; i < count; i++) out[i] = first[i] * second[i];
+  for (let c = 2; c < columns.length; c++) {
+    const next = columns[c];
+    for (let i = 0; i < count; i++) out[i] *= next[i];
+  }
 };
 const fillRatio: Fill = (count, out, [of, over]) => {
   for (let i = 0; i < count; i++) out[i] = over[i] > 0 ? of[i] / over[i] : 0;

@@ -28,7 +28,7 @@ export interface WalkRun<Reads extends string, Name extends string> {
   readonly wants: (name: Name) => boolean;
   /**
    * Whether row `i` reads the same numbers as the row above; all it makes is then copied from there and need not be
-   * walked again. Scenarios of one draw stand in the same weather, so this is worth asking where few columns differ.
+   * walked again. Asked for every row from the first on. Scenarios of one draw stand in the same weather, so this is worth asking where few columns differ.
    */
   readonly repeats: (i: number) => boolean;
 }

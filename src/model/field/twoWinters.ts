@@ -126,8 +126,9 @@ export const twoWinters = walk({
       { from: [...URINE, ...DUNG_FREED, 'weekPaddockBypassKg'], when },
     ),
   },
-  run({ count, read, write }) {
+  run({ count, read, write, wants }) {
     const { weekPaddockOpenKg, weekPaddockBypassKg } = read;
+    const byWeek = wants('weekPaddockLeachedKg') ? write.weekPaddockLeachedKg : null;
     for (let i = 0; i < count; i++) {
       const at = i * WEEKS;
       boundKg = read.paddockUrineBoundKg[i];
@@ -139,10 +140,10 @@ export const twoWinters = walk({
       for (let w = at; w < at + WEEKS; w++) {
         through += weekPaddockBypassKg[w];
         there += weekPaddockOpenKg[w];
-        write.weekPaddockLeachedKg[w] = weekPaddockBypassKg[w];
+        if (byWeek) byWeek[w] = weekPaddockBypassKg[w];
       }
       beginRow(read.spotSwardHa[i], read.restSwardHa[i]);
-      const drained = there !== 0 ? passWeeks(i, read, write.weekPaddockLeachedKg) : 0;
+      const drained = there !== 0 ? passWeeks(i, read, byWeek) : 0;
       write.paddockLeachedKg[i] = through + drained;
       write.paddockLaterLeachedKg[i] = laterKg;
       write.paddockSpringMineralKg[i] = springKg;
@@ -165,7 +166,7 @@ let laterKg = 0;
  * Leads the pools of row `i` through the weeks and gives what drained below the roots, kg; adds it to `byWeek`
  * where it left in the first year.
  */
-function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Float64Array): number {
+function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Float64Array | null): number {
   const { weekPaddockOpenKg, weekDrainageMm } = read;
   const at = i * WEEKS;
   const warmth = prepareWeeks(i, read);
@@ -203,8 +204,8 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
         metDungCm += drainedCm;
       }
       drained += lost;
-      if (first) byWeek[at + w] += lost;
-      else laterKg += lost;
+      if (!first) laterKg += lost;
+      else if (byWeek) byWeek[at + w] += lost;
     }
     if (first) addUrine(weekPaddockOpenKg[at + w], spotShare);
     const turning = nitrified[w];

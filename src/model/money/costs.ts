@@ -12,7 +12,9 @@ function times(amount: number, price: number): number {
 }
 
 const priced = (label: string, formula: string, used: string, price: string, when?: string) =>
-  money(label, formula, when).of([used, price], (i, amount, each) => times(amount[i], each[i]));
+  money(label, formula, when).whole([used, price], (count, out, amount, each) => {
+    for (let i = 0; i < count; i++) out[i] = times(amount[i], each[i]);
+  });
 
 /** Share of the capital that no grant pays. */
 function paidShare(capital: number, granted: number): number {

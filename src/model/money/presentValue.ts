@@ -19,8 +19,9 @@ export function annuityPayment(amount: number, rate: number, years: number): num
 
 /** Worth today of the flows of years 0, 1, 2 …, flow 0 undiscounted. */
 export function netPresentValue(rate: number, flows: readonly number[]): number {
+  const discount = 1 / (1 + rate);
   let value = 0;
-  for (let t = flows.length - 1; t >= 0; t--) value = flows[t] + value / (1 + rate);
+  for (let t = flows.length - 1; t >= 0; t--) value = flows[t] + value * discount;
   return value;
 }
 

@@ -54,11 +54,16 @@ export function line<const Id extends string, const Counted extends string>(
   const exists = when === undefined ? {} : { when };
   const makes = {
     [amount]: count(quantity(`${label}, quantity`, unit, formula, { source: ['own'], ...exists })),
-    [cost]: quantity(label, 'money', 'quantity times price, to the cent', exists).of(
+    [cost]: quantity(label, 'money', 'quantity times price, to the cent', exists).whole(
       [amount as string, terms.price],
-      // Nothing to build costs nothing, with or without a price; a price that is missing or below 0 is no price.
-      (i, number, price) => (number[i] === 0 ? 0 : price[i] >= 0 ? cents(number[i] * price[i]) : Number.NaN),
+      priceAll,
     ),
   };
   return { id, label, quantity: amount, cost, unit, makes, ...terms } as never;
+}
+
+/** Nothing to build costs nothing, with or without a price; a price that is missing or below 0 is no price. */
+function priceAll(count: number, out: Float64Array, number: Float64Array, price: Float64Array): void {
+  for (let i = 0; i < count; i++)
+    out[i] = number[i] === 0 ? 0 : price[i] >= 0 ? cents(number[i] * price[i]) : Number.NaN;
 }

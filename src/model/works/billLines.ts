@@ -21,9 +21,8 @@ const PLACE_LINES = [
       when: 'packShare',
     },
     (counted) =>
-      counted.of(
-        ['headCount', 'beddedShedLengthM', 'beddedShedDepthM', 'bedShare'],
-        (i, head, length, depth, bed) => (depth[i] * length[i] > 0 ? 0 : (bed[i] > 0 ? 1 : 0) * head[i]),
+      counted.of(['headCount', 'builtLengthM', 'bedShare'], (i, head, length, bed) =>
+        length[i] > 0 ? 0 : (bed[i] > 0 ? 1 : 0) * head[i],
       ),
   ),
   line(
@@ -80,5 +79,6 @@ export const BILL_LEFT_OUT: readonly string[] = [
   'planning permission, surveys and fees of authorities',
   'access road, electricity and water connection to the site',
   'land',
+  'the surface of a feed road that is not roofed',
   'machines the farm already has',
 ];

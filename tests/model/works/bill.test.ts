@@ -50,7 +50,8 @@ const BEFORE = {
   headCount: 24,
   slatsUsedM2: 66,
   storeNeededM3: 180,
-  beddingM3: 350,
+  beddingKg: 45_500,
+  mixShareSum: 1,
   packM3: 150,
   slatsShare: 1,
 };
