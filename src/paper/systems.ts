@@ -3,6 +3,7 @@ import type { ResultName } from '../model/quantities.ts';
 import { SYSTEMS } from '../notebook/systems.ts';
 import { costStackFigure } from '../plots/costStack.ts';
 import { moneyOf, show } from '../plots/reading.ts';
+import { hundredths } from '../uncertainty/sentences.ts';
 import { percent, span, whole } from './amounts.ts';
 import { figureOf } from './figureOf.ts';
 import { type Html, html, tableOf } from './html.ts';
@@ -29,7 +30,8 @@ const ROWS: readonly {
 /** The results compared here. */
 export const COMPARED: readonly ResultName[] = ROWS.map(({ name }) => name);
 
-export function systemsSection({ results, run, reading }: Report): Html {
+export function systemsSection({ results, run, reading, chances }: Report): Html {
+  const drawn = results.map((_, k) => chances(k));
   const columns = [{ head: '' }, ...results.map(({ name }) => ({ head: name, number: true }))];
   const cell = (k: number, name: ResultName, unit: string, exact?: true) => {
     const { values, bands } = results[k];
@@ -92,6 +94,12 @@ export function systemsSection({ results, run, reading }: Report): Html {
         ...finance.map(({ debtServiceCover: { value } }) => (value === null ? '–' : value.toFixed(2))),
       ],
     },
+    ...(drawn.some((of) => of?.pays != null)
+      ? [{ cells: ['Pays, of 100 draws', ...drawn.map((of) => ofHundred(of?.pays))] }]
+      : []),
+    ...(drawn.some((of) => of?.covered != null)
+      ? [{ cells: ['Covered, of 100', ...drawn.map((of) => ofHundred(of?.covered))] }]
+      : []),
   ];
   const bases = [...new Set(finance.flatMap(({ difference }) => (difference ? [difference.baseline] : [])))];
   return html`<section><h2>The systems compared</h2>
@@ -102,4 +110,5 @@ export function systemsSection({ results, run, reading }: Report): Html {
   </section>`;
 }
 
+const ofHundred = (share: number | null | undefined) => (share == null ? '–' : hundredths(share));
 const round3 = (value: number) => Number(value.toPrecision(3));

@@ -53,14 +53,17 @@ describe('cash by year', () => {
     expect(usual.values.capitalNonCash).toBe(0);
     const cash = cashYears(usual);
     const dear = deepBed((s) => money(bought(s), { labourPerHour: 60 }));
-    expect(cashYears(dear)).toEqual(cash);
+    // To the last digits, since sums are added in another order.
+    const cents = (rows: typeof cash) =>
+      rows.map((row) => [row.works, row.running, row.sum].map((x) => x.toFixed(4)));
+    expect(cents(cashYears(dear))).toEqual(cents(cash));
     expect(economicYears(dear)[3].ownHours).toBeCloseTo((economicYears(usual)[3].ownHours * 60) / 22, 4);
     const needed = deepBed((s) => ({
       ...bought(s),
       farm: { ...s.farm, soil: { ...s.farm.soil, needs: [] } },
     }));
     expect(economicYears(needed)[1].nutrientValue).not.toBe(economicYears(usual)[1].nutrientValue);
-    expect(cashYears(needed)).toEqual(cash);
+    expect(cents(cashYears(needed))).toEqual(cents(cash));
   });
 });
 
