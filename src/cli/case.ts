@@ -4,6 +4,7 @@ import { paperDocument } from '../paper/document.ts';
 import { caseDrawings } from '../paper/drawings.ts';
 import { dayText, type Report } from '../paper/report.ts';
 import { caseTables } from '../paper/tables.ts';
+import { chanceWords } from '../uncertainty/chances.ts';
 import { argumentsOf, wholeNumber } from './arguments.ts';
 import { CommandError } from './error.ts';
 import { openNotebook } from './open.ts';
@@ -48,13 +49,13 @@ export async function run(args: readonly string[], out: (text: string) => void):
   const html = paperDocument(report, paper);
   if (ending === 'html') {
     await writeWhole(values.out, html);
-    out(`${values.out}: the case for “${report.proposal.result.name}”\n`);
+    out(written(values.out, report));
     return;
   }
   const printed = await printPdf(html);
   if ('pdf' in printed) {
     await writeWhole(values.out, printed.pdf);
-    out(`${values.out}: the case for “${report.proposal.result.name}”\n`);
+    out(written(values.out, report));
     return;
   }
   const beside = values.out.replace(/\.pdf$/i, '.html');
@@ -62,6 +63,13 @@ export async function run(args: readonly string[], out: (text: string) => void):
   throw new CommandError(
     `${values.out}: not written, since ${printed.why}; wrote ${beside} instead: open it in any browser and print it, or set CHROMIUM_PATH to a Chromium`,
   );
+}
+
+/** Where the paper is, and how surely its case holds. */
+function written(file: string, { proposal: { result, index }, chances }: Report): string {
+  const drawn = chances(index);
+  const said = drawn ? chanceWords(drawn) : '';
+  return `${file}: the case for “${result.name}”${said === '' ? '' : `; ${said}`}\n`;
 }
 
 async function writeTables(report: Report, folder: string, out: (text: string) => void): Promise<void> {

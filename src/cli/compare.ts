@@ -2,6 +2,7 @@ import { RESULTS } from '../model/dictionary.ts';
 import { COMPARISONS } from '../model/measures.ts';
 import type { Bands, ResultName } from '../model/quantities.ts';
 import { type Run, withBands } from '../study/evaluate.ts';
+import { CHANCE_RESULTS } from '../uncertainty/chances.ts';
 import { drawAll } from '../uncertainty/monteCarlo.ts';
 import { bandsOf } from '../uncertainty/percentiles.ts';
 import { argumentsOf, wholeNumber } from './arguments.ts';
@@ -32,7 +33,7 @@ export async function run(args: readonly string[], out: (text: string) => void):
   const names = RESULTS.map((r) => r.name);
   for (const note of notesOf(opened)) process.stderr.write(`note: ${note}\n`);
   if (format === 'text') {
-    const keep: ResultName[] = [...COMPARISONS.map((c) => c.name), 'packDepthM'];
+    const keep: ResultName[] = [...COMPARISONS.map((c) => c.name), 'packDepthM', ...CHANCE_RESULTS];
     const draws = count > 0 ? drawAll(evaluated, { count, seed, keep }) : undefined;
     const bands = evaluated.bound.map((_, k) => draws && bandsOf(draws, k));
     const scenarios = withBands(evaluated.results, evaluated.bound, bands);

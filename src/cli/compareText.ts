@@ -6,6 +6,7 @@ import { COMPARISONS, type Comparison, type Question } from '../model/measures.t
 import type { ResultName } from '../model/quantities.ts';
 import type { Notebook } from '../notebook/read.ts';
 import type { Run, ScenarioResult } from '../study/evaluate.ts';
+import { chancesOf, chanceWords } from '../uncertainty/chances.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import { shareBest } from '../uncertainty/percentiles.ts';
 import { differenceSentences } from '../uncertainty/sentences.ts';
@@ -37,7 +38,7 @@ export function comparisonText(notebook: Notebook, run: Run, draws: Draws | unde
     const cells = rows.map((c) => scenarios.map((s) => cell(s, c.name, describe(c.name)?.unit ?? '')));
     lines.push('', ...table([HEADINGS[question], ...scenarios.map((s) => s.name)], rows, cells));
   }
-  if (draws) lines.push('', ...howSure(run, draws));
+  if (draws) lines.push('', ...howSure(run, draws), '', ...surety(run, draws, context));
   lines.push('', 'Differences', ...differenceSentences(run, context, draws).map((s) => `  ${s}`));
   lines.push('', ...checkLines(run, context));
   lines.push(
@@ -84,6 +85,30 @@ function howSure({ scenarios }: Run, draws: Draws): string[] {
       return `  ${c.short} (${c.better} is better): ${scenarios.map((s, k) => `${s.name} ${Math.round(shares[k] * 100)}`).join(', ')}`;
     }),
   ];
+}
+
+/** Whether each scenario pays against its baseline and serves its loans, and in how many draws. */
+function surety({ scenarios }: Run, draws: Draws, context: FormatOptions): string[] {
+  return scenarios.flatMap(({ name, finance }, k) => {
+    const { difference, debtServiceCover } = finance;
+    if (!difference) return [];
+    const baseline = scenarios.findIndex((other) => other.name === difference.baseline);
+    const { cover, worth, ...chances } = chancesOf(draws, k, baseline);
+    const said = chanceWords({ cover, worth, ...chances });
+    if (said === '') return [];
+    const money = (value: number) => formatQuantity(value, 'money', context);
+    const spans = [
+      ...(cover && debtServiceCover.value !== null
+        ? [`cover ${debtServiceCover.value.toFixed(2)} (${cover.p10.toFixed(2)} to ${cover.p90.toFixed(2)})`]
+        : []),
+      ...(worth && difference.netPresentValue.value !== null
+        ? [
+            `present value ${money(difference.netPresentValue.value)} (${money(worth.p10)} to ${money(worth.p90)})`,
+          ]
+        : []),
+    ];
+    return hanging('', `Against ${difference.baseline}, ${name}: ${said}; ${spans.join(', ')}.`);
+  });
 }
 
 /** What must be mended in full; what is worth a look by its first sentence, since there can be many. */

@@ -11,6 +11,10 @@ const WORDS: readonly (readonly [RegExp, string])[] = [
   [/^(coldIntakePerC|lowerCriticalTemperatureC)\b/, COLD],
   [/^(houseWarmerC|pitLowestC)$/, HOUSE],
   [/^((slurry|compost)SpreadAmmoniaFraction|spreadTechniqueFactor)\b/, SPREADING],
+  [
+    /^contingencyFraction$/,
+    'the paper sets aside what the draws ask for (P80 less the lines of the bill) now',
+  ],
   [/^thirdYearFactor$/, 'later years follow laterYearsFactor now'],
   [
     /^(heatMoistureLow|heatMoistureHigh|heatFreeAirSpace|heatAvailableCarbonNitrogen(Low|High)|heatDepthM)$/,

@@ -165,7 +165,7 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
       ),
     );
     out.push(...heapFindings(compost, onHand, at));
-    out.push(...roofFindings(scenario, [...at]));
+    out.push(...roofFindings(scenario, [...at]), ...slatsFindings(scenario, at));
     if (placement.bedShare > 0 && bed.mix.length === 0)
       out.push({
         path: [...at, 'bed'],
@@ -244,10 +244,40 @@ function heapFindings(
   return out;
 }
 
+/** A slatted area that is written must lie in the shed that is written: without a bed beside the pens, else in the stance. */
+function slatsFindings({ placement, shed, slats }: Scenario, at: Path): Finding[] {
+  const { areaM2 } = slats;
+  if (!(placement.slatsShare > 0) || areaM2 === undefined) return [];
+  const bedded = placement.bedShare > 0;
+  const room = bedded
+    ? shed.lengthM * Math.min(shed.stanceDepthM, shed.depthM)
+    : Math.max(0, shed.lengthM * shed.depthM - shed.calvingPensM2);
+  if (areaM2 <= room + 1e-9) return [];
+  const pens = shed.calvingPensM2 > 0 ? `, less ${shed.calvingPensM2} m² of calving pens` : '';
+  return [
+    {
+      path: [...at, 'slats', 'areaM2'],
+      what: 'the slats do not fit into the shed',
+      found: `${areaM2} m² of slats`,
+      allowed: bedded
+        ? `at most ${room.toFixed(1)} m², the stance of ${shed.lengthM} × ${shed.stanceDepthM} m: beside a bed the slats lie in it`
+        : `at most ${room.toFixed(1)} m², the shed of ${shed.lengthM} × ${shed.depthM} m${pens}`,
+      todo: 'make the shed larger under shed.lengthM and shed.depthM, or give the slats less area',
+    },
+  ];
+}
+
 /** Without a roof only a bed is known: rain on slats, and animals called housed under none, are not. */
 function roofFindings({ shed, placement, exposure }: Scenario, at: Path): Finding[] {
   if (shed.roofed) return [];
   const out: Finding[] = [];
+  if (shed.feedRoadRoofed)
+    out.push({
+      path: [...at, 'shed', 'feedRoadRoofed'],
+      what: 'there is no roof that could run on over the feed road',
+      found: 'feedRoadRoofed: true with roofed: false',
+      allowed: 'feedRoadRoofed: false, or roofed: true',
+    });
   if (placement.slatsShare > 0)
     out.push({
       path: [...at, 'shed', 'roofed'],

@@ -13,7 +13,11 @@ export const shed = z.strictObject({
     .default(true)
     .describe('Whether the bed lies under a roof; without one it is an open pad that rain falls on'),
   lengthM: positive.max(1000),
-  depthM: positive.max(1000),
+  depthM: positive.max(1000).describe('From the feed barrier to the rear wall; the feed road lies outside'),
+  feedRoadRoofed: z
+    .boolean()
+    .default(false)
+    .describe('Whether the roof runs on over the feed road outside the barrier, in a shed of any kind'),
   stanceDepthM: amount.default(3).describe('Scraped feed stance along the barrier, not part of the bed'),
   eaveM: positive.max(50).default(4.2).describe('Lowest roof member above the floor at the open side'),
   rearEaveM: positive.optional(),
@@ -39,5 +43,12 @@ export const shed = z.strictObject({
   longestTimberM: z.number().min(0.5).max(50).default(6),
   ownTimber: z.boolean().default(false),
   ownBuildShare: share.default(0).describe('Share of the erection done by own hands'),
+  basicWindMPerS: amount
+    .default(24)
+    .describe('Basic wind speed, from the local map: 10 minutes’ mean at 10 m, once in 50 years'),
+  frostDepthM: amount
+    .max(5)
+    .default(0.6)
+    .describe('Depth to which the ground freezes, from the local code; foundations go below it'),
   snowLoadKnPerM2: amount.default(2).describe('Characteristic ground snow load, from the local map'),
 });

@@ -2,7 +2,8 @@
 
 import { show } from '../plots/reading.ts';
 import type { BillRow } from '../study/moneyCase.ts';
-import { cents } from './amounts.ts';
+import { cents, sum } from './amounts.ts';
+import { type Budget, budgetOf } from './budget.ts';
 import { type Html, html, tableOf } from './html.ts';
 import type { Report } from './report.ts';
 import { guessed } from './summary.ts';
@@ -26,7 +27,16 @@ export function priceText(row: BillRow): string {
   return isShare(row) ? `${Number((row.unitPrice * 100).toFixed(1))} %` : cents(row.unitPrice);
 }
 
-export function billSection({ proposal: { bill, result }, reading }: Report): Html {
+/** How the unforeseen follows, said under the bill. */
+function unforeseenWords({ unforeseen, lines, cash }: Budget, { draws, reading }: Report): string {
+  if (unforeseen === null || cash === null || lines === null)
+    return 'Nothing is set aside for the unforeseen: without draws nothing says how much.';
+  return `The budget is P80: in 80 of 100 of the ${draws?.count} draws the cash for the works comes to no more than ${sum(cash, reading)}. The unforeseen is that less the lines in cash, ${sum(lines, reading)}; it covers prices and quantities within their ranges, not what the bill leaves out. All other figures of this paper rest on the lines alone.`;
+}
+
+export function billSection(report: Report): Html {
+  const { proposal: { bill, result }, reading } = report; // biome-ignore format: one line
+  const budget = budgetOf(report);
   const { capitalCost, capitalCash, capitalNonCash } = result.values;
   const rows = bill.map((row) => ({
     cells: [
@@ -61,8 +71,15 @@ export function billSection({ proposal: { bill, result }, reading }: Report): Ht
         total('In cash', capitalCash),
         total('In own timber and hours', capitalNonCash),
         total('Together', capitalCost),
+        ...(budget.unforeseen === null
+          ? []
+          : [
+              total('Unforeseen, in cash: P80 less the lines', budget.unforeseen),
+              total('Budget in cash, P80', budget.cash),
+            ]),
       ],
       'bill',
     )}
+    <p class="small">${unforeseenWords(budget, report)}</p>
   </section>`;
 }

@@ -1,4 +1,5 @@
 /** The whole paper as one HTML text: no script, nothing fetched, the same from the command and the page. */
+import { answersSection } from './answers.ts';
 import { assumptionsSection } from './assumptions.ts';
 import { billSection } from './bill.ts';
 import { cautionsSection, leftOutSection } from './cautions.ts';
@@ -17,9 +18,10 @@ export type { Paper } from './style.ts';
 export function paperDocument(report: Report, paper: Paper): string {
   const { notebook, proposal, day } = report;
   const body = html`<header><p class="kind">The case for “${proposal.result.name}”</p><h1>${notebook.title}</h1><p class="small">${notebook.invented ? 'An invented farm: nobody asks for this loan. ' : ''}Written ${day} from a winterkeep notebook.</p></header>
-    ${summarySection(report)}
+    ${answersSection(report)}
     ${gaps(report)}
     ${moneySection(report)}
+    ${summarySection(report)}
     ${systemsSection(report)}
     ${proposalSection(report)}
     ${billSection(report)}

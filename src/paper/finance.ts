@@ -1,7 +1,11 @@
-/** How it is paid and what it earns, for the first page; the cash of every year further on. */
+/** How it is paid and what it earns, for the first page; cash and economics of every year further on. */
 import { cashFlowFigure } from '../plots/cashFlow.ts';
 import { moneyOf } from '../plots/reading.ts';
+import { cashYears, type EconomicYear, economicYears } from '../study/moneyYears.ts';
+import type { Chances, Spread } from '../uncertainty/chances.ts';
+import { hundredths } from '../uncertainty/sentences.ts';
 import { percent, sum, whole } from './amounts.ts';
+import { budgetOf } from './budget.ts';
 import { figureOf } from './figureOf.ts';
 import { type Html, html, tableOf } from './html.ts';
 import type { Report } from './report.ts';
@@ -21,7 +25,8 @@ export function financeSection(report: Report): Html {
 function funding(report: Report): Html {
   const { proposal: { result }, reading } = report; // biome-ignore format: one line
   const { finance } = result.scenario;
-  const { capitalCash, grantUsed, fundingGap, ownMoneyNeeded } = result.values;
+  const { grantUsed } = result.values;
+  const { lines, unforeseen, cash, own, gap } = budgetOf(report);
   const rows = [
     ...finance.loans.map(({ name, amount, rate, years, graceYears, kind }) => ({
       cells: [
@@ -30,27 +35,26 @@ function funding(report: Report): Html {
       ],
     })),
     { cells: ['Grant', whole(grantUsed)] },
+    { cells: ['Own money', whole(own)] },
+    ...((gap ?? 0) > 0.5 ? [{ cells: ['Still to be found', whole(gap)], look: 'gap' as const }] : []),
     {
       cells: [
-        'Own money',
-        whole(
-          finance.ownMoney === undefined
-            ? ownMoneyNeeded
-            : Math.min(finance.ownMoney, ownMoneyNeeded ?? finance.ownMoney),
-        ),
+        unforeseen === null
+          ? 'Cash the works take'
+          : html`Budget of the works in cash<br><small>the bill ${whole(lines)}, unforeseen ${whole(unforeseen)}</small>`,
+        whole(cash),
       ],
+      look: 'total' as const,
     },
-    ...((fundingGap ?? 0) > 0
-      ? [{ cells: ['Still to be found', whole(fundingGap)], look: 'gap' as const }]
-      : []),
-    { cells: ['Cash the works take', whole(capitalCash)], look: 'total' as const },
   ];
   return html`<div><h2>How it is paid</h2>${tableOf([{ head: '' }, { head: reading.currency, number: true }], rows)}<p class="small">${coverFrom(report)}</p></div>`;
 }
 
-function measures({ proposal: { finance }, reading }: Report): Html {
+function measures({ proposal: { finance, index }, reading, chances }: Report): Html {
   const { difference } = finance;
-  const cell = (value: string, why: string) => (why === '' ? value : html`none<br><small>${why}</small>`);
+  const drawn = chances(index);
+  const cell = (value: string, why: string, sure = '') =>
+    html`${why === '' ? value : 'none'}${why === '' || sure !== '' ? '' : html`<br><small>${why}</small>`}${sure === '' ? '' : html`<br><small>${sure}</small>`}`;
   const rows = [
     {
       cells: ['Present value alone', cell(whole(finance.netPresentValue.value), finance.netPresentValue.why)],
@@ -66,7 +70,11 @@ function measures({ proposal: { finance }, reading }: Report): Html {
           {
             cells: [
               `Present value against “${difference.baseline}”`,
-              cell(whole(difference.netPresentValue.value), difference.netPresentValue.why),
+              cell(
+                whole(difference.netPresentValue.value),
+                difference.netPresentValue.why,
+                spread(drawn?.worth, (value) => whole(Number(value.toPrecision(3)))),
+              ),
             ],
           },
           {
@@ -83,6 +91,7 @@ function measures({ proposal: { finance }, reading }: Report): Html {
                   ? ''
                   : percent(Number(difference.internalRateOfReturn.rate.toFixed(4))),
                 difference.internalRateOfReturn.why,
+                rateSure(drawn),
               ),
             ],
           },
@@ -94,6 +103,7 @@ function measures({ proposal: { finance }, reading }: Report): Html {
                   ? ''
                   : `${difference.paybackYears.value.toFixed(1)} years`,
                 difference.paybackYears.why,
+                paybackSure(drawn),
               ),
             ],
           },
@@ -111,11 +121,35 @@ function measures({ proposal: { finance }, reading }: Report): Html {
         cell(
           finance.debtServiceCover.value === null ? '' : `${finance.debtServiceCover.value.toFixed(2)} ×`,
           finance.debtServiceCover.why,
+          spread(drawn?.cover, (value) => value.toFixed(2)),
         ),
       ],
     },
   ];
   return html`<div><h2>What it earns</h2>${tableOf([{ head: '' }, { head: reading.currency, number: true }], rows)}</div>`;
+}
+
+/** "1.06 to 2.06 in 8 of 10 draws"; nothing without draws, and the one value where all are alike. */
+function spread(of: Spread | null | undefined, said: (value: number) => string): string {
+  if (!of) return '';
+  const [low, high] = [said(of.p10), said(of.p90)];
+  return low === high ? `${low} in 8 of 10 draws` : `${low} to ${high} in 8 of 10 draws`;
+}
+
+/** A rate of return is not there in every draw, and its span is of those that have one. */
+function rateSure(drawn: Chances | null): string {
+  if (!drawn?.worth) return '';
+  if (!drawn.rate) return 'none in any draw';
+  const of = spread(drawn.rate, (rate) => percent(Number(rate.toFixed(3))).replace('-', '−'));
+  return drawn.rate.share === 1 ? of : `in ${hundredths(drawn.rate.share)} of 100 draws there is one, ${of}`;
+}
+
+/** In how many draws the works pay back, and how soon in the quickest tenth. */
+function paybackSure(drawn: Chances | null): string {
+  if (!drawn?.payback || drawn.pays === null) return '';
+  const { p10 } = drawn.payback;
+  const soonest = Number.isFinite(p10) ? `, in 1 of 10 within ${p10.toFixed(0)} years` : '';
+  return `paid back in ${hundredths(drawn.pays)} of 100 draws${soonest}`;
 }
 
 /** What the cover is reckoned from, said in full. */
@@ -133,40 +167,74 @@ function coverFrom({ proposal: { result, finance }, reading }: Report): string {
       : '';
 }
 
+const nought = (value: number) => (Math.abs(value) < 0.5 ? '' : whole(value));
+const yearName = (year: number) => (year === 0 ? 'now' : String(year));
+
+/** Cash and economics apart; a column that is empty in every year is left out. */
 function years({ proposal: { finance, result }, reading }: Report): Html {
   if (finance.years.length === 0)
     return html`<p class="gap">No cash flow: ${finance.netPresentValue.why}.</p>`;
   const { difference } = finance;
-  const heads = [
-    'Year',
-    'Works',
-    'Grant',
-    'Running cost',
-    'Nutrients',
-    'Loan in',
-    'Interest',
-    'Principal',
-    'Sum',
-    'Debt left',
-    'Cover',
-    ...(difference ? [`Against “${difference.baseline}”`] : []),
-  ];
-  const nought = (value: number) => (Math.abs(value) < 0.5 ? '' : whole(value));
-  const rows = finance.years.map((year, k) => ({
-    cells: [
-      year.year === 0 ? 'now' : String(year.year),
-      nought(year.works), nought(year.grant), nought(year.running), nought(year.nutrientValue), nought(year.borrowed),
-      nought(year.interest), nought(year.principal), whole(year.afterLoans), nought(year.debt),
-      year.cover === null ? '' : year.cover.toFixed(2),
-      ...(difference ? [whole(difference.flows[k])] : []),
-    ],
-  })); // biome-ignore format: one list of cells
-  const { inflation } = result.scenario.farm.money;
-  return html`<h3>Cash by year, “${result.name}”</h3>
-    <p>Whole ${reading.currency}, ${inflation === 0 ? `in prices of ${reading.year}` : `prices rising ${percent(inflation)} a year from ${moneyOf(reading)}`}; own hours and nutrients counted as money. The last column leaves loans out.</p>
-    ${tableOf(
-      heads.map((head, k) => ({ head, number: k > 0 })),
-      rows,
+  const { inflation, interestRate } = result.scenario.farm.money;
+  const cash = cashYears(result);
+  const economics = economicYears(result);
+  const prices =
+    inflation === 0
+      ? `in prices of ${reading.year}`
+      : `prices rising ${percent(inflation)} a year from ${moneyOf(reading)}`;
+  const named = result.values.incomePerYear != null;
+  const table = <Row>(rows: readonly Row[], columns: readonly Column<Row>[]) => {
+    const shown = columns.filter(({ of, always }) => always || rows.some((row, k) => of(row, k) !== ''));
+    return tableOf(
+      shown.map(({ head }, k) => ({ head, number: k > 0 })),
+      rows.map((row, k) => ({ cells: shown.map(({ of }) => of(row, k)) })),
       'years',
-    )}`;
+    );
+  };
+  return html`<h3>Cash by year, “${result.name}”</h3>
+    <p>What moves on the bank account and nothing else, in whole ${reading.currency}, ${prices}. Own hours, own timber and nutrients are not in it; feed stands at its price, bought or home-grown, since the notebook does not say which. ${named ? 'Income is what the notebook names, and rises with prices.' : 'No income is named, so the winter stands as a cost alone.'} Tax, value added tax and the own money put in are not in it.</p>
+    ${table(cash, [
+      { head: 'Year', of: ({ year }) => yearName(year), always: true },
+      { head: 'Works', of: ({ works }) => nought(works) },
+      { head: 'Grant', of: ({ grant }) => nought(grant) },
+      { head: 'Income', of: ({ income }) => nought(income) },
+      { head: 'Winter', of: ({ running }) => nought(running) },
+      { head: 'Loan in', of: ({ borrowed }) => nought(borrowed) },
+      { head: 'Interest', of: ({ interest }) => nought(interest) },
+      { head: 'Principal', of: ({ principal }) => nought(principal) },
+      { head: 'Other loans', of: ({ already }) => nought(already) },
+      { head: 'Left', of: ({ sum: left }) => whole(left), always: true },
+      { head: 'To date', of: ({ toDate }) => whole(toDate), always: true },
+      { head: 'Debt', of: ({ debt }) => nought(debt) },
+      { head: 'Cover', of: ({ cover }) => (cover === null ? '' : cover.toFixed(2)) },
+    ])}
+    <h3>Economics by year, “${result.name}”</h3>
+    <p>What it is worth to the farm, before loans and tax, ${prices}: own hours and timber, grass lost and nutrients count as money, and what is left of the works comes back in the last year. Worth to date is discounted at ${percent(interestRate)}.</p>
+    ${table(economics, [
+      { head: 'Year', of: ({ year }) => yearName(year), always: true },
+      { head: 'Works', of: ({ works }) => nought(works) },
+      { head: 'Grant', of: ({ grant }) => nought(grant) },
+      { head: 'Winter in cash', of: ({ running }) => nought(running) },
+      { head: 'Own hours', of: ({ ownHours }) => nought(ownHours) },
+      { head: 'Grass lost', of: ({ grassLost }) => nought(grassLost) },
+      { head: 'Nutrients', of: ({ nutrientValue }) => nought(nutrientValue) },
+      { head: 'Sum', of: ({ sum: all }) => whole(all), always: true },
+      { head: 'Worth to date', of: ({ worthToDate }) => whole(worthToDate), always: true },
+      ...(difference
+        ? [
+            {
+              head: `Sum against “${difference.baseline}”`,
+              of: (_: EconomicYear, k: number) => whole(difference.flows[k]),
+              always: true as const,
+            },
+          ]
+        : []),
+    ])}`;
+}
+
+interface Column<Row> {
+  readonly head: string;
+  readonly of: (row: Row, k: number) => string;
+  /** Shown though it be empty. */
+  readonly always?: true;
 }

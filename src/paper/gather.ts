@@ -9,8 +9,10 @@ import type { Bands, ResultName } from '../model/quantities.ts';
 import { COST_LINES } from '../plots/costStack.ts';
 import { type Run, withBands } from '../study/evaluate.ts';
 import { type MoneyCase, moneyCase } from '../study/moneyCase.ts';
+import { CHANCE_RESULTS } from '../uncertainty/chances.ts';
 import { type DrawOptions, type Draws, drawAll } from '../uncertainty/monteCarlo.ts';
 import { bandsOf } from '../uncertainty/percentiles.ts';
+import { type Need, needsOf } from '../whatif/needs.ts';
 import { oneAtATime, type Sensitivities } from '../whatif/oneAtATime.ts';
 import { stressRows } from '../whatif/stressRun.ts';
 import { type PaperNotebook, type Report, reportFrom } from './report.ts';
@@ -20,6 +22,9 @@ import { COMPARED } from './systems.ts';
 export const SPANNED: readonly ResultName[] = [
   ...new Set<ResultName>([
     ...CASH_RESULTS,
+    ...CHANCE_RESULTS,
+    'internalRateOfReturn',
+    'capitalCash',
     ...COST_LINES,
     ...COMPARED,
     'packDepthM',
@@ -37,23 +42,29 @@ const SENSITIVITIES = 8;
 export interface MovesQuestion {
   readonly scenario: number;
   readonly baseline?: number;
+  readonly capital: number;
   readonly top: number;
 }
 
-export const movesQuestion = ({ index, baseline }: MoneyCase): MovesQuestion => ({
+export const movesQuestion = ({ index, baseline, result }: MoneyCase): MovesQuestion => ({
   scenario: index,
+  capital: result.values.capitalCost ?? 0,
   ...(baseline === undefined ? {} : { baseline }),
   top: SENSITIVITIES,
 });
+
+interface Moves {
+  readonly stress: readonly StressRow[];
+  readonly sensitivities: Sensitivities;
+  readonly needs: readonly Need[];
+}
 
 /** Who answers; undefined where the same was asked anew meanwhile. */
 export interface Answerer {
   readonly draws: (
     asked: DrawOptions,
   ) => Promise<{ readonly draws: Draws; readonly bands: readonly Bands[] } | undefined>;
-  readonly moves: (
-    asked: MovesQuestion,
-  ) => Promise<{ readonly stress: readonly StressRow[]; readonly sensitivities: Sensitivities } | undefined>;
+  readonly moves: (asked: MovesQuestion) => Promise<Moves | undefined>;
 }
 
 /** Answers in this thread. */
@@ -63,8 +74,12 @@ export function answerHere(run: Run): Answerer {
       const draws = drawAll(run, asked);
       return { draws, bands: run.results.map((_, k) => bandsOf(draws, k)) };
     },
-    async moves({ scenario, baseline, top }) {
-      return { stress: stressRows(run), sensitivities: oneAtATime(run, scenario, baseline, top) };
+    async moves({ scenario, baseline, capital, top }) {
+      return {
+        stress: stressRows(run),
+        sensitivities: oneAtATime(run, scenario, baseline, top),
+        needs: baseline === undefined ? [] : needsOf(run, scenario, baseline, capital),
+      };
     },
   };
 }

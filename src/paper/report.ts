@@ -5,7 +5,9 @@ import type { Reading } from '../plots/reading.ts';
 import type { Run, ScenarioResult } from '../study/evaluate.ts';
 import type { MoneyCase } from '../study/moneyCase.ts';
 import { type CashBand, cashBandsOf } from '../uncertainty/cashBands.ts';
+import { type Chances, chancesOf } from '../uncertainty/chances.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
+import type { Need } from '../whatif/needs.ts';
 import type { Sensitivities } from '../whatif/oneAtATime.ts';
 
 /** The parts of a notebook the paper speaks of. */
@@ -24,9 +26,13 @@ export interface Report {
   readonly proposal: MoneyCase;
   readonly stress: readonly StressRow[];
   readonly sensitivities: Sensitivities;
+  /** What would make the proposal pay; empty until it is asked or without a baseline. */
+  readonly needs: readonly Need[];
   /** Bands of the cash flow by scenario; worked out when first asked for. */
   readonly bands: () => ReadonlyMap<string, CashBand>;
   readonly draws?: Draws;
+  /** How surely each scenario holds against its baseline, by its place in the run; null without draws. */
+  readonly chances: (scenario: number) => Chances | null;
   /** Day it was written, as it is to be printed. */
   readonly day: string;
 }
@@ -35,6 +41,8 @@ export interface Report {
 export interface ReportParts {
   readonly stress: readonly StressRow[];
   readonly sensitivities: Sensitivities;
+  /** What would make the proposal pay; empty until it is asked or without a baseline. */
+  readonly needs: readonly Need[];
   readonly draws?: Draws;
   /** The results with bands when `draws` were made. */
   readonly results?: readonly ScenarioResult[];
@@ -62,6 +70,11 @@ export function reportFrom(
       order: results.map(({ name }) => name),
     },
     proposal: { ...proposal, result: results[proposal.index] },
+    chances(scenario) {
+      const name = results[scenario].finance.difference?.baseline;
+      const baseline = results.findIndex((other) => other.name === name);
+      return draws ? chancesOf(draws, scenario, baseline < 0 ? undefined : baseline) : null;
+    },
     bands() {
       bands ??= draws ? cashBandsOf(draws, run) : new Map();
       return bands;

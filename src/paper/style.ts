@@ -53,7 +53,8 @@ table.bill { font-size: 8.2pt; }
 table.bill th, table.bill td { padding-block: 0.45mm; }
 table.bill td:last-child { width: 36mm; }
 table.years { font-size: 7.6pt; }
-table.years th, table.years td { padding: 0.5mm 1.6mm 0.5mm 0; }
+table.years th, table.years td { padding: 0.2mm 1.6mm 0.2mm 0; }
+table.stress + figure > svg { max-height: 140mm; margin: 0 auto; }
 table.assumed { font-size: 7.8pt; }
 table.assumed th, table.assumed td { padding-block: 0.5mm; }
 table.assumed { table-layout: fixed; }

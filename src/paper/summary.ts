@@ -1,53 +1,33 @@
-/** The case in ten lines: what is asked, what it costs and earns, what can go wrong. */
+/** What the five answers of page one leave for a second look: the building's price, the whole cost of a year, bad times. */
 
 import type { ResultName } from '../model/quantities.ts';
-import { SYSTEMS } from '../notebook/systems.ts';
 import { inWords, show } from '../plots/reading.ts';
 import { levelText } from '../plots/tornado.ts';
 import { pairedDifference } from '../uncertainty/percentiles.ts';
 import { hundredths } from '../uncertainty/sentences.ts';
 import { about, percent, span, sum } from './amounts.ts';
 import { type Html, html } from './html.ts';
-import { dayText, type Report } from './report.ts';
+import type { Report } from './report.ts';
 
-export interface SummaryLine {
+interface SummaryLine {
   readonly head: string;
   readonly words: string;
 }
 
-/** Ten sentences, each with the word it is found by. */
-export function summaryLines(report: Report): SummaryLine[] {
+/** Sentences, each with the word it is found by. */
+function summaryLines(report: Report): SummaryLine[] {
   return [
-    { head: 'The farm', words: farm(report) },
-    { head: 'The proposal', words: proposal(report) },
     { head: 'To build', words: build(report) },
-    { head: 'Paid by', words: paidBy(report) },
-    { head: 'To pay back', words: payBack(report) },
     { head: 'A year costs', words: yearly(report) },
     { head: 'Earns', words: earns(report) },
-    { head: 'Serves the debt', words: serves(report) },
     { head: 'A bad time', words: badTime(report) },
     { head: 'Beside money', words: besides(report) },
   ];
 }
 
 export function summarySection(report: Report): Html {
-  return html`<section class="summary"><h2>In ten lines</h2><dl>${summaryLines(report).map(({ head, words }) => html`<div><dt>${head}</dt><dd>${words}</dd></div>`)}</dl></section>`;
+  return html`<section class="summary"><h2>In more words</h2><dl>${summaryLines(report).map(({ head, words }) => html`<div><dt>${head}</dt><dd>${words}</dd></div>`)}</dl></section>`;
 }
-
-function farm({ proposal: { result }, notebook, reading }: Report): string {
-  const { farm: of } = result.scenario;
-  const herd = inWords(of.herd.map(({ head, name }) => `${head} ${name}`));
-  const invented = notebook.invented && !/invented/.test(of.place.name) ? ' The farm is invented.' : '';
-  return `${of.place.name}: ${herd}; ${show(result.values.winterDays, 'd', reading).number} winter days from ${dayText(of.winter.start)}.${invented}`;
-}
-
-function proposal({ proposal: { result, finance } }: Report): string {
-  const against = finance.difference ? ` It is measured against “${finance.difference.baseline}”.` : '';
-  return `“${result.name}”, ${SYSTEMS[result.system].label}. ${sentence(result.scenario.because)}${against}`;
-}
-
-const sentence = (text: string) => (/[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`);
 
 function build({ proposal: { result, bill }, reading }: Report): string {
   const { capitalCost, capitalCash, capitalNonCash } = result.values;
@@ -69,33 +49,7 @@ export function guessed(bill: Report['proposal']['bill']): string {
     : `${open} of the ${bill.length} prices in the bill are the makers’ own guess until they are quoted.`;
 }
 
-function paidBy({ proposal: { result }, reading }: Report): string {
-  const { finance } = result.scenario;
-  const { grantUsed, fundingGap, ownMoneyNeeded } = result.values;
-  const parts = [
-    ...finance.loans.map(
-      ({ name, amount, rate, years, graceYears, kind }) =>
-        `${name}, ${sum(amount, reading)} at ${percent(rate)} over ${years} years${kind === 'straightLine' ? ' in equal parts of principal' : ''}${graceYears > 0 ? `, the first ${graceYears === 1 ? 'year' : `${graceYears} years`} interest only` : ''}`,
-    ),
-    ...((grantUsed ?? 0) > 0 ? [`a grant of ${sum(grantUsed, reading)}`] : []),
-  ];
-  const own =
-    finance.ownMoney === undefined
-      ? `own money for the rest, ${sum(ownMoneyNeeded, reading)}`
-      : `own money, ${sum(finance.ownMoney, reading)}`;
-  const gap = (fundingGap ?? 0) > 0 ? ` ${sum(fundingGap, reading)} is still to be found.` : '';
-  return `${cap(inWords([...parts, own]))}.${gap}`;
-}
-
 const cap = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
-
-function payBack({ proposal: { result, finance }, reading }: Report): string {
-  if (result.scenario.finance.loans.length === 0) return 'Nothing is borrowed.';
-  const { value, why } = finance.loanPayment;
-  if (value === null) return `No payment can be given: ${why}.`;
-  const last = Math.max(...result.scenario.finance.loans.map(({ years }) => years));
-  return `At most ${sum(value, reading)} a year, for the last time in year ${last}; interest comes to ${sum(result.values.loanInterest, reading)} in all.`;
-}
 
 function yearly(report: Report): string {
   const { proposal: { result, baseline }, results, reading, draws } = report; // biome-ignore format: one line
@@ -127,18 +81,6 @@ function earns({ proposal: { result, finance }, reading }: Report): string {
   const rate = difference.internalRateOfReturn;
   const back = difference.paybackYears;
   return `Over ${result.scenario.farm.money.horizonYears} years ${about(npv.value, reading)} in today’s money against “${difference.baseline}”. Rate of return: ${rate.rate === null ? `none, ${rate.why}` : percent(rate.rate)}. Payback: ${back.value === null ? back.why : `${back.value.toFixed(1)} years`}.`;
-}
-
-function serves({ proposal: { result, finance }, run, reading }: Report): string {
-  const { value, why } = finance.debtServiceCover;
-  if (value === null) return `No cover can be given: ${why}.`;
-  const least = run.tables.coefficients.get('lenderCoverLeast');
-  const from =
-    finance.coverFrom === 'income'
-      ? `the ${sum(result.values.incomePerYear, reading)} a year the farm names, less what the winter costs in cash`
-      : 'the cash saved against the baseline';
-  const usual = least ? ` Lenders like to see ${least.central} (${least.basis}).` : '';
-  return `${value.toFixed(2)} times the payment, from ${from}.${usual}`;
 }
 
 function badTime({ proposal: { result, finance }, stress, reading }: Report): string {

@@ -1,6 +1,7 @@
 /** The tables behind the paper, numbers as numbers, for a spreadsheet or a file. */
 import { COST_LINES } from '../plots/costStack.ts';
 import { labelOf } from '../plots/reading.ts';
+import { cashYears, economicYears } from '../study/moneyYears.ts';
 import { ownNumbers, rowsUsed } from './assumptions.ts';
 import { priceSource } from './bill.ts';
 import type { Report } from './report.ts';
@@ -14,9 +15,9 @@ export interface CaseTable {
   readonly rows: readonly (readonly Cell[])[];
 }
 
-/** Bill, costs, cash flow, stress and assumptions. */
+/** Bill, costs, cash and economics by year, stress and assumptions. */
 export function caseTables(report: Report): CaseTable[] {
-  return [bill(report), costs(report), cashFlow(report), stress(report), assumptions(report)];
+  return [bill(report), costs(report), cash(report), economics(report), stress(report), assumptions(report)];
 }
 
 function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTable {
@@ -110,17 +111,30 @@ function costs({ run, results }: Report): CaseTable {
   };
 }
 
-function cashFlow({ run, results, bands: of }: Report): CaseTable {
-  const bands = of();
+function cash({ run, results }: Report): CaseTable {
   return {
-    name: 'cash flow',
-    head: ['scenario', 'year', 'currency', 'works', 'grant', 'running cost', 'nutrient value', 'net before loans', 'borrowed', 'interest', 'principal', 'after loans', 'debt', 'cover', 'baseline', 'difference to baseline', 'discounted sum p10', 'discounted sum p90'],
-    rows: results.flatMap(({ name, finance }) =>
-      finance.years.map((y, k): Cell[] => [
-        name, y.year, run.currency, y.works, y.grant, y.running, y.nutrientValue, y.net, y.borrowed, y.interest, y.principal, y.afterLoans, y.debt, y.cover,
-        finance.difference?.baseline ?? '', finance.difference?.flows[k] ?? null, bands.get(name)?.p10[k] ?? null, bands.get(name)?.p90[k] ?? null,
+    name: 'cash',
+    head: ['scenario', 'year', 'currency', 'works in cash', 'grant', 'income', 'winter in cash', 'borrowed', 'interest', 'principal', 'other loans', 'left', 'left to date', 'debt', 'cover'],
+    rows: results.flatMap((result) =>
+      cashYears(result).map((y): Cell[] => [
+        result.name, y.year, run.currency, y.works, y.grant, y.income, y.running, y.borrowed, y.interest, y.principal, y.already, y.sum, y.toDate, y.debt, y.cover,
       ]),
     ),
+  }; // biome-ignore format: one list of cells
+}
+
+function economics({ run, results, bands: of }: Report): CaseTable {
+  const bands = of();
+  return {
+    name: 'economics',
+    head: ['scenario', 'year', 'currency', 'works', 'grant', 'winter in cash', 'own hours', 'grass lost', 'nutrient value', 'sum before loans', 'worth to date', 'baseline', 'difference to baseline', 'discounted sum p10', 'discounted sum p90'],
+    rows: results.flatMap((result) => {
+      const { name, finance: { difference } } = result;
+      return economicYears(result).map((y, k): Cell[] => [
+        name, y.year, run.currency, y.works, y.grant, y.running, y.ownHours, y.grassLost, y.nutrientValue, y.sum, y.worthToDate,
+        difference?.baseline ?? '', difference?.flows[k] ?? null, bands.get(name)?.p10[k] ?? null, bands.get(name)?.p90[k] ?? null,
+      ]);
+    }),
   }; // biome-ignore format: one list of cells
 }
 

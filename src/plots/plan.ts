@@ -2,6 +2,7 @@
 import type { CheckInput } from '../model/checks/check.ts';
 import { contextOf } from '../model/checks/context.ts';
 import { herdNeed, RULE_NAMES } from '../model/checks/spaceRules.ts';
+import { frameLines, postRows, type ShedFloor } from '../model/works/geometry.ts';
 import {
   box,
   type DimensionStyle,
@@ -14,7 +15,7 @@ import {
 import { emptyFigure, type Figure } from './figure.ts';
 import { INK, PAPER } from './palette.ts';
 
-const LOOK = { bed: '#e6cb8b', stance: '#d3cdbf', trough: '#8a5a33', way: '#124d2e', water: '#1f6f9f', pen: '#c9a75a', cow: '#7c3f1d', wall: '#4d5d63', alarm: '#9b1c1c' } as const; // biome-ignore format: one palette
+const LOOK = { bed: '#e6cb8b', stance: '#d3cdbf', trough: '#8a5a33', slats: '#8f8a80', way: '#124d2e', water: '#1f6f9f', pen: '#c9a75a', cow: '#7c3f1d', wall: '#4d5d63', alarm: '#9b1c1c' } as const; // biome-ignore format: one palette
 const TROUGH = 0.8;
 const WALL = 0.15;
 const TEXT_PX = 12;
@@ -24,12 +25,14 @@ export interface PlanScene {
   readonly lengthM: number;
   readonly depthM: number;
   readonly stanceM: number;
-  readonly bayM: number;
-  /** Without a roof there are no posts. */
-  readonly roofed: boolean;
+  readonly floor: ShedFloor;
+  /** Frames along the shed and rows of posts from the barrier, m; none without a roof. */
+  readonly frames: readonly number[];
+  readonly rows: readonly number[];
+  /** Width of the feed road under the roof, m. */
+  readonly roadM: number;
   readonly exits: number;
   readonly bowls: number;
-  readonly penM2: number;
   readonly openAzimuthDeg: number;
   /** Feed places the barrier has room for, and animals that want one. */
   readonly places: number;
@@ -58,16 +61,18 @@ export function planScene(input: CheckInput): PlanScene | string {
   const need = own ?? herdNeed('sweden', 'feed', c.herd, c.row);
   const placeM = need ? need.total / c.head : width.size;
   const ranked = c.horned || set === 'commonPracticeHorned';
-  const stanceM = c.bedded ? Math.min(shed.stanceDepthM, shed.depthM) : shed.depthM;
+  const { floor, frame, roadM } = c.built();
+  const stanceM = c.bedded ? floor.solidDepthM : shed.depthM;
   return {
     lengthM: shed.lengthM,
     depthM: shed.depthM,
     stanceM,
-    bayM: shed.bayM,
-    roofed: c.roofed,
+    floor,
+    frames: frame.bays > 0 ? frameLines(shed.lengthM, frame.bays) : [],
+    rows: frame.bays > 0 ? postRows(shed.depthM, frame.rows, roadM) : [],
+    roadM,
     exits: shed.exits,
     bowls: shed.waterBowls,
-    penM2: shed.calvingPensM2,
     openAzimuthDeg: shed.openSideAzimuthDeg,
     places: Math.floor(shed.lengthM / placeM + 1e-9),
     head: c.head,
@@ -90,10 +95,12 @@ export function planDrawing(scene: PlanScene, widthPx: number): Drawing {
   const shapes: Shape[] = [
     { kind: 'path', part: 'stance', points: box(0, 0, l, stanceM), closed: true, fill: LOOK.stance },
     { kind: 'path', part: 'bed', points: box(0, stanceM, l, d), closed: true, fill: LOOK.bed },
+    ...(scene.roadM > 0 ? [{ kind: 'path' as const, part: 'feedRoad', points: box(0, -scene.roadM, l, 0), closed: true, fill: LOOK.stance, opacity: 0.5 }] : []),
     { kind: 'path', part: 'trough', points: box(0, -TROUGH, l, 0), closed: true, fill: LOOK.trough, opacity: 0.55 },
+    ...slats(scene, size, narrow),
     ...pens(scene, size, narrow),
     ...places(scene, px),
-    ...(scene.roofed ? posts(scene) : []),
+    ...posts(scene),
     ...wallsAndExits(scene, px, size, narrow),
     ...wayBehind(scene, px, size, narrow),
     ...water(scene, size),
@@ -106,7 +113,7 @@ export function planDrawing(scene: PlanScene, widthPx: number): Drawing {
     left: -size * 1.6,
     right: l + size * 2.6,
     top: d + size * 1.6,
-    bottom: -TROUGH - size * 3.2,
+    bottom: -Math.max(TROUGH + size * 3.2, scene.roadM + size),
     hatches: [],
     shapes,
   };
@@ -136,19 +143,18 @@ function places(
   return shapes;
 }
 
-function posts({ lengthM, bayM, depthM }: PlanScene): Shape[] {
-  const shapes: Shape[] = [];
-  const bays = Math.max(1, Math.round(lengthM / bayM));
-  for (let k = 0; k <= bays; k++)
-    for (const y of [0, depthM])
-      shapes.push({
+function posts({ frames, rows }: PlanScene): Shape[] {
+  return frames.flatMap((x) =>
+    rows.map(
+      (y): Shape => ({
         kind: 'path',
         part: 'post',
-        points: box((k * lengthM) / bays - 0.12, y - 0.12, (k * lengthM) / bays + 0.12, y + 0.12),
+        points: box(x - 0.12, y - 0.12, x + 0.12, y + 0.12),
         closed: true,
         fill: LOOK.wall,
-      });
-  return shapes;
+      }),
+    ),
+  );
 }
 
 /** Walls on three sides with gaps for the ways out: the ends first, then along the rear wall. */
@@ -240,31 +246,40 @@ function water({ lengthM: l, bowls, stanceM, depthM }: PlanScene, size: number):
   }); // biome-ignore format: a round of four points
 }
 
-function pens({ penM2, lengthM: l, depthM: d, stanceM }: PlanScene, size: number, narrow: boolean): Shape[] {
-  const deep = Math.min(d - stanceM, Math.max(3, Math.sqrt(penM2)));
-  if (penM2 <= 0 || deep <= 0) return [];
-  const wide = Math.min(l / 2, penM2 / deep);
-  const x0 = l * 0.56;
+/** A part of the floor with its area written in it. */
+function area(part: string, points: Point[], m2: number, name: string, fill: string, size: number): Shape[] {
+  const [[x0, y0], , [x1, y1]] = points;
   return [
-    {
-      kind: 'path',
-      part: 'pens',
-      points: box(x0, d - deep, x0 + wide, d),
-      closed: true,
-      fill: LOOK.pen,
-      stroke: LOOK.wall,
-      weightM: 0.08,
-    },
+    { kind: 'path', part, points, closed: true, fill, stroke: LOOK.wall, weightM: 0.08 },
     {
       kind: 'text',
-      part: 'pensText',
-      at: [x0 + wide / 2, d - deep / 2],
-      text: narrow ? `${penM2.toFixed(0)} m²` : `pens ${penM2.toFixed(0)} m²`,
+      part: `${part}Text`,
+      at: [(x0 + x1) / 2, (y0 + y1) / 2],
+      text: `${name}${m2.toFixed(0)} m²`,
       sizeM: size,
       fill: INK,
-      halo: LOOK.pen,
+      halo: fill,
     },
   ];
+}
+
+function slats({ floor }: PlanScene, size: number, narrow: boolean): Shape[] {
+  const { slatsLengthM: long, slatsDepthM: deep, slatsFromM: y } = floor;
+  if (long * deep <= 0) return [];
+  return area('slats', box(0, y, long, y + deep), long * deep, narrow ? '' : 'slats ', LOOK.slats, size);
+}
+
+/** Pens at the far end of the rear wall, with the partitions between them. */
+function pens({ floor, lengthM: l, depthM: d }: PlanScene, size: number, narrow: boolean): Shape[] {
+  const { pensM2, pensLengthM: long, pensDepthM: deep, pensCount } = floor;
+  if (pensM2 <= 0) return [];
+  return [
+    ...area('pens', box(l - long, d - deep, l, d), pensM2, narrow ? '' : 'pens ', LOOK.pen, size),
+    ...Array.from({ length: pensCount }, (_, k): Shape => {
+      const x = l - long + (k * long) / pensCount;
+      return { kind: 'path', part: 'partition', points: [[x, d - deep], [x, d]], stroke: LOOK.wall, weightM: 0.08 };
+    }),
+  ]; // biome-ignore format: pairs
 }
 
 /** What the plan shows in one sentence. */
@@ -288,7 +303,9 @@ export function planFigure(input: CheckInput): Figure {
     ['To pass behind, m (wanted)', `${Math.max(0, scene.behindM).toFixed(2)} (${scene.wantedM.toFixed(2)})`],
     ['Ways out', String(scene.exits)],
     ['Water bowls', String(scene.bowls)],
-    ['Calving and sick pens, m²', scene.penM2.toFixed(0)],
+    ['Slats, m²', (scene.floor.slatsLengthM * scene.floor.slatsDepthM).toFixed(0)],
+    ['Calving and sick pens, m²', scene.floor.pensM2.toFixed(0)],
+    ['Posts', String(scene.frames.length * scene.rows.length)],
   ];
   return {
     finding: planFinding(scene),
@@ -297,11 +314,12 @@ export function planFigure(input: CheckInput): Figure {
       { label: 'bed', fill: LOOK.bed },
       { label: 'stance', fill: LOOK.stance },
       { label: 'trough', fill: LOOK.trough },
+      { label: 'slats', fill: LOOK.slats },
       { label: 'way out, way behind', fill: LOOK.way },
       { label: 'water', fill: LOOK.water },
     ],
     caption:
-      'Drawn to scale. Places of gates, pens and water are a proposal, and pens inside take their area from the bed; the law’s widths are to be checked locally.',
+      'Drawn to scale. Frames, posts, slats and pens stand as the bill counts them. Places of gates and water are a proposal; pens take their area from the bed, or from the row of slats; the law’s widths are to be checked locally.',
     draw: (width) => toElement(planDrawing(scene, width), planFinding(scene)),
   };
 }

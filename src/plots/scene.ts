@@ -12,6 +12,7 @@ import type { CheckInput } from '../model/checks/check.ts';
 import { contextOf, lowestRoofM } from '../model/checks/context.ts';
 import { animalReachM, machineNeedM, type Reach } from '../model/checks/reach.ts';
 import { eaveEdgeM, type RoofShape, roofShape } from '../model/checks/shape.ts';
+import { postRows } from '../model/works/geometry.ts';
 import {
   litStrip,
   type Strip,
@@ -44,6 +45,10 @@ export interface Scene {
   readonly sillM: number;
   readonly troughM: number;
   readonly roof: RoofShape;
+  /** Where posts stand from the barrier inwards, m; below 0 beyond a roofed feed road. */
+  readonly rows: readonly number[];
+  /** Where the roof ends in front of the barrier, m: its overhang, and a feed road under it. */
+  readonly frontM: number;
   readonly edgeM: number;
   readonly lowestM: number;
   /** Between bed and lowest roof member, m. */
@@ -94,7 +99,9 @@ export function sceneAt(input: CheckInput, week: number): Scene | string {
   const shadowDeg =
     sun.altitudeDeg > horizonDeg ? verticalShadowAngleDeg(sun, shed.openSideAzimuthDeg) : null;
   const bedM = bed.depthM[at];
-  const edgeM = eaveEdgeM(shed);
+  const { frame, roadM } = c.built();
+  const frontM = shed.overhangM + roadM;
+  const edgeM = eaveEdgeM(shed, roadM);
   const horned = c.largest('hornReachM', (group) => group.hornedShare > 0);
   return {
     shed,
@@ -112,6 +119,8 @@ export function sceneAt(input: CheckInput, week: number): Scene | string {
     sillM: sillStartM + liftM,
     troughM: feetStart(scenario) + c.row('troughFloorM').central + liftM,
     roof: roofShape(shed),
+    rows: postRows(shed.depthM, frame.rows, roadM),
+    frontM,
     edgeM,
     lowestM: lowestRoofM(shed),
     freeM: lowestRoofM(shed) - bedM,
@@ -126,7 +135,7 @@ export function sceneAt(input: CheckInput, week: number): Scene | string {
     lit: litStrip(
       {
         eaveM: edgeM,
-        overhangM: shed.overhangM,
+        overhangM: frontM,
         bedM,
         wallM: 0,
         depthM: shed.depthM,

@@ -18,7 +18,7 @@ const NARROW_PX = 560;
 export function sectionDrawing(scene: Scene, widthPx: number, ids: string): Drawing {
   const { shed } = scene;
   const narrow = widthPx < NARROW_PX;
-  const out = Math.max(shed.overhangM, TROUGH_WIDTH + 0.35);
+  const out = Math.max(scene.frontM, TROUGH_WIDTH + 0.35);
   // Text is sized in pixels, so the margins that hold it depend on the scale, which depends on them.
   const bare = shed.depthM + out + shed.overhangM;
   const px = bare / Math.max(120, widthPx - TEXT_PX * (narrow ? 9 : 14));

@@ -62,7 +62,7 @@ export function bed(scene: Scene, ids: string, px: number, size: number, narrow:
   return shapes;
 }
 
-export function walls({ shed, roof: shape }: Scene, px: number): Shape[] {
+export function walls({ shed, roof: shape, rows }: Scene, px: number): Shape[] {
   const d = shed.depthM;
   return [
     {
@@ -82,18 +82,23 @@ export function walls({ shed, roof: shape }: Scene, px: number): Shape[] {
       stroke: INK,
       weightM: px,
     },
-    {
-      kind: 'path',
-      part: 'post',
-      points: box(-THICK.post, 0, 0, shape.frontM),
-      closed: true,
-      fill: LOOK.timber,
-      opacity: 0.55,
-    },
+    // The rear row stands in the wall; every other row stands where the bill counts it, in the bed too.
+    ...rows
+      .filter((y) => y < d - 1e-6)
+      .map(
+        (y): Shape => ({
+          kind: 'path',
+          part: 'post',
+          points: box(y - THICK.post, 0, y, roofAtM(shape, d, y)),
+          closed: true,
+          fill: LOOK.timber,
+          opacity: 0.55,
+        }),
+      ),
   ];
 }
 
-export function roof({ shed, roof: shape, lowestM }: Scene, px: number): Shape[] {
+export function roof({ shed, roof: shape, lowestM, frontM }: Scene, px: number): Shape[] {
   const d = shed.depthM;
   const o = shed.overhangM;
   const at = (x: number) => roofAtM(shape, d, x);
@@ -108,7 +113,7 @@ export function roof({ shed, roof: shape, lowestM }: Scene, px: number): Shape[]
   const ridged = shape.ridgeXM > 0 && shape.ridgeXM < d;
   const half = Math.min(shed.ridgeSlotM / 2, ridged ? Math.min(shape.ridgeXM, d - shape.ridgeXM) : 0);
   return [
-    ...(ridged ? [plate(slab(-o, shape.ridgeXM - half)), plate(slab(shape.ridgeXM + half, d + o))] : [plate(slab(-o, d + o))]),
+    ...(ridged ? [plate(slab(-frontM, shape.ridgeXM - half)), plate(slab(shape.ridgeXM + half, d + o))] : [plate(slab(-frontM, d + o))]),
     { kind: 'path', part: 'lowestMember', points: [[0, lowestM], [d, lowestM]], stroke: LOOK.timber, weightM: 2 * px, dash: [8 * px, 4 * px] },
   ]; // biome-ignore format: pairs
 }

@@ -116,7 +116,7 @@ export function barrier({ sillM, sillStartM, troughM, liftM }: Scene, px: number
 }
 
 export function sunRay(scene: Scene, left: number, top: number, px: number, size: number): Shape[] {
-  const { shed, edgeM, shadowDeg, lit, bedM, feetM, sun } = scene;
+  const { shed, edgeM, frontM, shadowDeg, lit, bedM, feetM, sun } = scene;
   const label = (text: string): Shape => ({
     kind: 'text',
     part: 'sunText',
@@ -130,7 +130,7 @@ export function sunRay(scene: Scene, left: number, top: number, px: number, size
   if (shadowDeg === null)
     return [label(sun.altitudeDeg <= 0 ? 'polar night: no sun at noon' : 'no direct sun at noon')];
   const slope = Math.tan((shadowDeg * Math.PI) / 180);
-  const edgeX = -shed.overhangM;
+  const edgeX = -frontM;
   // The ray runs to the bed, to the rear wall when the bed ends first, or to the stance and the bed's own edge.
   const heightAt = (x: number) => edgeM - (x - edgeX) * slope;
   const reach = (y: number) => edgeX + (edgeM - y) / slope;

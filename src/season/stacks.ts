@@ -28,7 +28,6 @@ export interface Stack {
   readonly words: string;
 }
 
-const BALED = ['wheatStraw', 'barleyStraw', 'oatStraw', 'spoiledHay', 'reed'];
 /** A stack should stand a week before the first animal comes in. */
 const DAYS_BEFORE = 7;
 
@@ -50,7 +49,7 @@ export function stacksOf({ scenario, values }: ShedResult, row: RowOf): Stack[] 
       const kilos = tonnes * 1000;
       const onHand = own.reduce((sum, m) => sum + m.tonnes, 0);
       const loose = row(`materialLooseDensityKgPerM3.${material}`)?.central ?? null;
-      const baled = BALED.includes(material);
+      const baled = (row(`materialBaledFraction.${material}`)?.central ?? 0) > 0;
       const bales = (id: string) => (baled && row(id) ? Math.ceil(kilos / (row(id)?.central ?? 1)) : null);
       const looseM3 = loose ? kilos / loose : null;
       const density = baled ? row('baleDensityKgPerM3')?.central : loose;

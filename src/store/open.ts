@@ -23,6 +23,7 @@ import {
   withBands,
 } from '../study/evaluate.ts';
 import type { Tables } from '../tables/coefficient.ts';
+import { CHANCE_RESULTS } from '../uncertainty/chances.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import type { Problem } from '../units/problem.ts';
 import { HERD_DEFAULT, type HerdMeaning } from '../whatif/turn.ts';
@@ -39,6 +40,8 @@ const DRAWN: readonly ResultName[] = [
     ...COMPARISONS.map(({ name }) => name),
     'packDepthM',
     ...CASH_RESULTS,
+    ...CHANCE_RESULTS,
+    'capitalCash',
     ...RESULTS.filter(({ part }) => part === 'costs').map(({ name }) => name),
   ]),
 ];

@@ -6,7 +6,6 @@ import { checkScenario } from '../model/checks/index.ts';
 import { compute } from '../model/compute.ts';
 import { RESULTS } from '../model/dictionary.ts';
 import type { Columns } from '../model/engine/columns.ts';
-import { baselineOf } from '../model/money/baseline.ts';
 import { type FinanceCase, financeCase } from '../model/money/case.ts';
 import { ALWAYS, type Bands, type Tracks, type Values, WEEKLY } from '../model/quantities.ts';
 import { WEEKS } from '../model/series.ts';
@@ -14,6 +13,7 @@ import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Override, Scenario } from '../notebook/schema.ts';
 import type { System } from '../notebook/systems.ts';
 import type { Tables } from '../tables/coefficient.ts';
+import { baselineRows } from './baselines.ts';
 import { changesFor } from './rows.ts';
 
 export interface ScenarioResult {
@@ -131,19 +131,6 @@ export function withBands(
       ? { ...drawn, checks: checkScenario({ ...drawn, coefficients: bound[k].coefficients }) }
       : drawn;
   });
-}
-
-/**
- * Where each scenario's baseline stands among them: the one it names, or else the one with the least capital; −1 for
- * a scenario that is held against nothing.
- */
-export function baselineRows(bound: readonly BoundScenario[], capitalCost: Float64Array): number[] {
-  const candidates = bound.map(({ scenario }, row) => ({
-    name: scenario.name,
-    values: { capitalCost: Number.isFinite(capitalCost[row]) ? capitalCost[row] : null },
-    baseline: scenario.finance.baseline,
-  }));
-  return baselineOf(candidates).map((baseline, row) => (baseline === row ? -1 : baseline));
 }
 
 /** The results in one row, null where its scenario has no such quantity or a price was missing. */

@@ -81,13 +81,16 @@ export function repeatScenarios<Name extends QuantityName>(
 
 /**
  * Runs a block and hands back its results, in the rows' order; NaN where a scenario has no such quantity or a
- * price was missing. Throws on a name the model does not make.
+ * price was missing. Throws on a name the model does not make. `baselines` gives the scenario each one is held against
+ * (−1 for none), asked only where a result needs it; without it such results are NaN.
  */
 export function runBlock<Name extends ResultName>(
-  { columns, names }: Block<Name>,
+  { columns, names, scenarios, repeats }: Block<Name>,
   weather: readonly PreparedWeather[],
+  baselines?: () => readonly number[],
 ): Record<Name, Float64Array> {
-  const made: Readonly<Record<string, Float64Array>> = compute(names, columns, weather);
+  const rows = () => (baselines ? repeated(baselines(), scenarios, repeats) : []);
+  const made: Readonly<Record<string, Float64Array>> = compute(names, columns, weather, rows);
   const out: Partial<Record<Name, Float64Array>> = {};
   for (const name of names) {
     const when = CATALOGUE.entries.get(name)?.made.when;
@@ -99,6 +102,14 @@ export function runBlock<Name extends ResultName>(
     out[name] = values;
   }
   return out as Record<Name, Float64Array>;
+}
+
+/** The rows of each block's own baselines. */
+function repeated(of: readonly number[], scenarios: number, repeats: number): Int32Array {
+  return Int32Array.from({ length: scenarios * repeats }, (_, row) => {
+    const scenario = row % scenarios;
+    return of[scenario] < 0 ? -1 : row - scenario + of[scenario];
+  });
 }
 
 /** Results by name, in the rows' order: those that were asked for, and for certain those called `Name`. */

@@ -5,7 +5,8 @@ import { describe, isValue, isWeekly, resultNamed } from '../model/dictionary.ts
 import { BASELINE } from '../model/quantities.ts';
 import { WEEKS } from '../model/series.ts';
 import type { Source } from '../tables/coefficient.ts';
-import { baselineRows, type Run, type ScenarioResult } from './evaluate.ts';
+import { baselineRows } from './baselines.ts';
+import type { Run, ScenarioResult } from './evaluate.ts';
 
 export interface TraceNode {
   readonly name: string;

@@ -4,6 +4,7 @@
  */
 import type { Binding, RowChanges } from '../model/bind.ts';
 import { planFor, type QuantityName, type ResultName } from '../model/quantities.ts';
+import { baselinesOf } from '../study/baselines.ts';
 import {
   type Block,
   changesFor,
@@ -134,11 +135,15 @@ export function* draw<Name extends ResultName>(
   const chunk = Math.max(1, Math.min(Math.floor(CHUNK_ROWS / scenarios), count));
   const blocks =
     count === chunk ? recent(setting, chunk, seed, keep) : startBlocks(setting, chunk, seed, keep);
+  let peers: readonly number[] | undefined;
   for (let from = 0; from < count; from += chunk) {
     const here = Math.min(chunk, count - from);
     const block = blocks.next(from, here);
     const back = turnColumns(block, setting, changes);
-    const made = runBlock(block, setting.weather);
+    const made = runBlock(block, setting.weather, () => {
+      peers ??= baselinesOf(setting, changes);
+      return peers;
+    });
     back();
     for (const name of keep) results[name].set(made[name], from * scenarios);
     yield (from + here) / count;

@@ -38,6 +38,14 @@ export function bandsOf(draws: Draws, scenario: number): Bands {
   return { p10, p50, p90 };
 }
 
+/** One percentile (0 to 1, linear between ranks) of a result's draws; null where fewer than half of them have it. */
+export function percentileOf(draws: Draws, name: ResultName, scenario: number, p: number): number | null {
+  const sorted = drawsOf(draws, name, scenario).filter(Number.isFinite).sort();
+  return sorted.length * 2 < draws.count
+    ? null
+    : (quantileSorted(sorted as ArrayLike<number> as number[], p) ?? null);
+}
+
 export interface Difference {
   readonly p10: number;
   readonly p50: number;

@@ -11,7 +11,8 @@ import {
   stressTable,
 } from '../model/money/stress.ts';
 import { ALWAYS } from '../model/quantities.ts';
-import { baselineRows, valuesAt } from '../study/evaluate.ts';
+import { baselineRows } from '../study/baselines.ts';
+import { valuesAt } from '../study/evaluate.ts';
 import type { Setting } from '../study/rows.ts';
 
 /** Runs every scenario of the setting, each with its own columns changed. */

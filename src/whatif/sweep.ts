@@ -1,5 +1,6 @@
 /** One input turned over a range, or two at once: a row for each step and scenario. */
 import type { ResultName } from '../model/quantities.ts';
+import { baselinesOf } from '../study/baselines.ts';
 import { type Results, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
 import { setTurn, type Turn } from './turn.ts';
 
@@ -46,7 +47,12 @@ export function sweep<Name extends ResultName>(
   at.forEach((value, step) => {
     setTurn(block, turn, step, value);
   });
-  return { turn, at, scenarios: block.scenarios, results: runBlock(block, setting.weather) };
+  return {
+    turn,
+    at,
+    scenarios: block.scenarios,
+    results: runBlock(block, setting.weather, () => baselinesOf(setting)),
+  };
 }
 
 export interface Grid<Name extends ResultName = never> {
@@ -80,6 +86,6 @@ export function sweepTwo<Name extends ResultName>(
     down,
     downAt,
     scenarios: block.scenarios,
-    results: runBlock(block, setting.weather),
+    results: runBlock(block, setting.weather, () => baselinesOf(setting)),
   };
 }

@@ -88,7 +88,7 @@ const WORKS: readonly (Pick<Work, 'column' | 'path'> & {
   inputOf('openYardM2'),
   inputOf('hardStandingM2'),
   { ...inputOf('waterBowls'), housed: true },
-  { path: 'shed.calvingPensM2', of: (s) => s.shed.calvingPensM2, housed: true },
+  { ...inputOf('calvingPensM2'), housed: true },
   { path: 'shed.inletM2', of: (s) => s.shed.inletM2 ?? Number.NaN, housed: true },
   inputOf('capitalGiven'),
 ];

@@ -14,6 +14,7 @@ import { type Draws, draw } from '../uncertainty/monteCarlo.ts';
 import { bandsOf } from '../uncertainty/percentiles.ts';
 import { type WeekBands, weekBands } from '../uncertainty/weekBands.ts';
 import { type BreakEvens, breakEvens } from '../whatif/breakEven.ts';
+import { type Need, needsOf } from '../whatif/needs.ts';
 import { oneAtATime, type Sensitivities } from '../whatif/oneAtATime.ts';
 import { stressSteps } from '../whatif/stressRun.ts';
 import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo } from '../whatif/sweep.ts';
@@ -75,6 +76,8 @@ export interface Requests {
     readonly kind: 'money';
     readonly scenario: number;
     readonly baseline?: number;
+    /** What its works cost; the level at which they pay is looked for on either side. */
+    readonly capital: number;
     readonly top: number;
   };
 }
@@ -87,7 +90,11 @@ export interface Answers {
   winters: Winters;
   rank: { readonly draws: Draws; readonly ranking: Ranking | null };
   weekBands: WeekBands;
-  money: { readonly stress: readonly StressRow[]; readonly sensitivities: Sensitivities };
+  money: {
+    readonly stress: readonly StressRow[];
+    readonly sensitivities: Sensitivities;
+    readonly needs: readonly Need[];
+  };
 }
 
 export type Kind = keyof Requests;
@@ -136,9 +143,13 @@ export function* work(
   const setting = withChanges(base, changes);
   yield 0;
   if (request.kind === 'money') {
-    const { scenario, baseline, top } = request;
+    const { scenario, baseline, capital, top } = request;
     const stress = yield* stressSteps(setting);
-    return { stress, sensitivities: oneAtATime(setting, scenario, baseline, top) };
+    return {
+      stress,
+      sensitivities: oneAtATime(setting, scenario, baseline, top),
+      needs: baseline === undefined ? [] : needsOf(setting, scenario, baseline, capital),
+    };
   }
   if (request.kind === 'winters') return runWinters(setting, request.winters, request.names);
   const turn = turnOf(setting, request.over, request.herd);

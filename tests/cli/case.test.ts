@@ -97,8 +97,9 @@ describe('the lender’s paper', () => {
 
   it('says everything a stranger needs, in order', () => {
     const headings = [
-      'In ten lines',
+      'In five lines',
       'How it is paid',
+      'In more words',
       'The systems compared',
       'The proposal: Deep bed',
       'What must be built',
@@ -134,7 +135,7 @@ describe('the lender’s paper', () => {
     };
     expect(text).toContain(money(deepBed.capitalCost, 2));
     expect(text).toContain(`CAD ${money(deepBed.capitalCost, 0)}`);
-    expect(text).toContain(`At most CAD ${money(deepBed.loanPayment, 0)} a year`);
+    expect(text).toContain(`at most CAD ${money(deepBed.loanPayment, 0)} a year, in years 2 to 15`);
     expect(text).toContain(`${deepBed.debtServiceCover?.toFixed(2)} times the payment`);
   });
 
@@ -160,15 +161,16 @@ describe('the lender’s paper', () => {
       'assumptions.csv',
       'bill.csv',
       'case.xlsx',
-      'cash-flow.csv',
       'cash-flow.svg',
+      'cash.csv',
       'costs.csv',
       'costs.svg',
+      'economics.csv',
       'stress.csv',
       'tornado.svg',
     ]);
-    const csv = readFileSync(path('tables/cash-flow.csv'), 'utf8').trim().split('\n');
-    expect(csv.length - 1).toBe(sheetRows(path('tables/case.xlsx'), 'cash flow').length - 1);
+    const csv = readFileSync(path('tables/cash.csv'), 'utf8').trim().split('\n');
+    expect(csv.length - 1).toBe(sheetRows(path('tables/case.xlsx'), 'cash').length - 1);
     for (const svg of files.filter((file) => file.endsWith('.svg')))
       expect(readFileSync(path(`tables/${svg}`), 'utf8')).toMatch(
         /^<svg [^>]*viewBox(?!.*<script).*<\/svg>\n$/s,
@@ -199,7 +201,7 @@ describe('the lender’s paper', () => {
     expect(Number(/Pages:\s+(\d+)/.exec(info)?.[1])).toBeLessThanOrEqual(8);
     const words = plain(pdfText(path('letter.pdf')));
     expect(words).toContain('The case for “Slats”');
-    expect(words).toContain('measured against “Deep bed”');
+    expect(words).toContain('against “Deep bed”, own hours');
   });
 });
 

@@ -11,6 +11,7 @@ const BROKEN: Readonly<Record<string, readonly [number | null, ...string[]]>> = 
   anchor: [9, 'anchors', '&s'],
   'bad-yaml': [18, 'not valid YAML'],
   'baseline-nobody': [26, 'scenarios.1.finance.baseline', '"Padock"', 'Paddock'],
+  'slats-larger-than-shed': [27, 'scenarios.1.slats.areaM2', '160 m² of slats; allowed at most 154.8 m², the shed of 19.2 × 9 m, less 18 m² of calving pens'],
   'bed-without-bedding': [23, 'scenarios.1.bed', 'no bedding'],
   'cell-bad-option': [34, 'ledger.element', '"nitrate"', 'nitrogen, phosphorus, potassium'],
   'cell-bad-yaml': [35, 'not valid YAML'],

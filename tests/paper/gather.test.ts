@@ -11,11 +11,11 @@ import { paperReport } from '../../src/cli/paper.ts';
 import { answerBy } from '../../src/elements/cells/wk-case.ts';
 import { notebookWinters } from '../../src/model/weather/notebookWinters.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
+import { answerLines } from '../../src/paper/answers.ts';
 import { paperDocument } from '../../src/paper/document.ts';
 import { caseDrawings } from '../../src/paper/drawings.ts';
 import { gather, movesQuestion } from '../../src/paper/gather.ts';
 import { type Report, reportFrom } from '../../src/paper/report.ts';
-import { summaryLines } from '../../src/paper/summary.ts';
 import { caseTables } from '../../src/paper/tables.ts';
 import { type OpenNotebook, openNotebook as openText } from '../../src/store/open.ts';
 import { moneyCase, proposalOf } from '../../src/study/moneyCase.ts';
@@ -107,7 +107,7 @@ describe.each(shipped)('the paper of $file', ({ file, text }) => {
       ...(open.draws.value ? { draws: open.draws.value } : {}),
       day: DAY,
     });
-    expect(summaryLines(shown)).toEqual(summaryLines(command));
+    expect(answerLines(shown)).toEqual(answerLines(command));
   });
 });
 

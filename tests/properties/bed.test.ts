@@ -26,6 +26,8 @@ const herd = fc.record({
   wastedDry: between(0, 5000),
   everyWeekC: between(-25, 25),
   packDecayAt20CPerDay: between(0, 0.05),
+  packDecayEvenPerDay: between(0, 0.03),
+  packDecayEvenForm: between(0, 1),
   bedTopAirFraction: between(0.05, 0.6),
   bedWetRestFraction: between(0, 1),
   bedWindMPerS: between(0, 4),
@@ -220,6 +222,7 @@ describe('matter through bed and heap', () => {
               winterDays: days,
               packDryMatterInKg: dry,
               packDecayAt20CPerDay: rate / decayAtMoisture(0),
+              packDecayEvenForm: 0,
               excretaDegradableFraction: 0.4,
               everyWeekC,
               bedAirWarmerC: 0,
@@ -233,6 +236,34 @@ describe('matter through bed and heap', () => {
           const left = 0.6 + (0.4 * -Math.expm1(-k * days)) / (k * days);
           // The curve is read off by quarter degrees.
           expect(values.packDryMatterKg / (dry * left)).toBeCloseTo(1, 4);
+        },
+      ),
+    );
+  });
+});
+
+describe('an even rate of rotting', () => {
+  it('is the continuous answer at any warmth: (1 − e^(−k·t))/(k·t) of what can rot', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 370 }),
+        between(0.001, 0.03),
+        between(-20, 20),
+        (days, rate, everyWeekC) => {
+          const { values } = runCase(['bed'], {
+            columns: {
+              winterDays: days,
+              packDryMatterInKg: 1000,
+              packDecayEvenPerDay: rate / decayAtMoisture(0),
+              packDecayEvenForm: 1,
+              excretaDegradableFraction: 0.4,
+              everyWeekC,
+              rottingWaterKgPerKg: 0,
+              bedWetRestFraction: 0,
+            },
+          });
+          const left = 0.6 + (0.4 * -Math.expm1(-rate * days)) / (rate * days);
+          expect(values.packDryMatterKg / (1000 * left)).toBeCloseTo(1, 6);
         },
       ),
     );

@@ -118,7 +118,7 @@ describe('works', () => {
 const row = fc.record({
   headCount: fc.integer({ min: 0, max: 80 }), bedShare: fc.constantFrom(0, 0.5, 0.75), slatsShare: fc.constantFrom(0, 0.5),
   pastureShare: fc.constantFrom(0, 0.25, 1), shedLengthM: real(5, 80), shedDepthM: real(3, 30), slatsUsedM2: real(0, 300),
-  paddockHa: real(0.5, 40), beddingM3: real(0, 900), packM3: real(0, 600), storeNeededM3: real(0, 900), tankDepthM: real(0.5, 4),
+  paddockHa: real(0.5, 40), beddingKg: real(0, 90_000), mixShareSum: fc.constant(1), material1Share: fc.constant(1), packM3: real(0, 600), storeNeededM3: real(0, 900), tankDepthM: real(0.5, 4),
   ownTimberShare: fc.constantFrom(0, 1), ownBuildShare: real(0, 1), snowLoadKnPerM2: real(0, 6), grantAmount: real(0, 90_000),
   nutrientValue: real(0, 6000), labourHours: real(0, 900), lifeYears: fc.integer({ min: 1, max: 40 }), interestRate: real(0, 0.12),
   nitrogenKeptKg: real(1, 2000), loan1Amount: real(0, 90_000), loan1Rate: real(0, 0.12), loan1Years: fc.integer({ min: 1, max: 30 }),

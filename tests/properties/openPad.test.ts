@@ -69,7 +69,7 @@ const OVERHEAD = [
 ]; // biome-ignore format: one list
 const UNDERFOOT = ['groundwork', 'slab', 'bedFloor', 'pushWall', 'risingBarrier', 'gates', 'bowls'];
 const ROOF_CHECKS = [
-  'roofClearance', 'hornClearance', 'mountingClearance', 'snowLoad', 'longestTimber', 'stackAir', 'ridgeSlot', 'inletToOutlet', 'noonSunOnBed',
+  'roofClearance', 'hornClearance', 'mountingClearance', 'snowLoad', 'windLoad', 'frostDepth', 'longestTimber', 'stackAir', 'ridgeSlot', 'inletToOutlet', 'noonSunOnBed',
 ]; // biome-ignore format: one list
 const idsOf = ({ checks }: ScenarioResult) => checks.map(({ id }) => id);
 

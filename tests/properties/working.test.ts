@@ -12,7 +12,8 @@ import { type Columns, familyOf } from '../../src/model/engine/columns.ts';
 import { downstream, planOf } from '../../src/model/engine/plan.ts';
 import { run } from '../../src/model/engine/run.ts';
 import { ALWAYS, BASELINE, CATALOGUE, DAILY } from '../../src/model/quantities.ts';
-import { baselineRows, type Run } from '../../src/study/evaluate.ts';
+import { baselineRows } from '../../src/study/baselines.ts';
+import type { Run } from '../../src/study/evaluate.ts';
 import { FARMS, farmRun, NOTEBOOKS } from '../snapshot/figures.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
@@ -88,6 +89,7 @@ const SWITCHED: Readonly<Record<string, number>> = {
   organicMatterPricePerTonne: 8,
   energyColdMjPerKgC: 0.005,
   contractorShare: 0.5,
+  outdoorHoursFactor: 1.3,
   timesStirred: 3,
   emptiedCleanShare: 0.5,
   spreadWindUsedMPerS: 4,

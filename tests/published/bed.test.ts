@@ -72,7 +72,7 @@ describe(sum('the water balance of the bed read backwards'), () => {
 });
 
 /** 16 made-up cows of 620 kg on about 1 m² per 100 kg, all rows central; `share` of ASABE excreta on the bed. */
-const herd = (share: number, startDepthM = 0.3, everyWeekC = 0) => {
+const herd = (share: number, startDepthM = 0.3, everyWeekC = 0, form: Record<string, number> = {}) => {
   const days = 180;
   const head = 16;
   const dry = share * 6.6 * head * days;
@@ -95,6 +95,7 @@ const herd = (share: number, startDepthM = 0.3, everyWeekC = 0) => {
     columns: {
       ...base,
       everyWeekC,
+      ...form,
       packDryMatterInKg: dry + bedding.dryMatterMaterialKg,
       packWaterInKg: water + bedding.waterMaterialKg,
       packCarbonInKg: 0.44 * dry + bedding.carbonMaterialKg,
@@ -143,12 +144,18 @@ describe(figure('the bed as keepers know it'), () => {
   });
 
   // RB209: 1.2 kg of readily available N a tonne of cattle farmyard manure spread from the building. Published; the span
-  // of a fifth is ours.
-  it('holds as much ammonium as fresh farmyard manure', () => {
+  // of a fifth is ours. Held where the bed rots by its warmth. At the even rate more straw rots in a bed at 0 °C and
+  // binds more: with it weighed in, a bed that takes half of what is dropped misses the fifth. A known miss: it speaks
+  // against the even rate in the cold, and is not tested away.
+  it('holds as much ammonium as fresh farmyard manure where it rots by its warmth, less at an even rate', () => {
     for (const share of SHARES) {
-      const { packTanKg, packTonnes } = herd(share).values;
-      expect(packTanKg / packTonnes / 1.2).toBeGreaterThan(0.8);
-      expect(packTanKg / packTonnes / 1.2).toBeLessThan(1.2);
+      const held = (packDecayEvenForm: number) => {
+        const { packTanKg, packTonnes } = herd(share, 0.3, 0, { packDecayEvenForm }).values;
+        return packTanKg / packTonnes / 1.2;
+      };
+      expect(held(0)).toBeGreaterThan(0.8);
+      expect(held(0)).toBeLessThan(1.2);
+      expect(held(1)).toBeLessThan(held(0));
     }
   });
 

@@ -17,6 +17,7 @@ import {
 } from '../../src/model/money/presentValue.ts';
 import { rateOfReturn } from '../../src/model/money/rateOfReturn.ts';
 import { EUR, TABLES } from '../model/moneyRig.ts';
+import { bookLoan } from '../reference/finance.ts';
 import { figure, sum, tableRow } from './labels.ts';
 
 const even = (first: number, yearly: number, years: number) => [
@@ -43,6 +44,29 @@ describe('payment', () => {
       const expected = amount * grown - (annuityPayment(amount, rate, years) * (grown - 1)) / rate;
       const loan = { amount, rate, years, graceYears: 0, straightLine: false };
       expect(loanSchedule(loan)[paid - 1].closing).toBeCloseTo(expected, 6);
+    },
+  );
+});
+
+describe('a whole loan, payment by payment', () => {
+  it(
+    figure('NumPy Financial reference, ipmt: 2,500 at 8.24 % over 12 months, month by month; published'),
+    () => {
+      const printed = [
+        [200.58, 17.17, 2299.42], [201.96, 15.79, 2097.46], [203.35, 14.4, 1894.11], [204.74, 13.01, 1689.37],
+        [206.15, 11.6, 1483.22], [207.56, 10.18, 1275.66], [208.99, 8.76, 1066.67], [210.42, 7.32, 856.25],
+        [211.87, 5.88, 644.38], [213.32, 4.42, 431.05], [214.79, 2.96, 216.26], [216.26, 1.49, 0],
+      ]; // biome-ignore format: a printed table
+      const terms = { amount: 2500, rate: 0.0824 / 12, years: 12, graceYears: 0, straightLine: false };
+      for (const rows of [
+        loanSchedule(terms).map(({ principal, interest, closing }) => [principal, interest, closing]),
+        bookLoan(terms).map(({ principal, interest, owed }) => [principal, interest, owed]),
+      ])
+        rows.forEach((row, k) => {
+          row.forEach((value, at) => {
+            expect(Math.abs(value - printed[k][at])).toBeLessThan(0.0051);
+          });
+        });
     },
   );
 });

@@ -71,7 +71,9 @@ export function bedByDay({
     }
     [top, core] = [nextTop, nextCore];
     warmest = Math.max(warmest, core);
-    const k = k20 * ((z / depth) * decay(top) + (1 - z / depth) * r.bedAirlessRateFraction * decay(core));
+    const byWarmth =
+      k20 * ((z / depth) * decay(top) + (1 - z / depth) * r.bedAirlessRateFraction * decay(core));
+    const k = (1 - r.packDecayEvenForm) * byWarmth + r.packDecayEvenForm * r.packDecayEvenPerDay * wetness;
     const rotted = Math.min(rots, k * rots);
     degradable += degradableKg - rotted;
     resistant += resistantKg;

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { calendarFile } from '../../src/season/calendarFile.ts';
 import { seasonPlan } from '../../src/season/plan.ts';
 import { coefficients, type Patch, resultWith } from '../model/checks/fixture.ts';
+import { runMoney } from '../model/moneyRig.ts';
 
 const plan = (patch: Patch = {}, values: Record<string, number | null> = {}) =>
   seasonPlan(resultWith(patch, 0.5, values), coefficients);
@@ -22,6 +23,26 @@ describe('the season plan', () => {
     expect(straw.by).toBe('2025-10-13');
     expect(straw.missingTonnes).toBe(0);
     expect(plan({}, { beddingTonnes: 60 }).stacks[0].missingTonnes).toBeCloseTo(60 * 0.7 * 1.15 - 30, 9);
+  });
+
+  it('gives the bedding the floor that the bill gives it, but for the margin and what lies under a roof', () => {
+    const made = plan().stacks;
+    const mix = resultWith().scenario.bed.mix;
+    const loose = (material: string) => coefficients.get(`materialLooseDensityKgPerM3.${material}`)!.central;
+    const baled = (material: string) => coefficients.get(`materialBaledFraction.${material}`)!.central;
+    const row: Record<string, number> = { headCount: 24, bedShare: 1, beddingKg: 26_000, mixShareSum: 1 };
+    mix.forEach(({ material, share }, k) => {
+      row[`material${k + 1}Share`] = share;
+      row[`material${k + 1}LooseDensityKgPerM3`] = loose(material);
+      row[`material${k + 1}BaledFraction`] = baled(material);
+    });
+    const [{ values }] = runMoney(['building'], [{ ...row, beddingStoredShare: 1 }]);
+    expect(made.reduce((sum, stack) => sum + stack.storeM2!, 0)).toBeCloseTo(
+      values.billBeddingStoreM2 * 1.15,
+      6,
+    );
+    // 26 t, 70 % of it straw in bales of 130 kg/m³ stacked 4 m high, the rest chips of 300 kg/m³ heaped to 2.5 m.
+    expect(values.billBeddingStoreM2).toBeCloseTo(18_200 / 130 / 4 + 7800 / 300 / 2.5, 6);
   });
 
   it('spreads the bedding over the weeks without losing a kilogram', () => {

@@ -98,7 +98,8 @@ describe.each(HERD_MEANINGS)('a herd that is turned, shed %s', (herd) => {
             run.weatherIndex,
             changesAt(turn, value, 3),
           ).results.map(({ values }) => values[measure] as number);
-        const [below, above] = [held(at - 1e-6), held(at + 1e-6)];
+        // A thousandth of a head is more than the cent to which works are counted.
+        const [below, above] = [held(at - 1e-3), held(at + 1e-3)];
         expect(below[moreBelow]).toBeGreaterThan(below[moreAbove]);
         expect(above[moreAbove]).toBeGreaterThan(above[moreBelow]);
       }

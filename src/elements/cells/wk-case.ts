@@ -1,11 +1,11 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { RowChanges } from '../../model/bind.ts';
 import { whole } from '../../paper/amounts.ts';
+import { answerLines } from '../../paper/answers.ts';
 import { paperDocument } from '../../paper/document.ts';
 import { type Answerer, gather, movesQuestion } from '../../paper/gather.ts';
 import { dayText, type PaperNotebook, type Report, reportFrom } from '../../paper/report.ts';
 import type { Paper } from '../../paper/style.ts';
-import { summaryLines } from '../../paper/summary.ts';
 import { capital, moneyOf, type Reading } from '../../plots/reading.ts';
 import { levelText, tornadoFigure } from '../../plots/tornado.ts';
 import type { Run, ScenarioResult } from '../../study/evaluate.ts';
@@ -45,7 +45,7 @@ export function answerBy(
   };
 }
 
-/** The case for a partner or lender in short: ten lines, the stresses, what moves it, and the whole paper to print. */
+/** The case for a partner or lender in short: five answers, the stresses, what moves it, and the whole paper to print. */
 export class WkCase extends LitElement {
   static override properties = {
     results: { attribute: false },
@@ -191,13 +191,15 @@ export class WkCase extends LitElement {
   }
 
   #report(run: Run, found: MoneyCase): Report {
-    const { stress, sensitivities } = this.#asked.answer() ?? {
+    const { stress, sensitivities, needs } = this.#asked.answer() ?? {
       stress: [],
       sensitivities: { central: Number.NaN, rows: [] },
+      needs: [],
     };
     return reportFrom(this.notebook ?? nameless(this.reading), run, found, {
       stress,
       sensitivities,
+      needs,
       results: this.results.length === run.results.length ? this.results : run.results,
       ...(this.draws ? { draws: this.draws } : {}),
       day: today(),
@@ -234,9 +236,7 @@ export class WkCase extends LitElement {
     return html`<h2>The case for ${result.name}</h2>
       ${caption ? html`<p>${caption}</p>` : nothing}
       ${faults.length === 0 ? nothing : html`<div class="gaps"><h3>Gaps in this case</h3><ul>${faults.map(({ words }) => html`<li>${capital(words)}.</li>`)}</ul></div>`}
-      <dl>${summaryLines(report)
-        .filter(({ head }) => ready || head !== 'A bad time')
-        .map(({ head, words }) => html`<div><dt>${head}</dt><dd>${words}</dd></div>`)}</dl>
+      <dl>${answerLines(report).map(({ head, words }) => html`<div><dt>${head}</dt><dd>${words}</dd></div>`)}</dl>
       <wk-progress .explorer=${this.explorer} slot-name=${this.#asked.slot}></wk-progress>
       ${fault === undefined ? nothing : html`<p>The stresses could not be run: ${fault}.</p>`}
       ${

@@ -24,7 +24,7 @@ const LIVING = [
   'packWaterInKg', 'waterMaterialKg', 'rottingWaterKgPerKg', 'bedM2', 'bedDriestMoistureFraction', 'packDryDensityKgPerM3',
   'bedOxygenKgPerKg', 'bedHeatMjPerKgOxygen', 'bedAirlessRateFraction', 'bedAirlessHeatFraction', 'bedConductivityWPerMC',
   'bedHeatCapacityMjPerM3C',   'bedAirWarmerC', 'bedHumidityFraction', 'bedWindMPerS', 'bedWetFraction', 'bedStockHeatMjPerM2Day', 'bedDiffusionM2PerDay',
-  'bedLooseDiffusionM2PerDay', 'bedLooseShare', 'bedStirredDepthM', 'bedHottestC',
+  'bedLooseDiffusionM2PerDay', 'bedLooseShare', 'bedStirredDepthM', 'bedHottestC', 'packDecayEvenPerDay', 'packDecayEvenForm',
 ] as const; // biome-ignore format: one list
 const CARBON = [
   ...LIVING, 'bedExcretaCarbonKg', 'bedWastedCarbonKg', 'carbonMaterialKg', 'degradableCarbonMaterialKg',
@@ -75,7 +75,8 @@ export const rotting = walk({
     packDryMatterKg: {
       ...inBed,
       label: 'dry matter of the bed',
-      formula: 'dry matter in − what rots, by week, at a rate by moisture, temperature and air',
+      formula:
+        'dry matter in − what rots, by week, at a rate by moisture, temperature and air, or at an even rate by moisture, weighed',
       from: LIVING,
       source: ['haug1993'],
     },
@@ -236,6 +237,8 @@ export const rotting = walk({
       const lostShare = read.bedAmmoniaFraction[i];
       const lostPerDay = read.bedAreaAmmoniaKgPerDay[i];
       const k20 = read.packDecayAt20CPerDay[i];
+      const even = read.packDecayEvenForm[i];
+      const evenPerDay = read.packDecayEvenPerDay[i];
       const firstC = read.weekTemperatureC[row] + warmer;
 
       state[BED.humidity] = read.bedHumidityFraction[i];
@@ -286,7 +289,8 @@ export const rotting = walk({
         const lies = rots + resistantIn * (laid + half) + resistantStart;
         const wet = water + waterIn * half;
         const moisture = wet + lies > 0 ? wet / (wet + lies) : 0;
-        state[BED.perDay] = k20 * decayAtMoisture(moisture);
+        const wetness = decayAtMoisture(moisture);
+        state[BED.perDay] = k20 * wetness;
         state[BED.degradableKgPerM3] = lies > 0 ? (density * rots) / lies : 0;
         state[BED.depthM] = lies * depthPerKg;
         state[BED.days] = inWeek;
@@ -297,7 +301,8 @@ export const rotting = walk({
         if (core > warmest) warmest = core;
 
         // Even additions over the week leave (1 − e^(−k·t))/k days' worth behind.
-        const k = state[BED.decayPerDay];
+        // An even rate says nothing of where air reaches: warmth stays what diffusing air allows.
+        const k = (1 - even) * state[BED.decayPerDay] + even * evenPerDay * wetness;
         const keeps = Math.exp(-k * inWeek);
         const fedNext = fed * keeps + perDay * (k > 0 ? (1 - keeps) / k : inWeek);
         const rottedFed = fed + part - fedNext;

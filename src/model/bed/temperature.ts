@@ -8,7 +8,7 @@
  * demand, through pores after Millington and Quirk (1961); saturation vapour after FAO-56; wind function of drying
  * after Penman (1948); convection over a surface in light wind after McAdams (1954). Constants of those forms stand
  * here; what belongs to a bed is a row of the tables. Diffusion only: warm air that rises through loose straw is left
- * out, so a real bed may be warmer.
+ * out, so a real bed may be warmer; `packDecayEvenForm` weighs an even rate of rotting against it.
  */
 
 /** Heat that a kilogram of water takes to evaporate, MJ; and W/m² in a MJ/m² and day. */

@@ -37,8 +37,8 @@ export interface CheckInput {
 
 /** What a rule finds; who asked it and where it belongs is added by the caller. */
 export type Verdict = Omit<Check, 'id' | 'theme' | 'source' | 'basis'> & {
-  /** The row that set the limit. */
-  readonly row: Coefficient;
+  /** The row that set the limit, or where else it comes from. */
+  readonly row: Pick<Coefficient, 'source' | 'basis'>;
 };
 
 /** A scenario's results as drawings and plans of its shed need them. */

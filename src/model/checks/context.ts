@@ -2,6 +2,7 @@
 import type { HerdGroup, Scenario } from '../../notebook/schema.ts';
 import type { Coefficient } from '../../tables/coefficient.ts';
 import type { Values } from '../quantities.ts';
+import { type ShedFloor, type ShedFrame, shedFloor, shedFrame } from '../works/geometry.ts';
 import { type BedSeries, bedSeries } from './bedSeries.ts';
 import { type CheckInput, MissingRow } from './check.ts';
 
@@ -21,6 +22,8 @@ export interface Context extends CheckInput {
   /** Null where there is no bed. */
   readonly bed: BedSeries | null;
   readonly bedM2: number;
+  /** The shed as the bill counts it; throws MissingRow. */
+  readonly built: () => Built;
   /** Two-letter code in capitals, or null. */
   readonly country: string | null;
   /** A row of the tables; throws MissingRow, which shows as an open check. */
@@ -31,6 +34,42 @@ export interface Context extends CheckInput {
     family: string,
     of?: (group: HerdGroup) => boolean,
   ) => { size: number; row: Coefficient } | null;
+}
+
+/** What stands where, and the frame over it; the road is 0 m wide where it lies open. */
+export interface Built {
+  readonly floor: ShedFloor;
+  readonly frame: ShedFrame;
+  readonly roadM: number;
+}
+
+function builtOf(scenario: Scenario, slatsM2: number, row: (id: string) => Coefficient): Built {
+  const { shed, placement } = scenario;
+  const roadM = shed.roofed && shed.feedRoadRoofed ? row('commonPracticeFeedRoadOneSideM').central : 0;
+  const floor = shedFloor(
+    {
+      ...shed,
+      bedShare: placement.bedShare,
+      slatsM2,
+      calvingPenSideM: row('calvingPenSideM').central,
+      calvingPenM2: row('swedenCalvingPenM2').central,
+      feedRoadM: roadM,
+    },
+    {} as ShedFloor,
+  );
+  const stands = shed.roofed && floor.planM2 > 0;
+  const frame = shedFrame(
+    {
+      ...shed,
+      lengthM: stands ? shed.lengthM : 0,
+      feedRoadM: roadM,
+      postRowSpanM: row('postRowSpanM').central,
+      purlinSpacingM: row('purlinSpacingM').central,
+      wallM: placement.bedShare > 0 ? shed.pushWallM : row('penWallHeightM').central,
+    },
+    {} as ShedFrame,
+  );
+  return { floor, frame, roadM };
 }
 
 /** Reads the input of the checks; never throws. */
@@ -63,6 +102,7 @@ export function contextOf(input: CheckInput): Context {
     roofed: shed.roofed && (bedded || slatted || placement.yardShare > 0),
     bed: bedded ? bedSeries(input) : null,
     bedM2: Math.max(0, shed.lengthM * (shed.depthM - shed.stanceDepthM)),
+    built: () => builtOf(scenario, slatted ? (value('slatsUsedM2') ?? scenario.slats.areaM2 ?? 0) : 0, row),
     country: farm.place.country?.toUpperCase() ?? null,
     row,
     value,

@@ -1,6 +1,7 @@
 /** Loads as numbers for the engineer. None of this is a design, and none of it passes a building. */
 import { pushWallForce, storedManureForce } from '../works/pushWall.ts';
 import { roofSnowKnPerM2 } from '../works/snowLoad.ts';
+import { peakWindKnPerM2 } from '../works/windLoad.ts';
 import type { CheckRule } from './check.ts';
 import type { Context } from './context.ts';
 import { say } from './say.ts';
@@ -28,6 +29,56 @@ const snow: CheckRule<Context> = {
       unit: 'kN/m²',
       row: c.row('snowExposureFactor'),
       words: `Snow on the roof ${say(load)} kN/m² of plan from ${say(ground)} kN/m² on the ground at ${say(pitchDeg)}°, ${say(load * c.row('snowSafetyFactor').central)} with the safety factor; drifts, sliding snow and wind uplift on an open side come on top${ground > row.central ? ' and this much snow needs an engineer in any case' : ''}. ${ENGINEER}`,
+    };
+  },
+};
+
+const wind: CheckRule<Context> = {
+  id: 'windLoad',
+  theme: 'loads',
+  run: (c) => {
+    if (!c.roofed) return null;
+    const { basicWindMPerS } = c.shed;
+    const topM = roofShape(c.shed).ridgeM;
+    const row = c.row('windRoughnessM');
+    const peak = (roughnessM: number) =>
+      peakWindKnPerM2(
+        {
+          basicMPerS: basicWindMPerS,
+          airKgPerM3: c.row('windAirDensityKgPerM3').central,
+          roughnessM,
+          leastHeightM: c.row('windLeastHeightM').central,
+        },
+        topM,
+      );
+    const pressure = peak(row.central);
+    const lift = pressure * c.row('windOpenFrontFactor').central;
+    return {
+      status: 'look',
+      value: pressure,
+      limit: null,
+      unit: 'kN/m²',
+      row,
+      words: `Wind of ${say(basicWindMPerS)} m/s presses and sucks with a peak of ${say(pressure)} kN/m² at the ridge (${say(topM, 1)} m) in open fields, ${say(peak(row.low))} at the shore. With the front open it can lift the roof with about ${say(lift)} kN/m², and sheets and timber weigh ${say(c.row('roofDeadLoadKnPerM2').central)}: every joint, post and pad must hold it down. Is ${say(basicWindMPerS)} m/s the local map's? ${ENGINEER}`,
+    };
+  },
+};
+
+const frost: CheckRule<Context> = {
+  id: 'frostDepth',
+  theme: 'loads',
+  run: (c) => {
+    if (!c.roofed) return null;
+    const row = c.row('padDepthM');
+    const { frostDepthM } = c.shed;
+    const below = Math.max(0, frostDepthM - row.central);
+    return {
+      status: 'look',
+      value: frostDepthM,
+      limit: row.central,
+      unit: 'm',
+      row,
+      words: `Foundations go below the depth to which the ground freezes, ${say(frostDepthM)} m in this notebook${below > 0 ? `: the bill counts ${say(below)} m of stub on each pad` : ', which a usual pad reaches'}. Cold country freezes to 1 m and far deeper, and no figure here knows the place: ask the local code. Walls and the digging are not counted deeper. ${ENGINEER}`,
     };
   },
 };
@@ -119,4 +170,12 @@ const timber: CheckRule<Context> = {
   },
 };
 
-export const LOAD_RULES: readonly CheckRule<Context>[] = [snow, pushWall, storedManure, tankWall, timber];
+export const LOAD_RULES: readonly CheckRule<Context>[] = [
+  snow,
+  wind,
+  frost,
+  pushWall,
+  storedManure,
+  tankWall,
+  timber,
+];

@@ -75,7 +75,12 @@ function areaRule(
   };
 }
 
-const lyingArea = areaRule('lyingArea', 'lying', 'Lying area', (c) => (c.bedded ? c.bedM2 : null));
+/** Bed on which the herd lies: pens inside it are set apart. */
+const lyingM2 = (c: Context) => Math.max(0, c.bedM2 - c.built().floor.pensM2);
+
+const lyingArea = areaRule('lyingArea', 'lying', 'Lying area, without the calving pens,', (c) =>
+  c.bedded ? lyingM2(c) : null,
+);
 const totalArea = areaRule('totalArea', 'total', 'Area in all under the roof', (c) =>
   c.bedded ? Math.max(0, c.shed.lengthM * c.shed.depthM) : null,
 );
@@ -83,20 +88,42 @@ const slattedArea = areaRule('slattedArea', 'slats', 'Slatted area', (c) =>
   c.slatted ? (c.value('slatsUsedM2') ?? c.scenario.slats.areaM2 ?? null) : null,
 );
 
+const slatsFit: CheckRule<Context> = {
+  id: 'slatsFit',
+  theme: 'room',
+  run: (c) => {
+    const need = c.slatted ? (c.value('slatsUsedM2') ?? c.scenario.slats.areaM2 ?? 0) : 0;
+    if (need <= 0) return null;
+    const { floor } = c.built();
+    const drawn = floor.slatsLengthM * floor.slatsDepthM;
+    const fits = need <= drawn + 1e-6;
+    return {
+      status: fits ? 'pass' : 'stop',
+      value: drawn,
+      limit: need,
+      unit: 'm²',
+      row: { source: 'own', basis: 'derived' },
+      words: fits
+        ? `${say(need, 0)} m² of slats lie in the shed: ${say(floor.slatsLengthM, 1)} m along it and ${say(floor.slatsDepthM, 1)} m deep.`
+        : `${say(need, 0)} m² of slats do not fit: ${c.bedded ? 'the stance beside the bed' : 'the shed without its pens'} holds ${say(drawn, 0)} m². The bill counts them all the same: make the shed larger.`,
+    };
+  },
+};
+
 const dryBedArea: CheckRule<Context> = {
   id: 'dryBedArea',
   theme: 'room',
   run: (c) => {
     if (!c.bedded || c.liveWeightKg <= 0) return null;
     const row = c.row('commonPracticeLyingM2Per100Kg');
-    const per = (c.bedM2 * 100) / c.liveWeightKg;
+    const per = (lyingM2(c) * 100) / c.liveWeightKg;
     return {
       status: per >= row.central ? 'pass' : per >= row.low ? 'look' : 'stop',
       value: per,
       limit: row.central,
       unit: 'm²/100 kg',
       row,
-      words: `${say(per)} m² of bed for each 100 kg of animal; ${say(row.low)} to ${say(row.high)} (${say(row.central)} as a rule) keeps a bed dry enough to warm. Less area means more bedding, not only more dirt.`,
+      words: `${say(per)} m² of bed, without the calving pens, for each 100 kg of animal; ${say(row.low)} to ${say(row.high)} (${say(row.central)} as a rule) keeps a bed dry enough to warm. Less area means more bedding, not only more dirt.`,
     };
   },
 };
@@ -134,6 +161,7 @@ export const ROOM_RULES: readonly CheckRule<Context>[] = [
   lyingArea,
   totalArea,
   slattedArea,
+  slatsFit,
   dryBedArea,
   feedPlaces,
 ];

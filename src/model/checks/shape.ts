@@ -37,7 +37,10 @@ export function roofAtM(roof: RoofShape, depthM: number, xM: number): number {
   return xM <= roof.ridgeXM ? roof.frontM + front * xM : roof.ridgeM + rear * (xM - roof.ridgeXM);
 }
 
-/** Lower edge of the overhang at the open side above the floor, m: what the sun has to pass under. */
-export function eaveEdgeM(shed: Scenario['shed']): number {
-  return roofAtM(roofShape(shed), shed.depthM, -shed.overhangM);
+/**
+ * Lower edge of the roof at the open side above the floor, m: what the sun has to pass under. The roof ends beyond
+ * its overhang and, where the feed road (`roadM` wide) lies under it, beyond that.
+ */
+export function eaveEdgeM(shed: Scenario['shed'], roadM: number): number {
+  return roofAtM(roofShape(shed), shed.depthM, -shed.overhangM - roadM);
 }

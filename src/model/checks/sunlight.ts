@@ -60,8 +60,8 @@ const noonSun: CheckRule<Context> = {
       };
     const strip = litStrip(
       {
-        eaveM: eaveEdgeM(c.shed),
-        overhangM: c.shed.overhangM,
+        eaveM: eaveEdgeM(c.shed, c.built().roadM),
+        overhangM: c.shed.overhangM + c.built().roadM,
         bedM: c.bed.depthM[week],
         wallM: 0,
         depthM: c.shed.depthM,

@@ -1,4 +1,8 @@
-/** Hours: each task is a rate times its quantity plus fixed minutes; every rate is a row the keeper can replace. */
+/**
+ * Hours: each task is a rate times its quantity plus fixed minutes; every rate is a row the keeper can replace. Daily
+ * work is by the keeper's own pace (one number a farm, whatever the way), work a head also by the size of the herd, and
+ * work outdoors by how much slower it is there. Machine jobs (pushing out, turning, stirring, spreading) are not.
+ */
 import { quantity } from '../engine/quantity.ts';
 import { walk } from '../engine/walk.ts';
 import { WEEKS, week, winterDaysInWeek } from '../series.ts';
@@ -11,30 +15,55 @@ const hours = (label: string, formula: string, when?: string) =>
 /** Hours that a minute a day comes to over the winter; a site without animals takes no work. */
 const winterHours = (head: number, days: number) => (head > 0 ? days / MINUTES : 0);
 
+/** How long the same work takes this keeper, with this many head, outdoors: one number a farm, one a scenario. */
+const pace = {
+  headWorkFactor: quantity(
+    'time a head, by keeper and size of herd',
+    '×',
+    "keeper's own pace × (head ÷ head the rates were timed at)^−power; a larger herd takes less time a head",
+    { source: ['bostad2013', 'mcbrideMathews2011'] },
+  ).of(
+    ['labourSkillFactor', 'headCount', 'labourReferenceHead', 'labourSizeExponent'],
+    (i, skill, head, at, power) => (head[i] > 0 ? skill[i] * (head[i] / at[i]) ** -power[i] : 0),
+  ),
+  outdoorWorkFactor: quantity(
+    'time outdoors against under a roof',
+    '×',
+    '1 + share of the time outdoors × (factor outdoors − 1)',
+    { source: ['ahdb2022'] },
+  ).of(['pastureShare', 'outdoorHoursFactor'], (i, out, factor) => 1 + out[i] * (factor[i] - 1)),
+};
+
 const tasks = {
-  feedingHours: hours('feeding', 'feed put out times the hours a tonne takes with this feeder').product([
-    'feedTonnes',
-    'feedingHoursPerTonne',
-  ]),
+  feedingHours: hours(
+    'feeding',
+    'feed put out times the hours a tonne takes with this feeder, by keeper, herd and place',
+  ).product(['feedTonnes', 'feedingHoursPerTonne', 'headWorkFactor', 'outdoorWorkFactor']),
   checkingHours: hours(
     'checking the herd',
-    'minutes a head a day and fixed minutes a day on the site, over the winter',
+    'minutes a head a day by keeper and herd, and fixed minutes a day on the site by keeper, over the winter, by place',
   ).of(
-    ['headCount', 'winterDays', 'checkMinutesPerHeadDay', 'siteMinutesPerDay'],
-    (i, head, days, perHead, site) => winterHours(head[i], days[i]) * (head[i] * perHead[i] + site[i]),
+    [
+      'headCount', 'winterDays', 'checkMinutesPerHeadDay', 'headWorkFactor', 'siteMinutesPerDay', 'labourSkillFactor',
+      'outdoorWorkFactor',
+    ], // biome-ignore format: one list
+    (i, head, days, perHead, byHead, site, skill, out) =>
+      winterHours(head[i], days[i]) * (head[i] * perHead[i] * byHead[i] + site[i] * skill[i]) * out[i],
   ),
   beddingHours: hours(
     'bedding up',
-    'bedding over the rate it is spread at, and where animals are fixed minutes a day and minutes a m² for each time the bed is stirred',
+    "bedding over the rate it is spread at, and where animals are fixed minutes a day and minutes a m² for each time the bed is stirred; times the keeper's own pace",
     'packShare',
   ).of(
     [
       'headCount', 'winterDays', 'bedShare', 'beddingTonnes', 'bedSpreadTonnesPerHour', 'bedSpreadMinutesPerDay',
-      'bedStirredPerWeek', 'bedStirMinutesPerM2', 'bedM2',
+      'bedStirredPerWeek', 'bedStirMinutesPerM2', 'bedM2', 'labourSkillFactor',
     ], // biome-ignore format: one list
-    (i, head, days, bed, tonnes, rate, minutes, stirred, perM2, area) =>
-      tonnes[i] / rate[i] +
-      (bed[i] > 0 ? winterHours(head[i], days[i]) : 0) * (minutes[i] + (stirred[i] / 7) * perM2[i] * area[i]),
+    (i, head, days, bed, tonnes, rate, minutes, stirred, perM2, area, skill) =>
+      (tonnes[i] / rate[i] +
+        (bed[i] > 0 ? winterHours(head[i], days[i]) : 0) *
+          (minutes[i] + (stirred[i] / 7) * perM2[i] * area[i])) *
+      skill[i],
   ),
   chippingHours: hours(
     'chipping, sawing, hauling and stacking bedding',
@@ -57,30 +86,34 @@ const tasks = {
   ),
   fenceHours: hours(
     'moving and walking fence',
-    'moves in the winter times the minutes of a move, and a look at the fence each day, where animals are out',
+    'moves in the winter times the minutes of a move, and a look at the fence each day, where animals are out, by keeper and place',
     'paddockShare',
   ).of(
     [
       'headCount', 'winterDays', 'pastureShare', 'fenceMovesPerDay', 'fenceMinutesPerMove',
-      'fenceCheckMinutesPerDay',
+      'fenceCheckMinutesPerDay', 'labourSkillFactor', 'outdoorHoursFactor',
     ], // biome-ignore format: one list
-    (i, head, days, out, moves, move, look) =>
-      out[i] > 0 ? winterHours(head[i], days[i]) * (moves[i] * move[i] + look[i]) : 0,
+    (i, head, days, out, moves, move, look, skill, slower) =>
+      out[i] > 0 ? winterHours(head[i], days[i]) * (moves[i] * move[i] + look[i]) * skill[i] * slower[i] : 0,
   ),
   iceHours: hours(
     'breaking ice outdoors',
-    'minutes a frozen day, for the time animals spend outdoors',
+    'minutes a frozen day, for the time animals spend outdoors, by keeper and place',
     'paddockShare',
   ).of(
-    ['headCount', 'pastureShare', 'frozenDays', 'iceMinutesPerFrozenDay'],
-    (i, head, out, frozen, minutes) => (head[i] > 0 ? (out[i] * frozen[i] * minutes[i]) / MINUTES : 0),
+    [
+      'headCount', 'pastureShare', 'frozenDays', 'iceMinutesPerFrozenDay', 'labourSkillFactor', 'outdoorHoursFactor',
+    ], // biome-ignore format: one list
+    (i, head, out, frozen, minutes, skill, slower) =>
+      head[i] > 0 ? (out[i] * frozen[i] * minutes[i] * skill[i] * slower[i]) / MINUTES : 0,
   ),
   waterHours: hours(
     'water',
-    'minutes a day at bowls and troughs, and ice on frozen days for the time spent outdoors',
+    'minutes a day at bowls and troughs by keeper and place, and ice on frozen days for the time spent outdoors',
   ).of(
-    ['headCount', 'winterDays', 'waterMinutesPerDay', 'iceHours'],
-    (i, head, days, minutes, ice) => winterHours(head[i], days[i]) * minutes[i] + ice[i],
+    ['headCount', 'winterDays', 'waterMinutesPerDay', 'labourSkillFactor', 'outdoorWorkFactor', 'iceHours'],
+    (i, head, days, minutes, skill, out, ice) =>
+      winterHours(head[i], days[i]) * minutes[i] * skill[i] * out[i] + ice[i],
   ),
   scrapedM2: quantity(
     'area scraped',
@@ -94,11 +127,18 @@ const tasks = {
   ),
   scrapingHours: hours(
     'scraping stance and yard',
-    'scraped area times minutes a square metre, and fixed minutes a day, where animals are',
+    'scraped area times minutes a square metre, and fixed minutes a day, where animals are, by keeper',
   ).of(
-    ['headCount', 'winterDays', 'scrapedM2', 'scrapeMinutesPerM2Day', 'scrapeMinutesPerDay'],
-    (i, head, days, area, perM2, fixed) =>
-      area[i] > 0 ? winterHours(head[i], days[i]) * (area[i] * perM2[i] + fixed[i]) : 0,
+    [
+      'headCount',
+      'winterDays',
+      'scrapedM2',
+      'scrapeMinutesPerM2Day',
+      'scrapeMinutesPerDay',
+      'labourSkillFactor',
+    ],
+    (i, head, days, area, perM2, fixed, skill) =>
+      area[i] > 0 ? winterHours(head[i], days[i]) * (area[i] * perM2[i] + fixed[i]) * skill[i] : 0,
   ),
   barrierHours: hours(
     'raising barrier and trough',
@@ -255,4 +295,4 @@ const weeks = walk({
 });
 
 /** Hours of the keeper, the tractor and the contractor by task, over the winter and by week. */
-export const labour = [tasks, totals, weeks] as const;
+export const labour = [pace, tasks, totals, weeks] as const;

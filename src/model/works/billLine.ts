@@ -9,7 +9,7 @@ export interface BillSpec<Column extends string = string> {
   readonly quantity: Column;
   readonly cost: Column;
   readonly unit: string;
-  /** Column with the price of one unit; for the shares at the foot, a fraction of the lines above. */
+  /** Column with the price of one unit; for the share at the foot, a fraction of the lines above. */
   readonly price: string;
   /** Choice of the scenario the price hangs on, if any. */
   readonly choice?: 'store' | 'feeder' | 'cover';
@@ -18,8 +18,8 @@ export interface BillSpec<Column extends string = string> {
   readonly own?: true;
   /** Bought again before the buildings are worn out. */
   readonly shortLived?: true;
-  /** A share of the cash lines above it: of sheds and stores, or of all. */
-  readonly onTop?: 'buildings' | 'all';
+  /** A share of the cash lines of sheds and stores. */
+  readonly onTop?: true;
   /** The two columns of the line. */
   readonly makes: { readonly [C in Column]: Quantity };
 }

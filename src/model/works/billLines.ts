@@ -21,9 +21,8 @@ const PLACE_LINES = [
       when: 'packShare',
     },
     (counted) =>
-      counted.of(
-        ['headCount', 'beddedShedLengthM', 'beddedShedDepthM', 'bedShare'],
-        (i, head, length, depth, bed) => (depth[i] * length[i] > 0 ? 0 : (bed[i] > 0 ? 1 : 0) * head[i]),
+      counted.of(['headCount', 'builtLengthM', 'bedShare'], (i, head, length, bed) =>
+        length[i] > 0 ? 0 : (bed[i] > 0 ? 1 : 0) * head[i],
       ),
   ),
   line(
@@ -54,22 +53,9 @@ const ON_TOP_LINES = [
       price: 'engineerFraction',
       works: 'all',
       formula: 'share of the cash lines of sheds and stores',
-      onTop: 'buildings',
+      onTop: true,
     },
     (counted) => counted.of(['capitalLinesBuildings'], (i, below) => cents(below[i])),
-  ),
-  line(
-    'contingency',
-    'Sum',
-    'unforeseen',
-    'money',
-    {
-      price: 'contingencyFraction',
-      works: 'all',
-      formula: 'share of the cash lines above',
-      onTop: 'all',
-    },
-    (counted) => counted.of(['capitalLinesCash'], (i, below) => cents(below[i])),
   ),
 ] as const;
 
@@ -93,5 +79,6 @@ export const BILL_LEFT_OUT: readonly string[] = [
   'planning permission, surveys and fees of authorities',
   'access road, electricity and water connection to the site',
   'land',
+  'the surface of a feed road that is not roofed',
   'machines the farm already has',
 ];

@@ -4,63 +4,83 @@ import { type Quantity, quantity } from '../engine/quantity.ts';
 import { walk } from '../engine/walk.ts';
 import { cents } from './billLine.ts';
 import { BILL_LINES, type BillColumn } from './billLines.ts';
-import { type ShedFrame, type ShedShape, shedFrame, timberLoadFactor } from './shedFrame.ts';
+import {
+  type FrameShape,
+  type ShedFloor,
+  type ShedFrame,
+  type ShedShape,
+  shedFloor,
+  shedFrame,
+  timberLoadFactor,
+} from './geometry.ts';
 
-const INDOORS = { when: 'packShare', source: ['own'] };
-const ON_SLATS = { when: 'slurryShare', source: ['own'] };
 const OWN = { source: ['own'] };
 
 /** What the lines of the bill are counted from. */
 const measures = {
-  beddedShedLengthM: quantity(
-    'length of the bedded shed',
+  builtLengthM: quantity(
+    'length of the shed built',
     'm',
-    'length of the shed, where there is a bed',
-    INDOORS,
-  ).of(['shedLengthM', 'bedShare'], (i, length, bed) => (bed[i] > 0 ? 1 : 0) * length[i]),
-  beddedShedDepthM: quantity(
-    'depth of the bedded shed',
+    'length of the shed, where there is a bed or slats',
+    OWN,
+  ).of(['shedLengthM', 'shedDepthM', 'bedShare', 'billSlatsM2'], (i, length, depth, bed, slats) =>
+    (bed[i] > 0 || slats[i] > 0) && depth[i] > 0 ? length[i] : 0,
+  ),
+  builtDepthM: quantity(
+    'depth of the shed built',
     'm',
-    'depth of the shed, where there is a bed',
-    INDOORS,
-  ).of(['shedDepthM', 'bedShare'], (i, depth, bed) => (bed[i] > 0 ? 1 : 0) * depth[i]),
+    'from the barrier to the rear wall, where there is a bed or slats; the feed road lies outside',
+    OWN,
+  ).of(['shedDepthM', 'builtLengthM'], (i, depth, length) => (length[i] > 0 ? depth[i] : 0)),
+  roofedRoadM: quantity(
+    'feed road under the roof',
+    'm',
+    'width of a road with feed on one side, where the keeper has it under the roof of the shed',
+    OWN,
+  ).product(['commonPracticeFeedRoadOneSideM', 'feedRoadRoofedShare', 'roofedShare']),
   roofedPlanM2: quantity(
-    'plan of the sheds under a roof',
+    'plan of the shed under a roof',
     'm²',
-    'length times depth of the bedded shed where it has a roof, and of the slatted one',
+    'length times depth, with the feed road where it is roofed',
     OWN,
   ).of(
-    ['beddedShedLengthM', 'beddedShedDepthM', 'roofedShare', 'slattedPensLengthM', 'slattedShedDepthM'],
-    (i, length, depth, roofed, pens, slatted) => length[i] * depth[i] * roofed[i] + pens[i] * slatted[i],
-  ),
-  bedFloorDepthM: quantity(
-    'depth of the bed from stance to rear wall',
-    'm',
-    'depth of the bedded shed without the stance',
-    INDOORS,
-  ).of(['beddedShedDepthM', 'stanceDepthM'], (i, depth, stance) => depth[i] - Math.min(stance[i], depth[i])),
-  slattedPensLengthM: quantity(
-    'length of the slatted pens',
-    'm',
-    'slatted area over the depth of a pen',
-    ON_SLATS,
-  ).of(['billSlatsM2', 'slattedPenDepthM'], (i, slats, depth) => slats[i] / depth[i]),
-  slattedShedDepthM: quantity(
-    'depth of the slatted shed',
-    'm',
-    'depth of a pen and of the feed passage, where there are slats',
-    ON_SLATS,
-  ).of(['billSlatsM2', 'slattedPenDepthM', 'commonPracticeFeedRoadOneSideM'], (i, slats, pen, passage) =>
-    slats[i] > 0 ? pen[i] + passage[i] : 0,
+    ['builtLengthM', 'builtDepthM', 'roofedRoadM', 'roofedShare'],
+    (i, length, depth, road, roofed) => length[i] * (depth[i] + road[i]) * roofed[i],
   ),
   shedPlanM2: quantity(
-    'plan of the sheds',
+    'plan of the shed',
     'm²',
-    'length times depth of the bedded shed and of the slatted one',
+    'length times depth, with the feed road where it is roofed',
     OWN,
   ).of(
-    ['beddedShedLengthM', 'beddedShedDepthM', 'slattedPensLengthM', 'slattedShedDepthM'],
-    (i, length, depth, pens, slatted) => length[i] * depth[i] + pens[i] * slatted[i],
+    ['builtLengthM', 'builtDepthM', 'roofedRoadM'],
+    (i, length, depth, road) => length[i] * (depth[i] + road[i]),
+  ),
+  solidWallM: quantity(
+    'height of the solid walls',
+    'm',
+    'push walls where there is a bed, or else the walls of pens',
+    OWN,
+  ).of(['pushWallM', 'penWallHeightM', 'bedShare'], (i, push, pen, bed) => (bed[i] > 0 ? push[i] : pen[i])),
+  mixStoreM2PerKg: quantity(
+    'floor of the store a kilogram of the mix takes',
+    'm²/kg',
+    'sum over the materials of share ÷ (density × height of the stack): bales for what comes in bales, loose for the rest',
+    { when: 'packShare' },
+  ).of(
+    [
+      'mixShareSum', 'material*Share', 'material*LooseDensityKgPerM3', 'material*BaledFraction', 'baleDensityKgPerM3',
+      'stackHeightM', 'looseStackHeightM',
+    ], // biome-ignore format: one list
+    (i, sum, shares, loose, baled, bale, high, looseHigh) => {
+      let area = 0;
+      for (let m = 0; m < shares.length; m++)
+        if (shares[m][i] > 0)
+          area +=
+            (shares[m][i] / sum[i]) *
+            (baled[m][i] / (bale[i] * high[i]) + (1 - baled[m][i]) / (loose[m][i] * looseHigh[i]));
+      return area;
+    },
   ),
   snowTimberFactor: quantity(
     'timber for the snow, over that for the reference load',
@@ -71,7 +91,7 @@ const measures = {
     timberLoadFactor(snow[i], reference[i], roof[i]),
   ),
   shedTimberM3: quantity(
-    'timber of the sheds',
+    'timber of the shed',
     'm³',
     'running metres of posts, rafters and purlins times their sections, with bracing and waste, heavier with snow',
     OWN,
@@ -99,22 +119,77 @@ const framed = <const Reads extends string>(
   from: readonly Reads[],
 ) => ({ label, unit, formula, ...OWN, from });
 
-// biome-ignore format: one list
-const GROUND = ['beddedShedLengthM', 'beddedShedDepthM', 'slattedPensLengthM', 'slattedShedDepthM'] as const;
-const PLAN = [...GROUND, 'roofedShare'] as const;
+/** The floor: what stands where between barrier and rear wall. */
+const FLOOR = [
+  'builtLengthM',
+  'builtDepthM',
+  'stanceDepthM',
+  'bedShare',
+  'billSlatsM2',
+  'calvingPensM2',
+] as const;
+
+const floors = walk({
+  name: 'shed floor',
+  about: 'Bed, slats, pens and solid floor of the shed as plan and section draw them',
+  reads: [...FLOOR, 'calvingPenSideM', 'swedenCalvingPenM2', 'roofedRoadM'],
+  makes: {
+    shedBedM2: framed(
+      'floor under the bed',
+      'm²',
+      'length times depth without the stance, pens in it counted',
+      ['builtLengthM', 'builtDepthM', 'stanceDepthM', 'bedShare'],
+    ),
+    shedSolidM2: framed(
+      'solid floor of the shed',
+      'm²',
+      'stance without slats, or what a row of slats leaves; feed road where it is roofed',
+      [...FLOOR, 'roofedRoadM'],
+    ),
+    shedWallsM: framed('solid walls of the shed', 'm', 'rear, and both ends of bed or slats', FLOOR),
+    shedPenPartitionsM: framed(
+      'partitions of calving pens',
+      'm',
+      'a side for each pen, and their fronts where a bed lies before them',
+      [...FLOOR, 'calvingPenSideM', 'swedenCalvingPenM2'],
+    ),
+  },
+  run({ count, read: r, write: w }) {
+    const shape = {} as ShedShape;
+    const floor = {} as ShedFloor;
+    for (let i = 0; i < count; i++) {
+      shape.lengthM = r.builtLengthM[i];
+      shape.depthM = r.builtDepthM[i];
+      shape.stanceDepthM = r.stanceDepthM[i];
+      shape.bedShare = r.bedShare[i];
+      shape.slatsM2 = r.billSlatsM2[i];
+      shape.calvingPensM2 = r.calvingPensM2[i];
+      shape.calvingPenSideM = r.calvingPenSideM[i];
+      shape.calvingPenM2 = r.swedenCalvingPenM2[i];
+      shape.feedRoadM = r.roofedRoadM[i];
+      shedFloor(shape, floor);
+      w.shedBedM2[i] = floor.bedM2;
+      w.shedSolidM2[i] = floor.solidM2;
+      w.shedWallsM[i] = floor.wallsM;
+      w.shedPenPartitionsM[i] = floor.partitionsM;
+    }
+  },
+});
+
+const GROUND = ['builtLengthM', 'builtDepthM'] as const;
+const PLAN = [...GROUND, 'roofedRoadM', 'roofedShare'] as const;
 
 const frames = walk({
-  name: 'shed frames',
-  about: 'Timber frame and roof of the bedded and the slatted shed together; an open bed has neither',
+  name: 'shed frame',
+  about: 'Timber frame and roof of the shed; an open bed has neither',
   // biome-ignore format: one list
   reads: [
-    ...PLAN, 'eaveM', 'pitchDeg', 'overhangM', 'bayM', 'postRowSpanM', 'longestTimberM', 'purlinSpacingM',
-    'pushWallM', 'penWallHeightM',
+    ...PLAN, 'eaveM', 'pitchDeg', 'overhangM', 'bayM', 'postRowSpanM', 'longestTimberM', 'purlinSpacingM', 'solidWallM',
   ],
   makes: {
     shedBaysCount: framed('bays', 'bays', 'length over the width of a bay, rounded up', [...GROUND, 'bayM']),
     shedPostsCount: framed(
-      'posts of the sheds',
+      'posts of the shed',
       'posts',
       'frames (bays + 1) times rows of posts; from row to row a rafter must reach',
       [...PLAN, 'bayM', 'postRowSpanM', 'longestTimberM', 'pitchDeg'],
@@ -122,7 +197,7 @@ const frames = walk({
     shedPostsM: framed(
       'posts, running metres',
       'm',
-      'posts times eave and a quarter of what the roof rises over the depth',
+      'posts times eave and a quarter of what the roof rises over the depth; lower beyond a roofed feed road',
       [...PLAN, 'bayM', 'postRowSpanM', 'longestTimberM', 'pitchDeg', 'eaveM'],
     ),
     shedRaftersM: framed('rafters, running metres', 'm', 'frames times the slope with overhangs', [
@@ -138,24 +213,30 @@ const frames = walk({
       [...PLAN, 'pitchDeg', 'overhangM', 'purlinSpacingM'],
     ),
     shedRoofM2: framed(
-      'roof of the sheds',
+      'roof of the shed',
       'm²',
       'length and depth with overhangs, over the cosine of the pitch',
       [...PLAN, 'pitchDeg', 'overhangM'],
     ),
     shedCladdingM2: framed(
-      'walls of the sheds above the solid ones',
+      'walls of the shed above the solid ones',
       'm²',
       'rear and both gables from the top of the wall to the roof; the front is open',
-      [...PLAN, 'eaveM', 'pitchDeg', 'pushWallM', 'penWallHeightM'],
+      [...GROUND, 'roofedShare', 'eaveM', 'pitchDeg', 'solidWallM'],
     ),
-    shedGuttersM: framed('eaves of the sheds', 'm', 'both eaves with overhangs', [...PLAN, 'overhangM']),
+    shedGuttersM: framed('eaves of the shed', 'm', 'both eaves with overhangs', [
+      ...GROUND,
+      'roofedShare',
+      'overhangM',
+    ]),
   },
   run({ count, read: r, write: w }) {
-    const shape = {} as ShedShape;
-    const bedded = {} as ShedFrame;
-    const slatted = {} as ShedFrame;
+    const shape = {} as FrameShape;
+    const frame = {} as ShedFrame;
     for (let i = 0; i < count; i++) {
+      shape.lengthM = r.builtLengthM[i];
+      shape.depthM = r.builtDepthM[i];
+      shape.feedRoadM = r.roofedRoadM[i];
       shape.eaveM = r.eaveM[i];
       shape.pitchDeg = r.pitchDeg[i];
       shape.overhangM = r.overhangM[i];
@@ -163,24 +244,17 @@ const frames = walk({
       shape.postRowSpanM = r.postRowSpanM[i];
       shape.longestTimberM = r.longestTimberM[i];
       shape.purlinSpacingM = r.purlinSpacingM[i];
-      shape.lengthM = r.beddedShedLengthM[i];
-      shape.depthM = r.beddedShedDepthM[i];
-      shape.wallM = r.pushWallM[i];
-      shedFrame(shape, bedded);
-      shape.lengthM = r.slattedPensLengthM[i];
-      shape.depthM = r.slattedShedDepthM[i];
-      shape.wallM = r.penWallHeightM[i];
-      shedFrame(shape, slatted);
-
+      shape.wallM = r.solidWallM[i];
+      shedFrame(shape, frame);
       const roofed = r.roofedShare[i];
-      w.shedBaysCount[i] = bedded.bays + slatted.bays;
-      w.shedPostsCount[i] = bedded.posts * roofed + slatted.posts;
-      w.shedPostsM[i] = bedded.postM * roofed + slatted.postM;
-      w.shedRaftersM[i] = bedded.rafterM * roofed + slatted.rafterM;
-      w.shedPurlinsM[i] = bedded.purlinM * roofed + slatted.purlinM;
-      w.shedRoofM2[i] = bedded.roofM2 * roofed + slatted.roofM2;
-      w.shedCladdingM2[i] = bedded.claddingM2 * roofed + slatted.claddingM2;
-      w.shedGuttersM[i] = bedded.gutterM * roofed + slatted.gutterM;
+      w.shedBaysCount[i] = frame.bays;
+      w.shedPostsCount[i] = frame.posts * roofed;
+      w.shedPostsM[i] = frame.postM * roofed;
+      w.shedRaftersM[i] = frame.rafterM * roofed;
+      w.shedPurlinsM[i] = frame.purlinM * roofed;
+      w.shedRoofM2[i] = frame.roofM2 * roofed;
+      w.shedCladdingM2[i] = frame.claddingM2 * roofed;
+      w.shedGuttersM[i] = frame.gutterM * roofed;
     }
   },
 });
@@ -195,11 +269,11 @@ const BUILDINGS = CASH.filter(({ works }) => works !== 'outdoors' && works !== '
 const capital = {
   capitalLinesBuildings: money(
     'cash lines of sheds and stores',
-    'sum of those lines of the bill; engineer and the unforeseen come on top',
+    'sum of those lines of the bill; the engineer comes on top',
   ).sum(costsOf(BUILDINGS)),
   capitalLinesCash: money(
     'cash lines of the bill',
-    'sum of the lines paid in cash; engineer and the unforeseen come on top',
+    'sum of the lines paid in cash; the engineer comes on top',
   ).sum(costsOf(CASH)),
   capitalLinesOwn: money('own lines of the bill', 'sum of the lines of own timber and own hours').sum(
     costsOf(BILL_LINES.filter(({ own }) => own)),
@@ -209,10 +283,9 @@ const capital = {
   ),
   capitalLines: money(
     'works after the bill',
-    'sum of the lines of the bill: in cash, in own timber and hours, engineer and the unforeseen',
-  ).of(
-    ['capitalLinesCash', 'capitalLinesOwn', 'costEngineer', 'costContingency'],
-    (i, cash, own, engineer, unforeseen) => cents(cash[i] + own[i] + engineer[i] + unforeseen[i]),
+    'sum of the lines of the bill: in cash, in own timber and hours, and the engineer; nothing for the unforeseen',
+  ).of(['capitalLinesCash', 'capitalLinesOwn', 'costEngineer'], (i, cash, own, engineer) =>
+    cents(cash[i] + own[i] + engineer[i]),
   ),
   capitalCost: money(
     'capital',
@@ -236,4 +309,4 @@ const capital = {
 };
 
 /** What must be built for each way of wintering, line by line, and what it costs. */
-export const building = [measures, frames, lines, capital] as const;
+export const building = [measures, floors, frames, lines, capital] as const;

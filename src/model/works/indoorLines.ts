@@ -13,7 +13,7 @@ export const INDOOR_LINES = [
       formula: 'length times depth without the stance',
       when: 'packShare',
     },
-    (counted) => counted.product(['beddedShedLengthM', 'bedFloorDepthM']),
+    (counted) => counted.same('shedBedM2'),
   ),
   line(
     'pushWall',
@@ -27,9 +27,8 @@ export const INDOOR_LINES = [
       when: 'packShare',
     },
     (counted) =>
-      counted.of(
-        ['beddedShedLengthM', 'bedFloorDepthM', 'pushWallM'],
-        (i, length, depth, height) => (length[i] + 2 * depth[i]) * height[i],
+      counted.of(['shedWallsM', 'pushWallM', 'bedShare'], (i, walls, height, bed) =>
+        bed[i] > 0 ? walls[i] * height[i] : 0,
       ),
   ),
   line(
@@ -40,10 +39,13 @@ export const INDOOR_LINES = [
     {
       price: 'risingBarrierPricePerM',
       works: 'deep bed',
-      formula: 'length of the shed where feed is given at a barrier',
+      formula: 'length of the shed where feed is given at a barrier over a bed',
       when: 'packShare',
     },
-    (counted) => counted.product(['beddedShedLengthM', 'barrierUsedShare']),
+    (counted) =>
+      counted.of(['builtLengthM', 'barrierUsedShare', 'bedShare'], (i, length, used, bed) =>
+        bed[i] > 0 ? length[i] * used[i] : 0,
+      ),
   ),
   line(
     'penWall',
@@ -53,13 +55,12 @@ export const INDOOR_LINES = [
     {
       price: 'penWallPricePerM2',
       works: 'slats',
-      formula: 'rear and both ends of the slatted pens times the height of the wall',
+      formula: 'rear and both ends of the row of slats times the height of the wall, where there is no bed',
       when: 'slurryShare',
     },
     (counted) =>
-      counted.of(
-        ['billSlatsM2', 'slattedPensLengthM', 'slattedPenDepthM', 'penWallHeightM'],
-        (i, slats, length, depth, height) => (slats[i] > 0 ? (length[i] + 2 * depth[i]) * height[i] : 0),
+      counted.of(['shedWallsM', 'penWallHeightM', 'bedShare'], (i, walls, height, bed) =>
+        bed[i] > 0 ? 0 : walls[i] * height[i],
       ),
   ),
   line(
@@ -137,10 +138,25 @@ export const INDOOR_LINES = [
     {
       price: 'feedBarrierPricePerM',
       works: 'slats',
-      formula: 'length of the slatted pens where feed is given at a barrier',
+      formula: 'length of the shed where feed is given at a barrier and there is no bed',
       when: 'slurryShare',
     },
-    (counted) => counted.product(['slattedPensLengthM', 'barrierUsedShare']),
+    (counted) =>
+      counted.of(['builtLengthM', 'barrierUsedShare', 'bedShare'], (i, length, used, bed) =>
+        bed[i] > 0 ? 0 : length[i] * used[i],
+      ),
+  ),
+  line(
+    'penPartitions',
+    'M',
+    'partitions of calving pens',
+    'm',
+    {
+      price: 'penPartitionPricePerM',
+      works: 'shed',
+      formula: 'a side for each pen, and their fronts where a bed lies before them',
+    },
+    (counted) => counted.same('shedPenPartitionsM'),
   ),
   line(
     'gates',
@@ -177,13 +193,13 @@ export const INDOOR_LINES = [
     {
       price: 'beddingStorePricePerM2',
       works: 'deep bed',
-      formula: 'loose bedding kept under a roof at once over the height it is stacked',
+      formula: 'bedding kept under a roof at once times the floor a kilogram of it takes, straw in bales',
       when: 'packShare',
     },
     (counted) =>
       counted.of(
-        ['beddingM3', 'beddingStoredShare', 'beddingStackM', 'bedShare'],
-        (i, bedding, stored, height, bed) => (bed[i] > 0 ? 1 : 0) * ((bedding[i] * stored[i]) / height[i]),
+        ['beddingKg', 'mixStoreM2PerKg', 'beddingStoredShare', 'bedShare'],
+        (i, kilos, floor, stored, bed) => (bed[i] > 0 ? 1 : 0) * kilos[i] * floor[i] * stored[i],
       ),
   ),
   line(

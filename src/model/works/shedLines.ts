@@ -7,7 +7,7 @@ export const SHED_LINES = [
     'M2',
     'stripping, levelling and hardcore',
     'm²',
-    { price: 'groundworkPricePerM2', works: 'shed', formula: 'plan of the sheds' },
+    { price: 'groundworkPricePerM2', works: 'shed', formula: 'plan of the shed' },
     (counted) => counted.same('shedPlanM2'),
   ),
   line(
@@ -15,8 +15,16 @@ export const SHED_LINES = [
     'M3',
     'concrete pads under posts',
     'm³',
-    { price: 'padConcretePricePerM3', works: 'shed', formula: 'posts times the concrete of a pad' },
-    (counted) => counted.product(['shedPostsCount', 'padConcreteM3PerPost']),
+    {
+      price: 'padConcretePricePerM3',
+      works: 'shed',
+      formula: 'posts times the concrete of a pad, and of a stub on it where frost goes deeper than the pad',
+    },
+    (counted) =>
+      counted.of(
+        ['shedPostsCount', 'padConcreteM3PerPost', 'padStubM2', 'padDepthM', 'frostDepthM'],
+        (i, posts, pad, stub, deep, frost) => posts[i] * (pad[i] + stub[i] * Math.max(0, frost[i] - deep[i])),
+      ),
   ),
   line(
     'postFixings',
@@ -149,22 +157,14 @@ export const SHED_LINES = [
   line(
     'slab',
     'M2',
-    'concrete slab: stance and feed passage',
+    'concrete slab: stance, solid floor, roofed feed road',
     'm²',
     {
       price: 'slabPricePerM2',
       works: 'shed',
-      formula: 'length times stance depth of the bedded shed, and the passage of the slatted one',
+      formula: 'stance of a bedded shed without slats in it, or what a row of slats and its pens leave solid',
     },
-    (counted) =>
-      counted.of(
-        [
-          'beddedShedLengthM', 'beddedShedDepthM', 'stanceDepthM', 'billSlatsM2', 'slattedPensLengthM',
-          'commonPracticeFeedRoadOneSideM',
-        ], // biome-ignore format: one list
-        (i, length, depth, stance, slats, pens, passage) =>
-          length[i] * Math.min(stance[i], depth[i]) + (slats[i] > 0 ? pens[i] * passage[i] : 0),
-      ),
+    (counted) => counted.same('shedSolidM2'),
   ),
   line(
     'yard',

@@ -10,6 +10,20 @@ export const SHED_INPUTS: readonly InputColumn[] = [
     of: (s) => (s.shed.roofed ? 1 : 0),
   },
   {
+    column: 'feedRoadRoofedShare',
+    label: 'feed road under the roof',
+    unit: 'fraction',
+    path: 'shed.feedRoadRoofed',
+    of: (s) => (s.shed.feedRoadRoofed ? 1 : 0),
+  },
+  {
+    column: 'calvingPensM2',
+    label: 'calving and sick pens',
+    unit: 'm²',
+    path: 'shed.calvingPensM2',
+    of: (s) => s.shed.calvingPensM2,
+  },
+  {
     column: 'shedLengthM',
     label: 'shed length',
     unit: 'm',
@@ -92,6 +106,16 @@ export const SHED_INPUTS: readonly InputColumn[] = [
     unit: 'fraction',
     path: 'shed.ownTimber',
     of: (s) => (s.shed.ownTimber ? 1 : 0),
+  },
+  {
+    column: 'frostDepthM',
+    label: 'frost depth',
+    unit: 'm',
+    path: 'shed.frostDepthM',
+    of: (s) => s.shed.frostDepthM,
+    min: 0,
+    max: 3,
+    step: 0.1,
   },
   {
     column: 'snowLoadKnPerM2',

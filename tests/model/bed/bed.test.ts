@@ -55,6 +55,7 @@ describe('the bed by week', () => {
   it('loses nothing where nothing decays, dries or flies off', () => {
     const still = {
       packDecayAt20CPerDay: 0,
+      packDecayEvenPerDay: 0,
       bedWetRestFraction: 0,
       bedAmmoniaTanFraction: 0,
       bedAmmoniaForm: 0,

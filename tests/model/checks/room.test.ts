@@ -38,9 +38,20 @@ describe('space rules', () => {
 });
 
 describe('room to live', () => {
+  it('stops slats that the herd asks for and the shed cannot hold, and says what it holds', () => {
+    const of = (slatsUsedM2: number) =>
+      checkOf('slatsFit', { system: 'slatted', shed: { lengthM: 10, depthM: 9 } }, 0.5, { slatsUsedM2 });
+    expect(of(60).status).toBe('pass');
+    // 10 × 9 m less 18 m² of pens hold 72 m².
+    const stop = of(80);
+    expect(stop).toMatchObject({ status: 'stop', limit: 80 });
+    expect(stop.value).toBeCloseTo(72, 6);
+  });
+
   it('stops at too small a bed and names the set and the local rule', () => {
     const check = checkOf('lyingArea', { shed: { lengthM: 12, depthM: 9 } });
-    expect(check).toMatchObject({ status: 'stop', value: 72 });
+    // 12 × (9 − 3) m² of bed less 18 m² of calving pens.
+    expect(check).toMatchObject({ status: 'stop', value: 54 });
     expect(check.words).toContain('Check the local rule');
   });
 

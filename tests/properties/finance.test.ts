@@ -1,0 +1,237 @@
+/** The project's money against a reference of its own making, over random cases. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { openNotebook } from '../../src/cli/open.ts';
+import {
+  type CashTerms,
+  cashForDebt,
+  flowsAgainst,
+  serviceOf,
+  worthAgainst,
+} from '../../src/model/money/cashTerms.ts';
+import { loanSchedule } from '../../src/model/money/loan.ts';
+import {
+  annuityPayment,
+  debtServiceCover,
+  discountedPayback,
+  levelisedCost,
+  netPresentValue,
+  realRate,
+} from '../../src/model/money/presentValue.ts';
+import { rateOfReturn } from '../../src/model/money/rateOfReturn.ts';
+import { evaluate } from '../../src/study/evaluate.ts';
+import { CHANCE_RESULTS, chancesOf } from '../../src/uncertainty/chances.ts';
+import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
+import { shareBest } from '../../src/uncertainty/percentiles.ts';
+import {
+  bookLoan,
+  bookWorks,
+  evenYearly,
+  levelPayment,
+  paybackByBooks,
+  presentValue,
+  rateByHalving,
+  realPresentValue,
+} from '../reference/finance.ts';
+
+const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const rate = fc.oneof(fc.constant(0), real(0.001, 0.25));
+/** Equal to a hundred-millionth of what is at stake. */
+const near = (a: number, b: number, scale: number): void => {
+  expect(Math.abs(a - b) / Math.max(1, scale)).toBeLessThan(1e-8);
+};
+
+const loan = fc
+  .record({
+    amount: real(1, 1e6),
+    rate,
+    years: fc.integer({ min: 1, max: 40 }),
+    grace: real(0, 1),
+    straightLine: fc.boolean(),
+  })
+  .map(({ grace, ...rest }) => ({ ...rest, graceYears: Math.floor(grace * rest.years * 0.999) }));
+
+const works = fc.record({
+  lasting: real(0, 5e5),
+  shortLived: real(0, 1e5),
+  every: fc.integer({ min: 1, max: 25 }),
+  grant: real(0, 5e4),
+  running: real(-2e4, 8e4),
+  years: fc.integer({ min: 1, max: 40 }),
+});
+type Works = typeof works extends fc.Arbitrary<infer T> ? T : never;
+
+/** The same works as the project is given them. */
+const termsOf = (
+  { lasting, shortLived, every, grant, running, years }: Works,
+  interestRate: number,
+  inflation: number,
+): CashTerms => ({
+  capitalCost: lasting + shortLived,
+  capitalShortLived: shortLived,
+  grantUsed: grant,
+  operatingCost: running + 500,
+  nutrientValue: 500,
+  lifeYears: years,
+  shortLifeYears: every,
+  inflation,
+  interestRate,
+});
+
+describe('loans', () => {
+  it('run as an account kept forward: annuity, equal parts and years of grace', () => {
+    fc.assert(
+      fc.property(loan, (one) => {
+        const rows = loanSchedule(one);
+        bookLoan(one).forEach((booked, k) => {
+          near(rows[k].interest, booked.interest, one.amount);
+          near(rows[k].principal, booked.principal, one.amount);
+          near(rows[k].payment, booked.payment, one.amount);
+          near(rows[k].closing, booked.owed, one.amount);
+        });
+      }),
+    );
+  });
+  it('level payments follow the textbook', () => {
+    fc.assert(
+      fc.property(real(1, 1e6), rate, fc.integer({ min: 1, max: 60 }), (amount, r, years) => {
+        near(annuityPayment(amount, r, years), levelPayment(amount, r, years), amount);
+      }),
+    );
+  });
+});
+
+describe('worth of works', () => {
+  const all = fc.tuple(works, rate, real(0, 0.08));
+  it('is that of the books, in the prices of each year and in today’s', () => {
+    fc.assert(
+      fc.property(all, ([one, r, inflation]) => {
+        const booked = bookWorks(one);
+        const scale = booked.reduce((sum, flow) => sum + Math.abs(flow), 0) * (1 + inflation) ** one.years;
+        const nominal = booked.map((flow, t) => flow * (1 + inflation) ** t);
+        const worth = worthAgainst(termsOf(one, r, inflation));
+        near(worth, presentValue(r, nominal), scale);
+        near(worth, realPresentValue(r, inflation, booked), scale);
+        flowsAgainst(termsOf(one, r, inflation)).forEach((flow, t) => {
+          near(flow, nominal[t], scale);
+        });
+      }),
+    );
+  });
+  it('against a baseline is the difference of both, and nothing against its like', () => {
+    fc.assert(
+      fc.property(all, works, ([one, r, inflation], base) => {
+        const peer = { ...base, years: one.years };
+        const [own, other] = [bookWorks(one), bookWorks(peer)];
+        const scale = [...own, ...other].reduce((sum, flow) => sum + Math.abs(flow), 0);
+        near(
+          worthAgainst(termsOf(one, r, inflation), termsOf(peer, r, inflation)),
+          realPresentValue(r, inflation, own) - realPresentValue(r, inflation, other),
+          scale * (1 + inflation) ** one.years,
+        );
+        near(worthAgainst(termsOf(one, r, inflation), termsOf(one, r, inflation)), 0, scale);
+      }),
+    );
+  });
+  it('as an even yearly sum is the annuity of the real rate', () => {
+    fc.assert(
+      fc.property(all, ([one, r, inflation]) => {
+        const present = -realPresentValue(r, inflation, bookWorks(one));
+        const realOne = (1 + r) / (1 + inflation) - 1;
+        near(
+          levelisedCost(present, realRate(r, inflation), one.years),
+          evenYearly(present, realOne, one.years),
+          Math.abs(present),
+        );
+      }),
+    );
+  });
+});
+
+describe('flows that cost first and earn later', () => {
+  const flows = fc
+    .tuple(real(100, 1e5), fc.array(real(1, 3e4), { minLength: 2, maxLength: 40 }))
+    .map(([first, later]) => [-first, ...later]);
+  it('have the rate that halving finds', () => {
+    fc.assert(
+      fc.property(flows, (of) => {
+        const expected = rateByHalving(of);
+        fc.pre(expected !== null && expected > -0.95 && expected < 9);
+        expect(rateOfReturn(of).rate).toBeCloseTo(expected as number, 7);
+      }),
+    );
+  });
+  it('are worth and paid back as the books say', () => {
+    fc.assert(
+      fc.property(flows, rate, (of, r) => {
+        near(netPresentValue(r, of), presentValue(r, of), Math.abs(of[0]) * 10);
+        const expected = paybackByBooks(r, of);
+        const found = discountedPayback(r, of);
+        if (expected === null) expect(found).toBeNull();
+        else expect(found).toBeCloseTo(expected, 7);
+      }),
+    );
+  });
+});
+
+it('cover is cash over all payments: of the whole income with older loans, of the saving without', () => {
+  fc.assert(
+    fc.property(
+      real(0, 2e5), real(0, 1e5), real(0, 1e5), real(1, 5e4), real(0, 2e4),
+      (income, cost, base, payment, already) => {
+        near(
+          debtServiceCover(cashForDebt(income, cost, base), serviceOf(payment, already, income)),
+          (income - cost) / (payment + already),
+          1e5,
+        );
+        near(
+          debtServiceCover(cashForDebt(Number.NaN, cost, base), serviceOf(payment, already, Number.NaN)),
+          (base - cost) / payment,
+          1e5,
+        );
+      },
+    ),
+  ); // biome-ignore format: one line of amounts
+});
+
+describe('the names of scenarios are only names', () => {
+  it.each(['coast-lender-case', 'hill-farm-choice'])(
+    'a copy has the same figures to the cent, and a baseline’s copy the same present value: %s',
+    async (name) => {
+      const { notebook, tables, winters, run } = await openNotebook(`notebooks/${name}.md`);
+      const [base, one] = notebook.scenarios;
+      const held = run.results[1];
+      const baseline = held.finance.difference!.baseline;
+      expect(baseline).toBe(base.name);
+      const copied = evaluate(
+        {
+          scenarios: [
+            base,
+            one,
+            { ...one, name: 'Copy' },
+            { ...base, name: 'Base again' },
+            { ...one, name: 'Against the copy', finance: { ...one.finance, baseline: 'Base again' } },
+          ],
+          overrides: notebook.overrides,
+        },
+        tables,
+        winters.winterOf,
+      );
+      const [, same, copy, again, against] = copied.results;
+      expect(same.values).toEqual(held.values);
+      expect(copy.values).toEqual(same.values);
+      expect({ ...copy.finance, name: '' }).toEqual({ ...same.finance, name: '' });
+      expect(against.values).toEqual(same.values);
+      expect(against.finance.difference).toEqual({ ...same.finance.difference, baseline: 'Base again' });
+      expect(again.finance.difference?.netPresentValue.value).toBeCloseTo(0, 6);
+      const draws = drawAll(copied, { count: 200, seed: 4, keep: [...CHANCE_RESULTS, 'netCost'] });
+      expect(chancesOf(draws, 2, 0)).toEqual(chancesOf(draws, 1, 0));
+      expect(chancesOf(draws, 4, 3)).toEqual(chancesOf(draws, 1, 0));
+      // Those that tie for best share it.
+      const best = shareBest(draws, 'netCost', 'less');
+      expect(best[0]).toBeCloseTo(best[3], 9);
+      expect(best.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
+    },
+    30_000,
+  );
+});
