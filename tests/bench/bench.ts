@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { compute } from '../../src/model/compute.ts';
 import { drawAll, uncertainIn } from '../../src/uncertainty/monteCarlo.ts';
 import { CHIEF } from './chief.ts';
-import { loopsOf } from './loops.ts';
+import { aloneOf, loopsOf } from './loops.ts';
 import { byTurns, consumedSum, sumOf } from './measure.ts';
 import { type Columns, drawnColumns, threeWays } from './rows.ts';
 import { timeEdits } from './sheetBench.ts';
@@ -22,9 +22,11 @@ const perRow = (time: number, rows: number) => `${((1000 * time) / rows).toFixed
 const load = () => loadavg()[0].toFixed(1);
 const rounds = { 3: 400, 300: 120, 3000: 30, 30000: 12, 300000: 3 } as const;
 
-const throughPipeline = (columns: Columns) => () => sumOf(compute(CHIEF, columns, weather));
+/** Beside the loops stands only what they can work out: nothing held against a baseline. */
+const ALONE = aloneOf(CHIEF);
+const throughPipeline = (columns: Columns) => () => sumOf(compute(ALONE, columns, weather));
 const throughLoops = (columns: Columns, rows: number) => {
-  const loops = loopsOf(CHIEF, columns, rows, weather);
+  const loops = loopsOf(ALONE, columns, rows, weather);
   return () => sumOf(loops());
 };
 
@@ -63,7 +65,7 @@ console.log(
   const columns = drawnColumns(run, draws, 1);
   const [whole, loops] = byTurns(
     [
-      { name: 'draws', run: () => sumOf(drawAll(run, { count: draws, seed: 1, keep: CHIEF }).results) },
+      { name: 'draws', run: () => sumOf(drawAll(run, { count: draws, seed: 1, keep: ALONE }).results) },
       { name: 'loops', run: throughLoops(columns, draws * scenarios) },
     ],
     6,

@@ -4,9 +4,13 @@
  */
 import type { Step } from '../../src/model/engine/catalogue.ts';
 import { familyOf } from '../../src/model/engine/columns.ts';
-import { planFor, type QuantityName } from '../../src/model/quantities.ts';
+import { BASELINE, planFor, type QuantityName } from '../../src/model/quantities.ts';
 import type { PreparedWeather } from '../../src/model/weather/prepared.ts';
 import type { Columns } from './rows.ts';
+
+/** Of these names those a row tells by itself: what holds it against a baseline takes a second plan, not a loop. */
+export const aloneOf = <Name extends QuantityName>(names: readonly Name[]): Name[] =>
+  names.filter((name) => ![...planFor([name]).inputs].some((input) => BASELINE.test(input)));
 
 /** A function that works out `names` for all rows and hands back their columns. */
 export function loopsOf(
@@ -28,14 +32,21 @@ export function loopsOf(
       items.push(all[`${of.family}${items.length + 1}${of.field}`]);
     return items;
   };
-  const runs = steps.map((step) => loopOf(step, rows, read, all));
+  const wanted = new Set([...targets, ...steps.flatMap(({ reads }) => reads)]);
+  const runs = steps.map((step) => loopOf(step, rows, read, all, wanted));
   return () => {
     for (const run of runs) run();
     return Object.fromEntries(targets.map((name) => [name, all[name]]));
   };
 }
 
-function loopOf(step: Step, rows: number, read: (name: string) => unknown, all: Columns): () => void {
+function loopOf(
+  step: Step,
+  rows: number,
+  read: (name: string) => unknown,
+  all: Columns,
+  wanted: ReadonlySet<string>,
+): () => void {
   if (step.quantity) {
     const { fill } = step.quantity;
     const given = step.reads.map(read) as unknown as readonly never[];
@@ -46,12 +57,14 @@ function loopOf(step: Step, rows: number, read: (name: string) => unknown, all: 
     count: rows,
     read: Object.fromEntries(step.reads.map((name) => [name, read(name)])),
     write: Object.fromEntries(step.makes.map(({ name }) => [name, all[name]])),
-    wants: (name: string) => !step.makes.find((made) => made.name === name)?.onDemand,
+    wants: (name: string) => wanted.has(name),
     repeats: (i: number) => {
       if (i === 0) return false;
       for (const name of step.reads) {
         const column = all[name];
-        if (column && column[i] !== column[i - 1]) return false;
+        const width = column ? column.length / rows : 0;
+        for (let at = i * width; at < (i + 1) * width; at++)
+          if (!Object.is(column[at], column[at - width])) return false;
       }
       for (const { name, width } of step.makes) all[name].copyWithin(i * width, (i - 1) * width, i * width);
       return true;
