@@ -8,7 +8,8 @@ export { type Filler, filler, stream } from '../units/random.ts';
  * Value at probability `u` of a number with a best guess and a span: a triangle on each side of `central` that falls to
  * nothing at the end of the span. The longer side is the less likely, just so much that the best guess is the mean of
  * its draws. So what adds up best guesses (a bill, a year's costs) is the mean of what its draws add up to, however
- * lopsided the spans are, and a fraction stays a fraction. Where the best guess stands at an end of its span, half of the
+ * lopsided the spans are, and a fraction stays a fraction. No side is drawn less than one time in five, however long it
+ * is, so that the best guess never leaves its own range. Where the best guess stands at an end of its span, half of the
  * draws are the best guess itself and half a triangle that falls to nothing at the other end.
  */
 export function plausible(u: number, low: number, central: number, high: number): number {
@@ -16,10 +17,18 @@ export function plausible(u: number, low: number, central: number, high: number)
   const above = high - central;
   if (!(below > 0)) return above > 0 && u > 0.5 ? high - above * Math.sqrt(2 * (1 - u)) : central;
   if (!(above > 0)) return u < 0.5 ? low + below * Math.sqrt(2 * u) : central;
-  const share = above / (below + above);
+  const share = shareBelow(below, above);
   return u < share
     ? low + below * Math.sqrt(u * (1 / share))
     : high - above * Math.sqrt((1 - u) * (1 / (1 - share)));
+}
+
+/** Of a hundred draws a fifth at least fall on either side of the best guess. */
+const LEAST_SHARE = 0.2;
+
+/** How often a draw falls below the best guess. */
+function shareBelow(below: number, above: number): number {
+  return Math.min(1 - LEAST_SHARE, Math.max(LEAST_SHARE, above / (below + above)));
 }
 
 /** `plausible` of the first `count` probabilities in an array, in place; the same numbers, without its branches. */
@@ -37,7 +46,7 @@ export function allPlausible(
   // Whether a draw falls below or above is a toss that no processor guesses: the side is looked up, not branched on.
   const end = Float64Array.of(low, high);
   const span = Float64Array.of(central - low, central - high);
-  const share = (high - central) / (central - low + (high - central));
+  const share = shareBelow(central - low, high - central);
   const scale = Float64Array.of(1 / share, 1 / (1 - share));
   for (let k = 0; k < count; k++) {
     const u = values[k];

