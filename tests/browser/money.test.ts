@@ -161,7 +161,9 @@ describe('costs, cash and case', () => {
       notebook: { title: 'Coast', invented: true, units: 'metric', draws: { count: 200, seed: 1 } },
     });
     await expect.poll(() => element.shadowRoot?.querySelectorAll('dl > div').length, SOON).toBe(5);
-    expect(element.shadowRoot?.querySelectorAll('tbody tr')).toHaveLength(STRESSES.length);
+    await expect
+      .poll(() => element.shadowRoot?.querySelectorAll('tbody tr').length, SOON)
+      .toBe(STRESSES.length);
     expect(words(element)).toMatch(/Bedding dearer50 %\+/);
     await expect.poll(() => drawn(element), SOON).toBeTruthy();
     expect(element.shadowRoot?.querySelectorAll('button.plain')).toHaveLength(2);
