@@ -348,8 +348,8 @@ describe('more bedding', () => {
           toCase({ ...kept, beddingRateKgPer100Kg: 1.3 * 1.33 }, straw),
         ]).map(({ values }) => values.bedAmmoniaKg);
         tried++;
-        // A bed that rots at an even rate is a hair warmer with more straw on it: less than a thousandth of its ammonia.
-        expect(b).toBeLessThanOrEqual(a * (1 + 1e-3));
+        // Once the cut is whole, more straw only warms the bed: some millionths.
+        expect(b).toBeLessThanOrEqual(a * (1 + 1e-5));
         if (usual > 0.01) expect(third / usual).toBeLessThan(0.78);
       }),
       { numRuns: 200 },
@@ -363,15 +363,17 @@ describe('more room', () => {
     fc.assert(
       fc.property(herd, mix, between(1, 4), (h, parts, times) => {
         const cold = { ...h, ...atRest, everyWeekC: Math.min(8, h.everyWeekC) };
-        const small = { ...cold, shedLengthM: Math.max(1, h.shedLengthM), stanceDepthM: 0 };
+        // A first layer grows with the room, and would be more bedding.
+        const small = { ...cold, startDepthM: 0, shedLengthM: Math.max(1, h.shedLengthM), stanceDepthM: 0 };
         const [a, b] = runCases(ALL, [
           toCase(small, parts),
           toCase({ ...small, shedLengthM: small.shedLengthM * times }, parts),
         ]);
         for (let w = 0; w < a.weeks.weekPackDepthM.length; w++) {
           if (Number.isNaN(a.weeks.weekPackDepthM[w])) break;
-          // The bed's warmth is found in a few rounds a week: and a bed of almost nothing may rot that much faster where it is fed.
-          expect(b.weeks.weekPackDepthM[w]).toBeLessThanOrEqual(a.weeks.weekPackDepthM[w] * 1.02 + 1e-3);
+          expect(b.weeks.weekPackDepthM[w]).toBeLessThanOrEqual(
+            a.weeks.weekPackDepthM[w] * (1 + 1e-12) + 1e-12,
+          );
         }
         expect(b.values.packMoisture).toBeLessThanOrEqual(1);
       }),
