@@ -1,12 +1,12 @@
 /** What the spread of a headline rests on, by the basis of the numbers behind it, and where its centre lies in it. */
 import type { ResultName } from '../model/quantities.ts';
 import type { Run } from '../study/evaluate.ts';
-import { repeatScenarios, runBlock } from '../study/rows.ts';
+import { runBlock } from '../study/rows.ts';
 import { BASES, type Basis, FORM } from '../tables/coefficient.ts';
 import { type Draws, type Uncertain, uncertainIn } from '../uncertainty/monteCarlo.ts';
 import { differencesOf, drawsOf } from '../uncertainty/percentiles.ts';
 import { plausible } from '../uncertainty/random.ts';
-import { setTurn } from '../whatif/turn.ts';
+import { turnedToEnds } from '../whatif/oneAtATime.ts';
 
 /** The notebook's own numbers have no basis of the tables. */
 export const SPREAD_BASES = [...BASES, 'own number'] as const;
@@ -48,11 +48,7 @@ export function headlinesOf(
 export function spreadByBasis(run: Run, headlines: readonly Headline[]): Record<SpreadBasis, number>[] {
   const uncertain = uncertainIn(run);
   const names = [...new Set(headlines.map(({ name }) => name))];
-  const block = repeatScenarios(run, 2 * uncertain.length + 1, names);
-  uncertain.forEach(({ at, low, high }, k) => {
-    setTurn(block, { at, herds: [] }, 2 * k + 1, low);
-    setTurn(block, { at, herds: [] }, 2 * k + 2, high);
-  });
+  const block = turnedToEnds(run, uncertain, names);
   const made = runBlock(block, run.weather);
   const bases = uncertain.map(({ at }): SpreadBasis => {
     const binding = run.bound[at[0].scenario].bindings.get(at[0].column);

@@ -37,9 +37,11 @@ export function tornadoBars({ scenario, sensitivities, stress }: TornadoOf, read
   const stressed = stress.flatMap((row): TornadoBar[] => {
     const outcome = row.outcomes.find(({ name }) => name === scenario);
     const to = outcome?.gain ?? outcome?.netPresentValue ?? null;
-    return to === null || !Number.isFinite(to)
-      ? []
-      : [{ label: row.label, span: levelText(row), kind: 'stress', from: central, to }];
+    if (to === null || !Number.isFinite(to)) return [];
+    // The stress run adds up in another order: what differs by rounding alone is unmoved.
+    const unmoved = Math.abs(to - central) <= 1e-9 * Math.max(Math.abs(to), 1);
+    const end = unmoved ? central : to;
+    return [{ label: row.label, span: levelText(row), kind: 'stress', from: central, to: end }];
   });
   const ranged = sensitivities.rows.map(({ label, unit, low, high, atLow, atHigh }): TornadoBar => {
     const end = (value: number) => rangeText(value, unit, reading);
@@ -218,6 +220,7 @@ function drawTornado(
     if (kind === 'range' || to < from)
       body.push(words(x(a) - 4, barTop + 13, money(a), { 'text-anchor': 'end', ...halo }));
     if (kind === 'range' || to > from) body.push(words(x(b) + 4, barTop + 13, money(b), halo));
+    if (to === from) body.push(words(x(b) + 6, barTop + 13, 'no change', { ...halo, fill: GREYS.quiet }));
   });
   body.push(
     stroke(x(sensitivities.central), 0, x(sensitivities.central), bottom, {

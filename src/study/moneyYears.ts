@@ -3,6 +3,7 @@
  * what own hours, own timber, grass and nutrients are worth. Amounts are in the prices of their year, money that goes
  * out below 0.
  */
+import { pricesIn, runningWorth } from '../model/money/cashTerms.ts';
 import type { ScenarioResult } from './evaluate.ts';
 
 export interface CashYear {
@@ -48,7 +49,7 @@ export function cashYears({ values, finance, scenario }: ScenarioResult): CashYe
   if (capitalCash == null || operatingCashCost == null) return [];
   let toDate = 0;
   return finance.years.map(({ year, works, grant, borrowed, interest, principal, debt, cover }) => {
-    const prices = year === 0 ? 0 : (1 + inflation) ** year;
+    const prices = pricesIn(year, inflation);
     const row = {
       year,
       // What is bought again is short-lived, and bought; the last year's is only what is left of it.
@@ -73,10 +74,12 @@ export function economicYears({ values, finance, scenario }: ScenarioResult): Ec
   const { inflation, interestRate } = scenario.farm.money;
   const { labourCost, operatingCashCost, operatingCost } = values;
   if (labourCost == null || operatingCashCost == null || operatingCost == null) return [];
-  let worthToDate = 0;
+  const worth = runningWorth(
+    interestRate,
+    finance.years.map(({ net }) => net),
+  );
   return finance.years.map(({ year, works, grant, nutrientValue, net }) => {
-    const prices = year === 0 ? 0 : (1 + inflation) ** year;
-    worthToDate += net / (1 + interestRate) ** year;
+    const prices = pricesIn(year, inflation);
     return {
       year,
       works,
@@ -86,7 +89,7 @@ export function economicYears({ values, finance, scenario }: ScenarioResult): Ec
       grassLost: -(operatingCost - operatingCashCost - labourCost) * prices,
       nutrientValue,
       sum: net,
-      worthToDate,
+      worthToDate: worth[year],
     };
   });
 }

@@ -1,7 +1,7 @@
 /** What moves the present value of a scenario: every number with a range at its low and at its high end. */
-import { CASH_INPUTS, CASH_RESULTS, type CashTerms, worthAgainst } from '../model/money/cashTerms.ts';
-import { repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
-import { uncertainIn } from '../uncertainty/monteCarlo.ts';
+import type { ResultName } from '../model/quantities.ts';
+import { type Block, repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
+import { type Uncertain, uncertainIn } from '../uncertainty/monteCarlo.ts';
 import { setTurn } from './turn.ts';
 
 export interface Sensitivity {
@@ -22,6 +22,20 @@ export interface Sensitivities {
   readonly rows: readonly Sensitivity[];
 }
 
+/** A block of the best guesses (repeat 0) and of each number alone at its low (2k + 1) and its high end (2k + 2). */
+export function turnedToEnds<Name extends ResultName>(
+  setting: Setting,
+  uncertain: readonly Uncertain[],
+  names: readonly Name[],
+): Block<Name> {
+  const block = repeatScenarios(setting, 2 * uncertain.length + 1, names);
+  uncertain.forEach(({ at, low, high }, k) => {
+    setTurn(block, { at, herds: [] }, 2 * k + 1, low);
+    setTurn(block, { at, herds: [] }, 2 * k + 2, high);
+  });
+  return block;
+}
+
 /** The `top` numbers that move the present value of `scenario` most, one at a time. */
 export function oneAtATime(
   setting: Setting,
@@ -32,38 +46,13 @@ export function oneAtATime(
   const uncertain = uncertainIn(setting).filter(({ at }) =>
     at.some((a) => a.scenario === scenario || a.scenario === baseline),
   );
-  const block = repeatScenarios(setting, 2 * uncertain.length + 1, [...CASH_RESULTS]);
-  const { scenarios, columns } = block;
-  uncertain.forEach(({ at, low, high }, k) => {
-    setTurn(block, { at, herds: [] }, 2 * k + 1, low);
-    setTurn(block, { at, herds: [] }, 2 * k + 2, high);
-  });
-  const results = runBlock(block, setting.weather);
-  const termsAt = (repeat: number, s: number): CashTerms => {
-    const row = repeat * scenarios + s;
-    // Inputs are read as they stand in the row, since one of them may be the number turned.
-    const input = (name: string) =>
-      columns[name]?.[row] ??
-      turned(repeat, s, name) ??
-      setting.bound[s].bindings.get(name)?.value ??
-      Number.NaN;
-    return Object.fromEntries([
-      ...CASH_RESULTS.map((name) => [name, results[name][row]]),
-      ...CASH_INPUTS.map((name) => [name, input(name)]),
-    ]) as CashTerms;
+  const block = turnedToEnds(setting, uncertain, ['netPresentValue']);
+  const { netPresentValue } = runBlock(block, setting.weather);
+  // Both are counted over the same years at the same rate, so the worth of the difference is that of the worths.
+  const worth = (repeat: number) => {
+    const of = (s: number) => netPresentValue[repeat * block.scenarios + s];
+    return baseline === undefined ? of(scenario) : of(scenario) - of(baseline);
   };
-  /** The life of short-lived works enters only the flows, so that its column may not be in the block. */
-  const turned = (repeat: number, s: number, name: string): number | undefined => {
-    if (repeat === 0) return undefined;
-    const { at, low, high } = uncertain[Math.floor((repeat - 1) / 2)];
-    return at.some((a) => a.scenario === s && a.column === name)
-      ? repeat % 2 === 1
-        ? low
-        : high
-      : undefined;
-  };
-  const worth = (repeat: number) =>
-    worthAgainst(termsAt(repeat, scenario), baseline === undefined ? undefined : termsAt(repeat, baseline));
   const rows = uncertain
     .map(
       ({ id, label, unit, low, high }, k): Sensitivity => ({

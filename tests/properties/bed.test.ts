@@ -1,7 +1,7 @@
 /** What must hold of bed and heap for any inputs in reach: nothing appears, nothing vanishes, more is not less. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { decayAtMoisture, decayAtTemperature } from '../../src/model/bed/temperature.ts';
+import { rateByMoisture, rateByTemperature } from '../../src/model/bed/haug.ts';
 import { MATERIALS } from '../../src/notebook/schema.ts';
 import { type Case, runCase, runCases } from '../model/bedCase.ts';
 
@@ -221,7 +221,7 @@ describe('matter through bed and heap', () => {
             columns: {
               winterDays: days,
               packDryMatterInKg: dry,
-              packDecayAt20CPerDay: rate / decayAtMoisture(0),
+              packDecayAt20CPerDay: rate / rateByMoisture(0),
               packDecayEvenForm: 0,
               excretaDegradableFraction: 0.4,
               everyWeekC,
@@ -232,7 +232,7 @@ describe('matter through bed and heap', () => {
               bedWetRestFraction: 0,
             },
           });
-          const k = rate * decayAtTemperature(everyWeekC);
+          const k = rate * rateByTemperature(everyWeekC);
           const left = 0.6 + (0.4 * -Math.expm1(-k * days)) / (k * days);
           // The curve is read off by quarter degrees.
           expect(values.packDryMatterKg / (dry * left)).toBeCloseTo(1, 4);
@@ -254,7 +254,7 @@ describe('an even rate of rotting', () => {
             columns: {
               winterDays: days,
               packDryMatterInKg: 1000,
-              packDecayEvenPerDay: rate / decayAtMoisture(0),
+              packDecayEvenPerDay: rate / rateByMoisture(0),
               packDecayEvenForm: 1,
               excretaDegradableFraction: 0.4,
               everyWeekC,

@@ -2,7 +2,8 @@
 import { quantity } from '../engine/quantity.ts';
 import { DAYS } from '../series.ts';
 import { freeAirSpace } from './freeAirSpace.ts';
-import { heatPerLossC, rateByCarbonNitrogen, rateByMoisture, windrowSurfacePerVolume } from './heapRates.ts';
+import { rateByMoisture } from './haug.ts';
+import { heatPerLossC, rateByCarbonNitrogen, windrowSurfacePerVolume } from './heapRates.ts';
 
 export const made = (label: string, unit: string, formula: string, source?: readonly string[]) =>
   quantity(label, unit, formula, { when: 'packShare', ...(source && { source }) });

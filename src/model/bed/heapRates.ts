@@ -3,25 +3,10 @@
  * constants that stand here are those of the named equations.
  */
 
-/** Growth of Haug's rate per °C, and its fall near the temperature that kills. */
-const HAUG = { growth: 1.066, growthFromC: 20, decline: 1.21, declineFromC: 60 } as const;
-/** Haug's moisture curve: a logistic in the moisture fraction. */
-const HAUG_MOISTURE = { slope: -17.684, intercept: 7.0622 } as const;
-/** How many times its own rise per °C the rate grows by: ln 1.066, 1/°C. */
-const GROWTH_PER_C = Math.log(HAUG.growth);
-const DECLINE_PER_C = Math.log(HAUG.decline);
+import { GROWTH_PER_C, growthOfRate } from './haug.ts';
+
 /** MJ/m²/d for 1 W/m². */
 const MJ_PER_DAY = 0.0864;
-
-/** Rate of rotting against that at 20 °C, ×; 0 where heat has killed what rots (Haug 1993). Celsius. */
-export function rateByTemperature(temperatureC: number): number {
-  const growth = Math.exp(GROWTH_PER_C * (temperatureC - HAUG.growthFromC));
-  return Math.max(0, growth - Math.exp(DECLINE_PER_C * (temperatureC - HAUG.declineFromC)));
-}
-
-/** Rate of rotting against that of wet matter, × (Haug 1993); moisture as a fraction of wet mass. */
-export const rateByMoisture = (moisture: number): number =>
-  1 / (Math.exp(HAUG_MOISTURE.slope * moisture + HAUG_MOISTURE.intercept) + 1);
 
 /** Rate where microbes lack nitrogen, ×: the root of 30 over the available C:N, 1 below 30. */
 export const rateByCarbonNitrogen = (available: number, enough: number): number =>
@@ -67,8 +52,7 @@ export function heatPerLossC(b: HeatBalance): number {
 export const heatNumber = (heatPerLoss: number, airC: number): number => heatPerLoss * heatNumberPerC(airC);
 
 /** The same for 1 °C of heat over loss, 1/°C: of the air alone. */
-const heatNumberPerC = (airC: number): number =>
-  Math.E * GROWTH_PER_C * Math.exp(GROWTH_PER_C * (airC - HAUG.growthFromC));
+const heatNumberPerC = (airC: number): number => Math.E * GROWTH_PER_C * growthOfRate(airC);
 
 /** What a heap put up `riseC` warmer than the air multiplies its heat number by; 1 below the point of touch. */
 export function warmStart(riseC: number): number {

@@ -9,14 +9,8 @@
  */
 import { walk } from '../engine/walk.ts';
 import { WEEKS, week } from '../series.ts';
-import {
-  heatNumber,
-  litShare,
-  rateByTemperature,
-  respirationMgPerGDay,
-  restingRiseC,
-  warmStart,
-} from './heapRates.ts';
+import { rateByTemperature } from './haug.ts';
+import { heatNumber, litShare, respirationMgPerGDay, restingRiseC, warmStart } from './heapRates.ts';
 
 const STEP_DAYS = 7;
 /** Weeks of a year that have seven days; the 53rd week has one or two. */

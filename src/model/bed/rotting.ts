@@ -1,7 +1,8 @@
 /** The weeks of the deep bed: the walk that follows what is in it, how warm it is and what it loses. */
 import { walk } from '../engine/walk.ts';
 import { WEEKS, week, winterDaysInWeek } from '../series.ts';
-import { BED, BED_PLACES, convection, decayAtMoisture, dryingPerKPa, warm } from './temperature.ts';
+import { rateByMoisture } from './haug.ts';
+import { BED, BED_PLACES, convection, dryingPerKPa, warm } from './temperature.ts';
 
 /** A winter longer than the weekly series is spread over the weeks there are, so that nothing is lost. */
 export const longestDays = (winterDays: number) => Math.min(winterDays, WEEKS * 7);
@@ -289,7 +290,7 @@ export const rotting = walk({
         const lies = rots + resistantIn * (laid + half) + resistantStart;
         const wet = water + waterIn * half;
         const moisture = wet + lies > 0 ? wet / (wet + lies) : 0;
-        const wetness = decayAtMoisture(moisture);
+        const wetness = rateByMoisture(moisture);
         state[BED.perDay] = k20 * wetness;
         state[BED.degradableKgPerM3] = lies > 0 ? (density * rots) / lies : 0;
         state[BED.depthM] = lies * depthPerKg;

@@ -11,22 +11,14 @@
  * out, so a real bed may be warmer; `packDecayEvenForm` weighs an even rate of rotting against it.
  */
 
+import { rateByTemperature } from './haug.ts';
+
 /** Heat that a kilogram of water takes to evaporate, MJ; and W/m² in a MJ/m² and day. */
 const LATENT_MJ_PER_KG = 2.45;
 const MJ_PER_DAY_PER_W = 0.0864;
 /** Oxygen through free air at 10 °C, m²/d, and oxygen in air, kg/m³. */
 const OXYGEN_M2_PER_DAY = 1.73;
 const OXYGEN_KG_PER_M3 = 0.285;
-
-/** Decay at `temperatureC` against 20 °C: 1.066^(T − 20) − 1.21^(T − 60), not below 0. */
-export function decayAtTemperature(temperatureC: number): number {
-  return Math.max(0, 1.066 ** (temperatureC - 20) - 1.21 ** (temperatureC - 60));
-}
-
-/** Decay at a moisture (fraction of wet mass) against wet enough. */
-export function decayAtMoisture(moistureFraction: number): number {
-  return 1 / (Math.exp(7.0622 - 17.684 * moistureFraction) + 1);
-}
 
 /** Vapour pressure of a wet surface, kPa. */
 export function saturationKPa(temperatureC: number): number {
@@ -62,7 +54,7 @@ const PER_DEGREE = 4;
 const POINTS = 150 * PER_DEGREE + 2;
 const curve = (of: (temperatureC: number) => number) =>
   Float64Array.from({ length: POINTS }, (_, k) => of(COLDEST + k / PER_DEGREE));
-const DECAY = curve(decayAtTemperature);
+const DECAY = curve(rateByTemperature);
 const VAPOUR = curve(saturationKPa);
 
 function readOff(points: Float64Array, temperatureC: number): number {

@@ -40,6 +40,10 @@ export interface YearFlow {
 /** Whole years looked at: the life of the works. */
 export const horizonOf = ({ lifeYears }: Pick<CashTerms, 'lifeYears'>): number => Math.round(lifeYears);
 
+/** What a yearly amount of today is in the prices of a year; nothing runs in year 0, when the works are bought. */
+export const pricesIn = (year: number, inflation: number): number =>
+  year === 0 ? 0 : (1 + inflation) ** year;
+
 /** Years 0 … horizon. */
 export function yearFlows(terms: FlowTerms, horizon: number): YearFlow[] {
   const { inflation } = terms;
@@ -52,10 +56,10 @@ export function yearFlows(terms: FlowTerms, horizon: number): YearFlow[] {
     inflation,
   });
   return bought.map((works, year) => {
-    const prices = year === 0 ? 0 : (1 + inflation) ** year;
+    const prices = pricesIn(year, inflation);
     const grant = year === 0 ? terms.grantUsed : 0;
-    const running = year === 0 ? 0 : -terms.operatingCost * prices;
-    const nutrientValue = year === 0 ? 0 : terms.nutrientValue * prices;
+    const running = -terms.operatingCost * prices;
+    const nutrientValue = terms.nutrientValue * prices;
     return { year, works, grant, running, nutrientValue, net: works + grant + running + nutrientValue };
   });
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { rateByTemperature } from '../../../src/model/bed/heapRates.ts';
+import { rateByTemperature } from '../../../src/model/bed/haug.ts';
 import { WEEKS } from '../../../src/model/series.ts';
 import { alone, type Case, central, cowHeap, runCase } from '../bedCase.ts';
 import { isAmount } from '../parts.ts';
