@@ -5,12 +5,17 @@ import { describe } from '../model/dictionary.ts';
 import { COMPARISONS, type Comparison, type Question } from '../model/measures.ts';
 import type { ResultName } from '../model/quantities.ts';
 import type { Notebook } from '../notebook/read.ts';
+import { answerOf, missingOf } from '../plots/answer.ts';
+import { answerWords } from '../plots/answerWords.ts';
 import type { Run, ScenarioResult } from '../study/evaluate.ts';
 import { chancesOf, chanceWords } from '../uncertainty/chances.ts';
+import { measuresOf } from '../uncertainty/decide.ts';
+import { type Doubt, doubtOf } from '../uncertainty/doubt.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import { shareBest } from '../uncertainty/percentiles.ts';
 import { differenceSentences } from '../uncertainty/sentences.ts';
 import { type FormatOptions, formatQuantity, formatRange } from '../units/format.ts';
+import { overtakes } from '../whatif/overtake.ts';
 
 const HEADINGS: Readonly<Record<Question, string>> = { stays: 'What stays', takes: 'What it takes' };
 
@@ -30,6 +35,7 @@ export function comparisonText(notebook: Notebook, run: Run, draws: Draws | unde
     `${scenarios[0].values.headCount} head, ${scenarios[0].values.winterDays} winter days from ${farm.winter.start}, rain ${Math.round(scenarios[0].values.rainMm ?? 0)} mm; money in ${currency} of ${year}`,
     draws ? `Under each figure: P10 to P90 of ${draws.count} draws, seed ${draws.seed}.` : '',
   ].filter((line) => line !== '');
+  lines.push('', ...answerLines(notebook, run, draws));
 
   for (const question of ['stays', 'takes'] as const) {
     const rows = COMPARISONS.filter(
@@ -49,6 +55,36 @@ export function comparisonText(notebook: Notebook, run: Run, draws: Draws | unde
     '`explain FILE SCENARIO QUANTITY` shows how a figure came about.',
   );
   return `${lines.join('\n')}\n`;
+}
+
+/** The paragraph that stands above the cards on the page. */
+function answerLines(notebook: Notebook, run: Run, draws: Draws | undefined): string[] {
+  const { weights } = notebook.decide;
+  const reading = { currency: run.currency, year: run.year, system: notebook.units, plain: true };
+  const known = {
+    results: run.scenarios,
+    weights,
+    draws,
+    missing: missingOf(run.bound, notebook),
+    overtakes: overtakes(run, measuresOf(weights)),
+  };
+  const { first, second } = answerOf(known, reading);
+  const doubt = draws && second !== null ? doubtIn(draws, weights, first, second) : undefined;
+  const { lead, rest } = answerWords(answerOf({ ...known, doubt }, reading), reading);
+  return hanging('', [lead, ...rest].join(' '));
+}
+
+function doubtIn(
+  draws: Draws,
+  weights: Readonly<Record<string, number>>,
+  first: number,
+  second: number,
+): Doubt | null {
+  const doubting = doubtOf(draws, measuresOf(weights), first, second);
+  for (;;) {
+    const step = doubting.next();
+    if (step.done) return step.value;
+  }
 }
 
 function table(head: readonly string[], rows: readonly Comparison[], cells: readonly string[][][]): string[] {

@@ -8,6 +8,8 @@ export interface Reading {
   readonly currency: string;
   readonly year: number;
   readonly system: 'metric' | 'us';
+  /** Plain spaces and hyphens, for terminals and files. */
+  readonly plain?: boolean;
   /** All scenarios of the notebook in order: a scenario keeps its colour where only some are shown. */
   readonly order?: readonly string[];
 }
@@ -25,6 +27,7 @@ export function show(value: number | null | undefined, unit: string, reading: Re
   const options = {
     system: reading.system,
     currency: reading.currency,
+    plain: reading.plain,
     digits: unit === 'fraction' ? Math.min(digits, 2) : digits,
   };
   const text = formatQuantity(value, unit, options);

@@ -64,14 +64,31 @@ export function* rank(
   const difference = differencesOf(draws, measure, first, second);
   if (!difference.every(Number.isFinite)) return null;
   const sign = better === 'less' ? -1 : 1;
-  const benefits = Array.from({ length: draws.scenarios }, (_, k) =>
-    drawsOf(draws, measure, k).map((v) => sign * v),
-  ).filter((benefit) => benefit.every(Number.isFinite));
-  const chance = better === undefined ? 0 : chanceGain(benefits);
+  const benefits =
+    better === undefined
+      ? null
+      : Array.from({ length: draws.scenarios }, (_, k) =>
+          drawsOf(draws, measure, k).map((v) => sign * v),
+        ).filter((benefit) => benefit.every(Number.isFinite));
+  const found = yield* rankDifference(draws, difference, benefits, top);
+  return { measure, first, second, ...found };
+}
+
+/**
+ * Which numbers move a difference, in slices. `benefits` has what each choice gains, draw by draw; null where no
+ * choice is the better one, and knowing is worth nothing that could be said.
+ */
+export function* rankDifference(
+  draws: Draws,
+  difference: Float64Array,
+  benefits: readonly Float64Array[] | null,
+  top: number,
+): Generator<number, Pick<Ranking, 'ranked' | 'rest'>> {
+  const chance = benefits === null ? 0 : chanceGain(benefits);
   const found: { uncertain: Uncertain; share: number; worth: number | null }[] = [];
   for (const [k, uncertain] of draws.uncertain.entries()) {
     const groups = groupsAlong(sample(uncertain, draws.count, draws.seed));
-    const gain = better === undefined ? null : gainIn(groups, benefits);
+    const gain = benefits === null ? null : gainIn(groups, benefits);
     found.push({
       uncertain,
       share: varianceShareIn(groups, difference),
@@ -82,9 +99,6 @@ export function* rank(
   found.sort((a, b) => b.share - a.share);
   const listed = found.slice(0, top).filter(({ share }) => share > 0);
   return {
-    measure,
-    first,
-    second,
     ranked: listed.map(({ uncertain, share, worth }) => {
       const { id, label, unit, low, central, high, measureBy } = uncertain;
       const x = sample(uncertain, draws.count, draws.seed);
@@ -110,7 +124,7 @@ const WORTH_A_WALK = 0.02;
  * The measurements that would settle most, at most `most` of them. Numbers that one measurement settles together
  * stand as one; numbers that nobody can measure on a farm are left out.
  */
-export function adviceFrom({ ranked }: Ranking, most = 3): Advice[] {
+export function adviceFrom({ ranked }: Ranking | Pick<Ranking, 'ranked'>, most = 3): Advice[] {
   const byWords = new Map<string, Advice>();
   for (const { id, share, worth, measureBy: words } of ranked) {
     if (words === undefined) continue;

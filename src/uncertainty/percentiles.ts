@@ -122,13 +122,21 @@ export function shareBest(draws: Draws, name: ResultName, better: Better): numbe
   });
 }
 
-/**
- * Share of the draws in which each scenario is best by the keeper's weights: within a draw the best scenario of a
- * measure scores 1, the worst 0, the rest between in proportion; a scenario without the measure scores 0 in it.
- */
+/** Share of the draws in which each scenario is best by the keeper's weights. */
 export function shareBestWeighted(draws: Draws, measures: readonly Measure[]): number[] {
-  const { scenarios, results, count } = draws;
-  const scores = new Float64Array(count * scenarios);
+  const scores = weightedScores(draws, measures);
+  return shareWinning(draws, (draw, scenario) => scores[draw * draws.scenarios + scenario]);
+}
+
+/** Rows of every scenario, one block after the other: draws, or the steps of an input that is turned. */
+type Rows = Pick<Draws, 'scenarios' | 'results'>;
+
+/**
+ * Scores by the keeper's weights: within a block the best scenario of a measure scores 1, the worst 0, the rest
+ * between in proportion; a scenario without the measure scores 0 in it. In the rows' order.
+ */
+export function weightedScores({ scenarios, results }: Rows, measures: readonly Measure[]): Float64Array {
+  const scores = new Float64Array(measures.length === 0 ? 0 : resultIn(results, measures[0].name).length);
   for (const { name, better, weight } of measures) {
     const all = resultIn(results, name);
     for (let from = 0; from < scores.length; from += scenarios) {
@@ -145,7 +153,7 @@ export function shareBestWeighted(draws: Draws, measures: readonly Measure[]): n
       }
     }
   }
-  return shareWinning(draws, (draw, scenario) => scores[draw * scenarios + scenario]);
+  return scores;
 }
 
 function shareWinning(

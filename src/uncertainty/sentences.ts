@@ -3,7 +3,7 @@ import { describe } from '../model/dictionary.ts';
 import { COMPARISONS, type Comparison } from '../model/measures.ts';
 import type { ResultName } from '../model/quantities.ts';
 import type { Evaluation } from '../study/evaluate.ts';
-import { type FormatOptions, formatQuantity } from '../units/format.ts';
+import { type FormatOptions, formatDifference, readsTheSame } from '../units/format.ts';
 import type { Draws } from './monteCarlo.ts';
 import { pairedDifference } from './percentiles.ts';
 
@@ -27,14 +27,15 @@ export function differenceSentences(evaluation: Evaluation, context: FormatOptio
       .sort((a, b) => (comparison.better === 'less' ? a.value - b.value : b.value - a.value));
     if (ranked.length < 2) return [];
     const [best] = ranked;
-    const next = ranked.find(({ value }) => value !== best.value);
+    const unit = describe(name)?.unit ?? '';
+    const next = ranked.find(({ value }) => !readsTheSame(value, best.value, unit, context));
     if (!next) return [];
     const sentence = differenceSentence(evaluation, comparison, best.k, next.k, context, draws);
     return sentence === null ? [] : [sentence];
   });
 }
 
-/** One scenario against another in one measure; null where either has none of it or they tie. */
+/** One scenario against another in one measure; null where either has none of it or both read the same. */
 export function differenceSentence(
   { scenarios }: Evaluation,
   { name, verb, noun }: Comparison,
@@ -44,9 +45,10 @@ export function differenceSentence(
   draws?: Draws,
 ): string | null {
   const [a, b] = [scenarios[first].values[name], scenarios[second].values[name]];
-  if (a === null || b === null || a === b) return null;
+  const unit = describe(name)?.unit ?? '';
+  if (a === null || b === null || readsTheSame(a, b, unit, context)) return null;
   const more = a > b ? 'more' : 'less';
-  const amount = formatQuantity(Math.abs(a - b), describe(name)?.unit ?? '', context);
+  const amount = formatDifference(a, b, unit, context);
   const paired = draws?.results[name] ? pairedDifference(draws, name, first, second) : null;
   const sure =
     paired && draws
@@ -60,4 +62,20 @@ export function hundredths(share: number): string {
   if (share > 0.995 && share < 1) return 'more than 99';
   if (share < 0.005 && share > 0) return 'fewer than 1';
   return String(Math.round(share * 100));
+}
+
+/**
+ * The same for shares that together are the whole: whole hundredths by largest remainder, so that what is shown sums
+ * to 100; a share that is there and comes to 0 is said to be fewer than 1, one that is not the whole more than 99.
+ */
+export function hundredthsOf(shares: readonly number[]): string[] {
+  const exact = shares.map((share) => share * 100);
+  const whole = exact.map(Math.floor);
+  const missing = Math.round(exact.reduce((sum, n) => sum + n, 0)) - whole.reduce((sum, n) => sum + n, 0);
+  const byRemainder = exact.map((n, k) => ({ k, rest: n - whole[k] })).sort((a, b) => b.rest - a.rest);
+  for (const { k } of byRemainder.slice(0, Math.max(0, missing))) whole[k]++;
+  return whole.map((n, k) => {
+    if (n === 0 && shares[k] > 0) return 'fewer than 1';
+    return n === 100 && shares[k] < 1 ? 'more than 99' : String(n);
+  });
 }

@@ -38,6 +38,28 @@ export function formatQuantity(
   return dress(formatNumber(shown.value, shown.unit, options), shown.unit, options);
 }
 
+/**
+ * How far two figures stand apart as a reader finds it who subtracts what is shown of them: 571 and 392 kg are 179 kg
+ * apart, though 570.6 and 391.9 are not. Without a sign; 0 where both read the same.
+ */
+export function formatDifference(a: number, b: number, unit: string, options: FormatOptions = {}): string {
+  const { value, unit: shown } = shownDifference(a, b, unit, options);
+  return dress(formatNumber(value, shown, options), shown, options);
+}
+
+/** Whether two figures read the same as they are shown. */
+export function readsTheSame(a: number, b: number, unit: string, options: FormatOptions = {}): boolean {
+  return shownDifference(a, b, unit, options).value === 0;
+}
+
+function shownDifference(a: number, b: number, unit: string, options: FormatOptions) {
+  const { digits = DIGITS, system = 'metric' } = options;
+  const [first, second] = [a, b].map((value) => toSystem(value, unit, system));
+  const asShown = (value: number) =>
+    COUNTED.has(first.unit) ? Math.round(value * 10) / 10 : Number(value.toPrecision(digits));
+  return { value: Math.abs(asShown(first.value) - asShown(second.value)), unit: first.unit };
+}
+
 /** "1 240 to 1 610 kg"; one figure with "about" where both ends read the same. Ends are put in order. */
 export function formatRange(
   from: number | null | undefined,

@@ -10,12 +10,14 @@ import type { Bands, ResultName, WeekName } from '../model/quantities.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
 import { type Setting, withChanges } from '../study/rows.ts';
 import { closestTwo, type Ranking, rank } from '../uncertainty/advice.ts';
+import { type Doubt, doubtOf } from '../uncertainty/doubt.ts';
 import { type Draws, draw } from '../uncertainty/monteCarlo.ts';
-import { bandsOf } from '../uncertainty/percentiles.ts';
+import { bandsOf, type Measure } from '../uncertainty/percentiles.ts';
 import { type WeekBands, weekBands } from '../uncertainty/weekBands.ts';
 import { type BreakEvens, breakEvens } from '../whatif/breakEven.ts';
 import { type Need, needsOf } from '../whatif/needs.ts';
 import { oneAtATime, type Sensitivities } from '../whatif/oneAtATime.ts';
+import { type Overtakes, overtakes } from '../whatif/overtake.ts';
 import { stressSteps } from '../whatif/stressRun.ts';
 import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo } from '../whatif/sweep.ts';
 import { type HerdMeaning, turnOf } from '../whatif/turn.ts';
@@ -64,6 +66,22 @@ export interface Requests {
     readonly count: number;
     readonly seed: number;
   };
+  /** The nearest value of any number that puts another scenario first. */
+  overtakes: {
+    readonly kind: 'overtakes';
+    readonly measures: readonly Measure[];
+    /** What turning the herd means for the shed; built to match when absent. */
+    readonly herd?: HerdMeaning;
+  };
+  /** What makes the answer doubtful: the numbers that move the lead of one scenario over another. */
+  doubt: {
+    readonly kind: 'doubt';
+    readonly measures: readonly Measure[];
+    readonly first: number;
+    readonly second: number;
+    readonly count: number;
+    readonly seed: number;
+  };
   /** Likely span of weekly series, by week. */
   weekBands: {
     readonly kind: 'weekBands';
@@ -89,6 +107,8 @@ export interface Answers {
   flips: BreakEvens | null;
   winters: Winters;
   rank: { readonly draws: Draws; readonly ranking: Ranking | null };
+  overtakes: Overtakes | null;
+  doubt: Doubt | null;
   weekBands: WeekBands;
   money: {
     readonly stress: readonly StressRow[];
@@ -140,8 +160,19 @@ export function* work(
     for (; !next.done; next = ranking.next()) yield 0.5 + next.value / 2;
     return { draws, ranking: next.value };
   }
+  if (request.kind === 'doubt') {
+    const { measures, first, second, count, seed } = request;
+    const drawing = draw(base, { count, seed, keep: measures.map(({ name }) => name), changes });
+    let step = drawing.next();
+    for (; !step.done; step = drawing.next()) yield step.value / 2;
+    const doubting = doubtOf(step.value, measures, first, second);
+    let next = doubting.next();
+    for (; !next.done; next = doubting.next()) yield 0.5 + next.value / 2;
+    return next.value;
+  }
   const setting = withChanges(base, changes);
   yield 0;
+  if (request.kind === 'overtakes') return overtakes(setting, request.measures, request.herd);
   if (request.kind === 'money') {
     const { scenario, baseline, capital, top } = request;
     const stress = yield* stressSteps(setting);

@@ -1,11 +1,12 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { setQuote } from '../../notebook/quote.ts';
 import { type Reading, show } from '../../plots/reading.ts';
-import type { OpenNotebook } from '../../store/open.ts';
+import { mostDraws, type OpenNotebook } from '../../store/open.ts';
 import { explain } from '../../study/trace.ts';
 import type { Asked } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 import { watch } from '../parts/watch.ts';
+import '../cells/wk-answer.ts';
 import '../cells/wk-cards.ts';
 import '../cells/wk-cautions.ts';
 import '../cells/wk-checks.ts';
@@ -227,6 +228,7 @@ export class WkPage extends LitElement {
         <div class="column">
         ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
         <wk-problems .problems=${open.problems.value}></wk-problems>
+        ${results.length === 0 ? nothing : html`<wk-answer .notebook=${notebook} .run=${run} .results=${results} .draws=${open.draws.value} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .reading=${reading} .count=${notebook ? Math.min(notebook.draws.count, mostDraws(results.length)) : 0}></wk-answer>`}
         ${this.#weather()}
         ${results.length === 0 && open.problems.value.length === 0 ? html`<p class="about" role="status">Working out the figures …</p>` : nothing}
         </div>

@@ -10,6 +10,8 @@ export interface Answering<K extends Kind> {
   readonly slot: string;
   /** The last answer; undefined until there is one. */
   readonly answer: () => Answers[K] | undefined;
+  /** The answer to what was asked last; undefined until it has come, whatever was answered before. */
+  readonly fresh: () => Answers[K] | undefined;
   /** Why there is no answer, in words; undefined when nothing is wrong. */
   readonly fault: () => string | undefined;
   /** Asks unless just this has been asked; nothing without an explorer or a setting. */
@@ -28,6 +30,7 @@ export function answering<K extends Kind>(host: ReactiveControllerHost, kind: K)
   const slot = `${kind} ${++slots}`;
   let asked: { bound: unknown; changes: unknown; key: string } | undefined;
   let answer: Answers[K] | undefined;
+  let answered: typeof asked;
   let fault: string | undefined;
   let by: Explorer | undefined;
   host.addController({
@@ -42,6 +45,7 @@ export function answering<K extends Kind>(host: ReactiveControllerHost, kind: K)
   return {
     slot,
     answer: () => answer,
+    fresh: () => (asked !== undefined && answered === asked ? answer : undefined),
     fault: () => fault,
     ask(explorer, setting, request, changes) {
       if (!explorer || !setting || !request) return;
@@ -49,13 +53,15 @@ export function answering<K extends Kind>(host: ReactiveControllerHost, kind: K)
         name === 'winters' ? (value as { label: string }[]).map((w) => w.label) : value,
       );
       if (asked && asked.bound === setting.bound && asked.changes === changes && asked.key === key) return;
-      asked = { bound: setting.bound, changes, key };
+      const mine = { bound: setting.bound, changes, key };
+      asked = mine;
       by = explorer;
       explorer
         .ask<K>({ slot, setting, request, changes })
         .then((found) => {
           if (found === undefined) return;
           answer = found;
+          answered = mine;
           fault = undefined;
           host.requestUpdate();
         })

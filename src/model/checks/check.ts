@@ -23,6 +23,12 @@ export interface Check {
   readonly words: string;
   /** First week of the winter, counted from 1, in which it fails. */
   readonly week?: number;
+  /** Upper end where the limit is a span. */
+  readonly limitHigh?: number;
+  /** What would pass, with the number: "a shed 26.4 m long". */
+  readonly passesWith?: string;
+  /** The tables hold no rule of this country: the limit is another's, for comparison, or there is none. */
+  readonly foreign?: true;
 }
 
 /** What the checks are given of a scenario; what is not there is not checked. */

@@ -1,0 +1,198 @@
+/** What would turn the answer: of all numbers, the one whose nearest plausible value puts another scenario first. */
+import { INPUTS } from '../notebook/inputs.ts';
+import { repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
+import { FORM } from '../tables/coefficient.ts';
+import { type Uncertain, uncertainIn } from '../uncertainty/monteCarlo.ts';
+import { type Measure, weightedScores } from '../uncertainty/percentiles.ts';
+import { stepsBetween, WHOLE_UNITS } from './sweep.ts';
+import { type HerdMeaning, setTurn, type Turn, turnLimits, turnOf } from './turn.ts';
+
+export interface Overtake {
+  readonly id: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly now: number;
+  /** First value found at which another scenario is first; whole where the number only comes whole. */
+  readonly at: number;
+  /** Scenario that is first there. */
+  readonly by: number;
+  /** Ends of the span that was looked over. */
+  readonly low: number;
+  readonly high: number;
+  /** The span is the number's own range; else half to twice of where it stands. */
+  readonly ranged: boolean;
+  /** What is turned with it, in words. */
+  readonly note?: string;
+}
+
+/** Points looked at between where a number stands and either end of its span. */
+const STEPS = 3;
+/** Points inside a bracket and how often it is narrowed: to 1/512 of a third of the way. */
+const INSIDE = 9;
+const ROUNDS = 3;
+
+interface Candidate extends Pick<Turn, 'at' | 'herds'> {
+  readonly id: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly now: number;
+  readonly low: number;
+  readonly high: number;
+  readonly ranged: boolean;
+  readonly note?: string;
+}
+
+interface Bracket {
+  readonly candidate: Candidate;
+  /** `first` leads at the near end and no longer at the far end. */
+  readonly near: number;
+  readonly far: number;
+  readonly by: number;
+}
+
+export interface Overtakes {
+  readonly first: number;
+  /** Nearest: the smallest part of the way from where the number stands to the end of its span. Null: none. */
+  readonly nearest: Overtake | null;
+  /** Numbers turned. */
+  readonly looked: number;
+}
+
+/**
+ * Looks over every number with a range (to its ends), every input that can be turned and the herd (half to twice),
+ * one at a time. Null when nobody is first as things stand.
+ */
+export function overtakes(
+  setting: Setting,
+  measures: readonly Measure[],
+  herd?: HerdMeaning,
+): Overtakes | null {
+  const [start] = leaders(setting, measures, [[]]);
+  if (start === null || setting.bound.length < 2) return null;
+  const candidates = candidatesIn(setting, herd);
+  const points = candidates.flatMap((candidate) =>
+    [candidate.low, candidate.high].flatMap((end) =>
+      end === candidate.now
+        ? []
+        : [{ candidate, values: stepsBetween(candidate.now, end, STEPS + 1).slice(1) }],
+    ),
+  );
+  const found = leaders(
+    setting,
+    measures,
+    points.map(({ candidate, values }) => values.map((value) => ({ candidate, value }))),
+  );
+  let at = 0;
+  let brackets = points.flatMap(({ candidate, values }): Bracket[] => {
+    const led = found.slice(at, at + values.length);
+    at += values.length;
+    return bracketIn(candidate, [candidate.now, ...values], [start, ...led], start);
+  });
+  for (let round = 0; round < ROUNDS && brackets.length > 0; round++) {
+    const inside = brackets.map(({ near, far }) => stepsBetween(near, far, INSIDE));
+    const led = leaders(
+      setting,
+      measures,
+      brackets.map(({ candidate }, k) => inside[k].map((value) => ({ candidate, value }))),
+    );
+    brackets = brackets.map(
+      (bracket, k) =>
+        bracketIn(bracket.candidate, inside[k], led.slice(k * INSIDE, (k + 1) * INSIDE), start)[0] ?? bracket,
+    );
+  }
+  const nearest = brackets
+    .map((bracket) => ({ bracket, part: partOfTheWay(bracket) }))
+    .sort((a, b) => a.part - b.part)[0]?.bracket;
+  return { first: start, nearest: nearest ? overtakeOf(nearest) : null, looked: candidates.length };
+}
+
+function overtakeOf({ candidate, far, by }: Bracket): Overtake {
+  const { at: _, herds: __, ...said } = candidate;
+  const whole = far > candidate.now ? Math.ceil(far) : Math.floor(far);
+  return { ...said, by, at: WHOLE_UNITS.has(candidate.unit) ? whole : far };
+}
+
+const partOfTheWay = ({ candidate: { now, low, high }, far }: Bracket) =>
+  Math.abs(far - now) / Math.abs((far > now ? high : low) - now);
+
+/** The first change of the leader along rising distance; a value at which nobody leads is no change. */
+function bracketIn(
+  candidate: Candidate,
+  values: readonly number[],
+  led: readonly (number | null)[],
+  start: number,
+): Bracket[] {
+  let near = values[0];
+  for (let k = 0; k < values.length; k++) {
+    const by = led[k];
+    if (by === start) near = values[k];
+    else if (by !== null && k > 0) return [{ candidate, near, far: values[k], by }];
+  }
+  return [];
+}
+
+interface Point {
+  readonly candidate: Candidate;
+  readonly value: number;
+}
+
+/** Who is first at each point, all in one run; null where several are or nobody has the measure. */
+function leaders(
+  setting: Setting,
+  measures: readonly Measure[],
+  points: readonly (readonly Point[])[],
+): (number | null)[] {
+  const flat = points.flat();
+  const names = measures.map(({ name }) => name);
+  // One block more than points where none is turned: things as they stand.
+  const block = repeatScenarios(setting, Math.max(1, flat.length), names);
+  flat.forEach(({ candidate, value }, repeat) => {
+    setTurn(block, candidate, repeat, value);
+  });
+  const { scenarios } = block;
+  const results = runBlock(block, setting.weather);
+  const scores = weightedScores({ scenarios, results }, measures);
+  const known = (row: number) => measures.some(({ name }) => Number.isFinite(results[name][row]));
+  return Array.from({ length: block.repeats }, (_, repeat) => {
+    const order = Array.from({ length: scenarios }, (__, scenario) => scenario)
+      .filter((scenario) => known(repeat * scenarios + scenario))
+      .sort((a, b) => scores[repeat * scenarios + b] - scores[repeat * scenarios + a]);
+    if (order.length < 2) return order[0] ?? null;
+    const [a, b] = order.map((scenario) => scores[repeat * scenarios + scenario]);
+    return a > b ? order[0] : null;
+  });
+}
+
+function candidatesIn(setting: Setting, herd?: HerdMeaning): Candidate[] {
+  const ranged = uncertainIn(setting)
+    // Which of two published forms holds is not a level that could be reached.
+    .filter(({ unit }) => unit !== FORM)
+    .map((each: Uncertain): Candidate => ({ ...each, now: each.central, herds: [], ranged: true }));
+  const own = ownNumbers(setting).flatMap((name): Candidate[] => {
+    const turn = turnOf(setting, name, herd);
+    if (!turn || !(turn.now > 0)) return [];
+    const { label, unit, now, at, herds, note } = turn;
+    const limits = turnLimits(setting, turn);
+    const [low, high] = [now / 2, now * 2].map((end) => (limits.holds(end) ? end : now));
+    const said = name === 'headCount' ? 'the herd' : label;
+    return [{ id: name, label: said, unit, now, low, high, at, herds, note, ranged: false }];
+  });
+  return [...ranged, ...own];
+}
+
+/** Names of what the notebook gives without a range and a keeper could see otherwise: inputs with a span, own prices. */
+function ownNumbers({ bound }: Setting): string[] {
+  const spanned = new Set(
+    INPUTS.filter(
+      ({ column, min, max }) => min !== undefined && max !== undefined && column !== 'herdFactor',
+    ).map(({ column }) => column),
+  );
+  const names = bound.flatMap(({ bindings }) =>
+    [...bindings.values()].flatMap(({ column, id, value, low, high, origin, unit }) => {
+      if (!Number.isFinite(value) || low < high) return [];
+      if (origin === 'input' && (spanned.has(column) || unit.startsWith('money/'))) return [column];
+      return origin === 'override' ? [id] : [];
+    }),
+  );
+  return [...new Set(['headCount', ...names])];
+}
