@@ -1,19 +1,21 @@
 /** The comparison as a table to read in a terminal: aligned, with units, ranges and the differences in words. */
 
 import type { Check } from '../model/checks/check.ts';
+import { CHECK_GROUPS, titleOf } from '../model/checks/titles.ts';
 import { describe } from '../model/dictionary.ts';
 import { COMPARISONS, type Comparison, type Question } from '../model/measures.ts';
 import type { ResultName } from '../model/quantities.ts';
 import type { Notebook } from '../notebook/read.ts';
 import { answerOf, missingOf } from '../plots/answer.ts';
 import { answerWords } from '../plots/answerWords.ts';
+import { countsText, grouped, limitText, rulesInUse } from '../plots/checkWords.ts';
 import type { Run, ScenarioResult } from '../study/evaluate.ts';
 import { chancesOf, chanceWords } from '../uncertainty/chances.ts';
 import { measuresOf } from '../uncertainty/decide.ts';
 import { type Doubt, doubtOf } from '../uncertainty/doubt.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import { shareBest } from '../uncertainty/percentiles.ts';
-import { differenceSentences } from '../uncertainty/sentences.ts';
+import { differenceSentences, hundredthsOf } from '../uncertainty/sentences.ts';
 import { type FormatOptions, formatQuantity, formatRange } from '../units/format.ts';
 import { overtakes } from '../whatif/overtake.ts';
 
@@ -117,8 +119,8 @@ function howSure({ scenarios }: Run, draws: Draws): string[] {
   return [
     'How sure: best in how many of 100 draws',
     ...measures.map((c) => {
-      const shares = shareBest(draws, c.name, c.better as 'more' | 'less');
-      return `  ${c.short} (${c.better} is better): ${scenarios.map((s, k) => `${s.name} ${Math.round(shares[k] * 100)}`).join(', ')}`;
+      const said = hundredthsOf(shareBest(draws, c.name, c.better as 'more' | 'less'));
+      return `  ${c.short} (${c.better} is better): ${scenarios.map((s, k) => `${s.name} ${said[k]}`).join(', ')}`;
     }),
   ];
 }
@@ -147,26 +149,29 @@ function surety({ scenarios }: Run, draws: Draws, context: FormatOptions): strin
   });
 }
 
-/** What must be mended in full; what is worth a look by its first sentence, since there can be many. */
-function checkLines({ scenarios }: Run, context: FormatOptions): string[] {
-  return scenarios.flatMap(({ name, checks }) => {
-    const stops = checks.filter((c) => c.status === 'stop');
-    const looks = checks.filter((c) => c.status === 'look');
-    return [
-      `Checks, ${name}: ${checks.length - stops.length - looks.length} pass, ${looks.length} to look at, ${stops.length} stop`,
-      ...stops.flatMap((c) => hanging('  stop  ', `${c.words}${againstLimit(c, context)}`)),
-      ...looks.flatMap((c) => hanging('  look  ', firstSentence(c.words))),
-    ];
-  });
+/** What stops and what the keeper can change, with what would pass; the rest is counted. */
+function checkLines({ scenarios, currency, year }: Run, context: FormatOptions): string[] {
+  const reading = { currency, year, system: context.system ?? 'metric', plain: true };
+  const line = (lead: string, check: Check) => {
+    const numbers = limitText(check, reading);
+    const passes = check.passesWith === undefined ? '' : ` Passes with ${check.passesWith}.`;
+    return hanging(
+      lead,
+      `${titleOf(check.id)}${numbers === '' ? '' : ` (${numbers})`}: ${check.words}${passes} [${check.source}]`,
+    );
+  };
+  return [
+    ...hanging('', rulesInUse(scenarios)),
+    ...scenarios.flatMap(({ name, checks }) => {
+      const { stop, change } = grouped(checks);
+      return [
+        `Checks, ${name}: ${countsText(checks, CHECK_GROUPS)}`,
+        ...stop.flatMap((check) => line('  stop    ', check)),
+        ...change.flatMap((check) => line('  change  ', check)),
+      ];
+    }),
+  ];
 }
-
-function againstLimit({ value, limit, unit, source }: Check, context: FormatOptions): string {
-  if (value === null || limit === null) return ` (${source})`;
-  return ` (${formatQuantity(value, unit, context)}, limit ${formatQuantity(limit, unit, context)}; ${source})`;
-}
-
-const firstSentence = (words: string): string =>
-  /^.*?[.;](?= |$)/.exec(words)?.[0].replace(/;$/, '.') ?? words;
 
 const WIDTH = 100;
 

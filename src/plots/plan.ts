@@ -1,7 +1,7 @@
 /** Plan of the shed: bed, stance, feed places, the way behind a feeding animal, water and ways out, to scale. */
 import type { CheckInput } from '../model/checks/check.ts';
 import { contextOf } from '../model/checks/context.ts';
-import { herdNeed, RULE_NAMES } from '../model/checks/spaceRules.ts';
+import { herdNeed, ruleName } from '../model/checks/spaceRules.ts';
 import { frameLines, postRows, type ShedFloor } from '../model/works/geometry.ts';
 import {
   box,
@@ -81,7 +81,7 @@ export function planScene(input: CheckInput): PlanScene | string {
     animalWideM: width.size,
     behindM: (stanceM > 0 ? stanceM : shed.depthM) - length.size,
     wantedM: c.row(ranked ? 'commonPracticeHornedAlleyM' : 'commonPracticeStanceDepthM').low - length.size,
-    rules: RULE_NAMES[own ? set : 'sweden'],
+    rules: ruleName(own ? set : 'sweden', c.country),
   };
 }
 

@@ -1,12 +1,11 @@
 /** The last block of the cards, how sure: in how many draws a scenario is best, and the limits it breaks. */
 import { html, nothing, type TemplateResult } from 'lit';
 import { COMPARISONS } from '../../model/measures.ts';
+import { countsText } from '../../plots/checkWords.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
 import { measuresOf } from '../../uncertainty/decide.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
 import { shareBest, shareBestWeighted } from '../../uncertainty/percentiles.ts';
-import { hundredths } from '../../uncertainty/sentences.ts';
-import { isCaution } from '../parts/caution.ts';
 import { ask } from '../parts/events.ts';
 import { SURE } from '../parts/measures.ts';
 
@@ -43,17 +42,16 @@ export function countingWins(): Wins {
   };
 }
 
-/** The block on one card. `shareOf` gives the share of the draws this scenario wins in a row, null until drawn. */
+/**
+ * The block on one card. `shareOf` gives in how many of 100 draws this scenario wins in a row, null until drawn. Counted
+ * are only what stops and what the keeper can change: where less is modelled, fewer numbers for the engineer are not safety.
+ */
 export function sureBlock(
   { checks }: ScenarioResult,
   weights: Weights,
-  shareOf: (key: string) => number | null,
+  shareOf: (key: string) => string | null,
 ): TemplateResult {
-  const stops = checks.filter((check) => check.status === 'stop').length;
-  const looks = checks.filter((check) => check.status === 'look' && !isCaution(check)).length;
-  const found = [stops > 0 ? `${stops} to stop at` : '', looks > 0 ? `${looks} to look at` : '']
-    .filter((s) => s !== '')
-    .join(', ');
+  const found = countsText(checks, ['stop', 'change']);
   return html`<section>
       <h4><span>How sure</span></h4>
       <dl>
@@ -61,12 +59,12 @@ export function sureBlock(
           const share = shareOf(key);
           return html`<div class="row">
             <dt>${label}</dt>
-            <dd>${share === null ? html`<span class="quiet">drawing …</span>` : html`<span class="often">${hundredths(share)}<span class="unit"> of 100</span></span>`}</dd>
+            <dd>${share === null ? html`<span class="quiet">drawing …</span>` : html`<span class="often">${share}<span class="unit"> of 100</span></span>`}</dd>
           </div>`;
         })}
         <div class="row">
           <dt>Limits checked</dt>
-          <dd><button type="button" class="number" @click=${(event: Event) => ask(event.currentTarget as HTMLElement, 'wk-go', { to: 'checks' })}>${found === '' ? 'all pass' : found}</button></dd>
+          <dd><button type="button" class="number" @click=${(event: Event) => ask(event.currentTarget as HTMLElement, 'wk-go', { to: 'checks' })}>${found === '' ? 'nothing to change' : found}</button></dd>
         </div>
       </dl>
     </section>`;

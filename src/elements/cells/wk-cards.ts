@@ -4,7 +4,7 @@ import { scenarioColour } from '../../plots/palette.ts';
 import { moneyOf, type Reading } from '../../plots/reading.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
-import { differenceSentences } from '../../uncertainty/sentences.ts';
+import { differenceSentences, hundredthsOf } from '../../uncertainty/sentences.ts';
 import { type Block, chosenBlock, STAYS, TAKES } from '../parts/measures.ts';
 import { shared } from '../parts/style.ts';
 import { type Card, measureRow } from './cardsRow.ts';
@@ -120,8 +120,14 @@ export class WkCards extends LitElement {
           <dl>${block.measures.map((measure) => measureRow(measure, cards, index, reading))}</dl>
         </section>`,
       )}
-      ${inText ? nothing : sureBlock(result, weights, (key) => this.#wins(draws, weights, key)?.[place] ?? null)}
+      ${inText ? nothing : sureBlock(result, weights, (key) => this.#ofHundred(draws, weights, key, place))}
     </article>`;
+  }
+
+  /** In whole hundredths that sum to 100 over the scenarios. */
+  #ofHundred(draws: Draws | undefined, weights: Weights, key: string, place: number): string | null {
+    const wins = this.#wins(draws, weights, key);
+    return wins ? (hundredthsOf(wins)[place] ?? null) : null;
   }
 
   #drawn(): string {

@@ -1,15 +1,18 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Check } from '../../model/checks/check.ts';
-import { inWords, type Reading, show } from '../../plots/reading.ts';
+import { type CheckGroup, groupOf, titleOf } from '../../model/checks/titles.ts';
+import { GROUP_TITLES, grouped, limitText, rulesInUse } from '../../plots/checkWords.ts';
+import { capital, inWords, type Reading } from '../../plots/reading.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
 import type { Source } from '../../tables/coefficient.ts';
-import { isCaution } from '../parts/caution.ts';
 import { shared } from '../parts/style.ts';
 
-const SAID: Readonly<Record<Check['status'], string>> = { stop: 'Stop', look: 'Look', pass: 'Pass' };
-const ORDER: readonly Check['status'][] = ['stop', 'look', 'pass'];
+/** Told at once, the same in several scenarios said once; the rest is folded under each scenario. */
+const FIRST = ['stop', 'change'] as const;
+const FOLDED = ['engineer', 'local', 'pass'] as const;
+const SAID: Readonly<Partial<Record<CheckGroup, string>>> = { stop: 'Stop', change: 'Change' };
 
-/** Every limit that was checked: what stops first, what passes folded away. */
+/** Every limit that was checked, in order of use: stops, what the keeper can change, the rest folded by scenario. */
 export class WkChecks extends LitElement {
   static override properties = {
     results: { attribute: false },
@@ -28,7 +31,7 @@ export class WkChecks extends LitElement {
       }
       li {
         display: grid;
-        grid-template-columns: 3.6rem 1fr;
+        grid-template-columns: 4.4rem 1fr;
         gap: 0 0.6rem;
         padding: 0.4rem 0;
         border-top: 1px solid var(--rule);
@@ -42,14 +45,19 @@ export class WkChecks extends LitElement {
         padding-left: 0.4rem;
         color: #9b1c1c;
       }
-      .look .status {
+      .change .status {
         border-left: 6px double #7a5200;
         padding-left: 0.4rem;
         color: #7a5200;
       }
-      .pass .status {
-        padding-left: 0.6rem;
-        color: var(--quiet);
+      .folded li {
+        grid-template-columns: 1fr;
+      }
+      .passes {
+        display: block;
+      }
+      h3 {
+        margin-top: 1rem;
       }
       small {
         display: block;
@@ -86,33 +94,42 @@ export class WkChecks extends LitElement {
     this.openOnly = false;
   }
 
-  #one({ check, names }: Found) {
-    const { status, words, value, limit, unit, source, basis, week } = check;
-    const measured = value === null || unit === 'month' ? '' : show(value, unit, this.reading).text;
-    const against = limit === null ? '' : `limit ${show(limit, unit, this.reading).text}`;
-    const numbers = [measured, against, week === undefined ? '' : `from week ${week}`]
-      .filter((s) => s !== '')
-      .join(', ');
+  #one({ check, names }: Found, folded: boolean) {
+    const { id, words, source, basis, passesWith } = check;
+    const group = groupOf(check);
+    const numbers = limitText(check, this.reading);
     const title = this.sources?.get(source);
     const from = title
       ? [title.title.startsWith(title.author) ? '' : title.author, title.title, title.year]
           .filter((s) => s !== '')
           .join(', ')
       : source;
-    return html`<li class=${status}>
-      <span class="status">${SAID[status]}</span>
-      <span><strong>${inWords(names)}.</strong> ${words}${numbers === '' ? nothing : html` <span class="numbers">(${numbers})</span>`}<small>${from} · ${basis}</small></span>
+    return html`<li class=${group}>
+      ${folded ? nothing : html`<span class="status">${SAID[group]}</span>`}
+      <span><strong>${capital(titleOf(id))}</strong>${folded ? '' : ` in ${inWords(names.map((name) => `“${name}”`))}`}${numbers === '' ? nothing : html` <span class="numbers">(${numbers})</span>`}. ${words}${passesWith === undefined || group === 'pass' ? nothing : html` <span class="passes">Passes with ${passesWith}.</span>`}<small>${from} · ${basis}</small></span>
     </li>`;
   }
 
+  #folded({ name, checks }: ScenarioResult) {
+    const by = grouped(checks);
+    const shown = FOLDED.filter((group) => by[group].length > 0 && !(this.openOnly && group === 'pass'));
+    if (shown.length === 0) return nothing;
+    return html`<h3>“${name}”</h3>
+      ${shown.map((group) => html`<details class="folded"><summary>${GROUP_TITLES[group]}: ${by[group].length}</summary><ul>${by[group].map((check) => this.#one({ check, names: [name] }, true))}</ul></details>`)}`;
+  }
+
   protected override render() {
-    const found = gather(this.results);
-    const open = found.filter(({ check }) => check.status !== 'pass');
-    const passed = this.openOnly ? [] : found.filter(({ check }) => check.status === 'pass');
+    const { results } = this;
     return html`<h2>Limits checked</h2>
-      <p class="quiet">Limits differ from place to place: check the local rule behind each.</p>
-      ${open.length > 0 ? html`<ul>${open.map((each) => this.#one(each))}</ul>` : html`<p class="quiet">Nothing to stop at or look at.</p>`}
-      ${passed.length > 0 ? html`<details><summary>${passed.length} ${passed.length === 1 ? 'limit is' : 'limits are'} kept</summary><ul>${passed.map((each) => this.#one(each))}</ul></details>` : nothing}`;
+      <p class="quiet">${results.length === 0 ? nothing : rulesInUse(results)} Limits differ from place to place: check the local rule behind each.</p>
+      ${FIRST.map((group) => {
+        const found = gather(results, group);
+        return found.length === 0
+          ? nothing
+          : html`<h3>${GROUP_TITLES[group]}</h3><ul>${found.map((each) => this.#one(each, false))}</ul>`;
+      })}
+      ${FIRST.every((group) => gather(results, group).length === 0) ? html`<p class="quiet">Nothing stops, and nothing is yours to change.</p>` : nothing}
+      ${results.map((result) => this.#folded(result))}`;
   }
 }
 
@@ -121,17 +138,17 @@ interface Found {
   readonly names: readonly string[];
 }
 
-/** What is the same in several scenarios is said once, with their names; what stops comes first. */
-function gather(results: readonly ScenarioResult[]): Found[] {
+/** What is the same in several scenarios is said once, with their names. */
+function gather(results: readonly ScenarioResult[], group: CheckGroup): Found[] {
   const found = new Map<string, { check: Check; names: string[] }>();
   for (const { name, checks } of results)
-    for (const check of checks.filter((each) => !isCaution(each))) {
-      const key = `${check.id} ${check.status} ${check.words} ${check.value}`;
+    for (const check of grouped(checks)[group]) {
+      const key = `${check.id} ${check.words} ${check.value}`;
       const entry = found.get(key) ?? { check, names: [] };
       entry.names.push(name);
       found.set(key, entry);
     }
-  return [...found.values()].sort((a, b) => ORDER.indexOf(a.check.status) - ORDER.indexOf(b.check.status));
+  return [...found.values()];
 }
 
 customElements.define('wk-checks', WkChecks);

@@ -108,6 +108,7 @@ const ridgeSlot: CheckRule<Context> = {
       limit: irish.central * 1000,
       unit: 'mm',
       row: irish,
+      ...(slot >= irish.central ? {} : { passesWith: `a ridge slot of ${say(irish.central * 1000, 0)} mm` }),
       words: `Ridge slot ${say(slot * 1000, 0)} mm. The Irish rule asks ${say(irish.central * 1000, 0)} mm at this span, the North American ${say(american * 1000, 0)} mm, the stack sum ${needed === null ? 'cannot be met through this inlet' : `${say(needed * 1000, 0)} mm for the least air`}: they disagree, so take the widest the weather allows.${drift ? ' At this snow an open ridge this wide lets drifting snow onto the bed: use upstands.' : ''}`,
     };
   },
@@ -127,6 +128,7 @@ const inletToOutlet: CheckRule<Context> = {
       limit: row.low,
       unit: 'm²/m²',
       row,
+      ...(ratio >= row.low ? {} : { passesWith: `${say(row.low * air.outletM2, 1)} m² of inlets` }),
       words: `Inlets are ${say(ratio, 1)} times the ridge opening; at least ${say(row.low)}, better ${say(row.high)}, split over both sides.`,
     };
   },

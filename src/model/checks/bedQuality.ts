@@ -22,7 +22,7 @@ const moisture: CheckRule<Context> = {
       unit: '%',
       row,
       week,
-      words: `The bed ends at ${say(value * 100, 0)} % moisture; above ${say(row.central * 100, 0)} % hides get dirty and the bed stays cold${week ? `, passed first in ${sayWeek(c.scenario, week)}` : ''}. Bedding, area and air dry it, in that order of cost.`,
+      words: `The bed ends at ${say(value * 100, 1)} % moisture; above ${say(row.central * 100, 1)} % hides get dirty and the bed stays cold${week ? `, passed first in ${sayWeek(c.scenario, week)}` : ''}. Bedding, area and air dry it, in that order of cost.`,
     };
   },
 };
@@ -109,7 +109,8 @@ const stock: CheckRule<Context> = {
       limit,
       unit: 't',
       row,
-      words: `Materials on hand make ${say(enough, 1)} t of this mix; the winter takes ${say(need, 1)} t, ${say(limit, 1)} t with a margin for a wet one. Stack it before the ground freezes.`,
+      words: `Materials on hand or within reach make ${say(enough, 1)} t of this mix; the winter takes ${say(need, 1)} t, ${say(limit, 1)} t with a margin of ${say(row.central * 100, 0)} % for a wet one. Stack it before the ground freezes.`,
+      ...(enough >= limit ? {} : { passesWith: `${say(limit, 1)} t of the mix within reach` }),
     };
   },
 };

@@ -1,6 +1,6 @@
 /** What can kill or is forbidden, said every time. */
 import type { CheckRule } from './check.ts';
-import type { Context } from './context.ts';
+import { type Context, comparedWith } from './context.ts';
 import { say } from './say.ts';
 
 const slattedCows: CheckRule<Context> = {
@@ -99,17 +99,19 @@ const shelter: CheckRule<Context> = {
   id: 'outdoorShelter',
   theme: 'caution',
   run: (c) => {
-    if (!c.outdoors || c.country !== 'SE') return null;
+    if (!c.outdoors) return null;
+    const compared = comparedWith(c, 'SE');
     const row = c.row('swedenOutdoorHoursPerDay');
     const hours = c.scenario.placement.pastureShare * 24;
     if (hours <= row.central) return null;
     return {
-      status: c.scenario.exposure === 'shed' ? 'look' : 'stop',
+      status: c.scenario.exposure === 'shed' || compared !== '' ? 'look' : 'stop',
       value: hours,
       limit: row.central,
       unit: 'h/d',
       row,
-      words: `Cattle outdoors ${say(hours, 0)} h a day in the cold season count as kept outdoors in Sweden: they need a shelter with a dry, clean lying place for every animal at once, or a place in the supervised scheme. Check the local rule.`,
+      words: `${compared}${compared === '' ? 'C' : 'c'}attle outdoors ${say(hours, 0)} h a day in the cold season count as kept outdoors and need a shelter with a dry, clean lying place for every animal at once, or a place in a supervised scheme. Check the local rule.`,
+      ...(compared === '' ? {} : { foreign: true as const }),
     };
   },
 };

@@ -35,7 +35,7 @@ function periodName(country: string | null, kind: ManureKind, nitrateZone: boole
     case 'NO':
       return 'norway';
     case 'IE':
-      return kind === 'slurry' ? 'irelandSlurry' : null;
+      return kind === 'slurry' ? 'irelandSlurry' : 'irelandManure';
     case 'GB':
       return kind === 'slurry' && nitrateZone ? 'englandGrass' : null;
     default:

@@ -72,6 +72,23 @@ function builtOf(scenario: Scenario, slatsM2: number, row: (id: string) => Coeff
   return { floor, frame, roadM };
 }
 
+/** Members of the Union, whose nitrates directive holds there, and the United Kingdom, which kept it (from memory). */
+const NITRATES_DIRECTIVE: ReadonlySet<string> = new Set(
+  'AT BE BG HR CY CZ DK EE FI FR DE GR HU IE IT LV LT LU MT NL PL PT RO SK SI ES SE GB'.split(' '),
+);
+
+export const underNitratesDirective = ({ country }: Context): boolean =>
+  country !== null && NITRATES_DIRECTIVE.has(country);
+
+const WHOSE: Readonly<Record<string, string>> = { SE: 'Sweden', IE: 'Ireland', EU: 'the European Union' };
+
+/** Put before a rule of another country: it is not the law here. Empty at home. */
+export function comparedWith(c: Context, of: 'SE' | 'IE' | 'EU'): string {
+  const home = of === 'EU' ? underNitratesDirective(c) : c.country === of;
+  if (home) return '';
+  return `No rule ${c.country === null ? 'without a country' : `for ${c.country}`} in the tables; that of ${WHOSE[of]}, for comparison: `;
+}
+
 /** Reads the input of the checks; never throws. */
 export function contextOf(input: CheckInput): Context {
   const { scenario, values, coefficients } = input;

@@ -6,6 +6,13 @@ import { animalReachM, machineNeedM } from './reach.ts';
 import { rising } from './rising.ts';
 import { capital, say } from './say.ts';
 
+/** A roof that clears the bed at the high end of its range. */
+const passingRoof = (bed: BedSeries, status: string, needM: number) =>
+  status === 'pass' ? {} : { passesWith: `a lowest roof member at ${say(up(bed.end.high + needM))} m` };
+
+/** To the next centimetre, so that what is said passes. */
+const up = (value: number) => Math.ceil(value * 100 - 1e-6) / 100;
+
 const roofClearance: CheckRule<Context> = {
   id: 'roofClearance',
   theme: 'fit',
@@ -24,7 +31,7 @@ const roofClearance: CheckRule<Context> = {
       fails: `The lowest roof member (${say(roof)} m) leaves less than the ${say(need)} m that ${who} needs over the bed`,
       fits: `${say(free)} m stays free under the lowest roof member (${say(roof)} m) when the bed is highest; ${who} needs ${say(need)} m, which fits`,
     });
-    return { ...verdict, value: free, limit: need };
+    return { ...verdict, value: free, limit: need, ...passingRoof(c.bed, verdict.status, need) };
   },
 };
 
@@ -41,7 +48,12 @@ const hornClearance: CheckRule<Context> = {
       fails: `${capital(animal.who)} can touch the lowest roof member (${say(roof)} m)`,
       fits: `${capital(animal.who)} need ${say(animal.needM)} m; the roof clears them`,
     });
-    return { ...verdict, value: roof - bedEnd(c.bed), limit: animal.needM };
+    return {
+      ...verdict,
+      value: roof - bedEnd(c.bed),
+      limit: animal.needM,
+      ...passingRoof(c.bed, verdict.status, animal.needM),
+    };
   },
 };
 
@@ -60,7 +72,12 @@ const mountingClearance: CheckRule<Context> = {
       fails: `An animal that mounts another (withers at ${say(need)} m) hits the roof`,
       fits: `Withers of a mounting animal at ${say(need)} m clear the roof`,
     });
-    return { ...verdict, value: roof - bedEnd(c.bed), limit: need };
+    return {
+      ...verdict,
+      value: roof - bedEnd(c.bed),
+      limit: need,
+      ...passingRoof(c.bed, verdict.status, need),
+    };
   },
 };
 
@@ -70,12 +87,15 @@ const pushWallHeight: CheckRule<Context> = {
   run: (c) => {
     if (!c.bed) return null;
     const spare = c.row('wallFreeboardM');
-    return rising(c, c.bed, {
+    const verdict = rising(c, c.bed, {
       topM: c.shed.pushWallM - spare.central,
       row: spare,
       fails: `Less than ${say(spare.central)} m of the push wall (${say(c.shed.pushWallM)} m) stands above the bed`,
       fits: `The push wall (${say(c.shed.pushWallM)} m) stays ${say(spare.central)} m or more above the bed`,
     });
+    return verdict.status === 'pass'
+      ? verdict
+      : { ...verdict, passesWith: `a push wall of ${say(up(c.bed.end.high + spare.central))} m` };
   },
 };
 
@@ -96,7 +116,8 @@ const bedDepth: CheckRule<Context> = {
       words:
         week === undefined
           ? `The bed ends at ${say(c.bed.end.central)} m (${say(c.bed.end.low)} to ${say(c.bed.end.high)}), below the depth at which beds are emptied.`
-          : `The bed passes ${say(full.central)} m, the usual depth for a clean-out, in ${sayWeek(c.scenario, week)}: plan to empty part of it or build for ${say(c.bed.end.high)} m.`,
+          : `The bed passes ${say(full.central)} m, the usual depth for a clean-out, in ${sayWeek(c.scenario, week)}: plan to empty part of it, or build for ${say(c.bed.end.high)} m, the high end of its range (${say(c.bed.end.low)} to ${say(c.bed.end.high)} m).`,
+      ...(week === undefined ? {} : { passesWith: `part of it emptied before ${sayWeek(c.scenario, week)}` }),
     };
   },
 };
@@ -112,7 +133,8 @@ const bedGrowth: CheckRule<Context> = {
     return {
       status: inside ? 'pass' : 'look',
       value: perDay * 100,
-      limit: row.central * 100,
+      limit: row.low * 100,
+      limitHigh: row.high * 100,
       unit: 'cm/d',
       row,
       words: `The bed grows ${say(perDay * 100)} cm a day; ${say(row.low * 100)} to ${say(row.high * 100)} is usual at about 1 m² for each 100 kg.${inside ? '' : ' Check bedding rate, area and weights.'}`,

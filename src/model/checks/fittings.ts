@@ -30,6 +30,7 @@ const barrierLift: CheckRule<Context> = {
         ...shared,
         status: 'stop',
         week: beyond.week,
+        passesWith: `a lift of ${say(needed)} m`,
         words: `Barrier and trough must rise ${say(needed)} m but can be lifted only ${say(limit)} m; out of reach from ${sayWeek(c.scenario, beyond.week)}. Lifts: ${list}.`,
       };
     return {
@@ -50,7 +51,8 @@ const barrierThroat: CheckRule<Context> = {
     return {
       status: ok ? 'pass' : 'look',
       value: c.shed.barrierM,
-      limit: row.central,
+      limit: row.low,
+      limitHigh: row.high,
       unit: 'm',
       row,
       words: `The sill of the barrier begins ${say(c.shed.barrierM)} m above the feet; ${say(row.low)} to ${say(row.high)} m suits grown cattle, less for young stock. Keep the trough floor ${say(c.row('troughFloorM').central)} m above the feet.`,
@@ -89,13 +91,19 @@ const gateTop: CheckRule<Context> = {
   run: (c) => {
     if (!c.bed) return null;
     const row = c.row('gateTopM');
-    return rising(c, c.bed, {
-      topM: feetStart({ ...c.scenario, shed: { ...c.shed, stanceDepthM: 0 } }) + c.shed.gateHeightM - row.low,
+    const topM =
+      feetStart({ ...c.scenario, shed: { ...c.shed, stanceDepthM: 0 } }) + c.shed.gateHeightM - row.low;
+    const verdict = rising(c, c.bed, {
+      topM,
       row,
       fails: `Gates (${say(c.shed.gateHeightM)} m above the first bed) stand less than ${say(row.low)} m above the bed and no longer swing: hang them on lifting hinges or slip rails`,
       fits: `Gates stay at least ${say(row.low)} m above the bed`,
       mendable: true,
     });
+    const higher = Math.ceil((c.shed.gateHeightM + c.bed.end.high - topM) * 100 - 1e-6) / 100;
+    return verdict.status === 'pass'
+      ? verdict
+      : { ...verdict, passesWith: `gates ${say(higher)} m above the first bed` };
   },
 };
 
@@ -117,6 +125,7 @@ const bowlHeight: CheckRule<Context> = {
         ...shared,
         status: 'stop',
         week,
+        passesWith: `bowls that can be lifted ${say(Math.ceil(lift * 100 - 1e-6) / 100)} m`,
         words: `Water bowls sink below ${say(row.low)} m above the bed and fill with dung from ${sayWeek(c.scenario, week)}; ${lastGood(c, week)}. They can be lifted ${say(bowlLiftM)} m and need ${say(lift)} m: set them on the stance or make them rise.`,
       };
     const words =

@@ -10,15 +10,16 @@ import { FITTING_RULES } from './fittings.ts';
 import { LAND_RULES } from './land.ts';
 import { lastingCheck } from './lasting.ts';
 import { LOAD_RULES } from './loads.ts';
+import { PADDOCK_RULES } from './paddock.ts';
 import { ROOM_RULES } from './room.ts';
 import { STORE_RULES } from './store.ts';
 import { SUN_RULES } from './sunlight.ts';
 import { WAY_RULES } from './ways.ts';
 
-const RULES: readonly CheckRule<Context>[] = [
+export const RULES: readonly CheckRule<Context>[] = [
   ...FIT_RULES,
   ...FITTING_RULES, ...ROOM_RULES,
-  ...WAY_RULES, ...AIR_RULES, ...SUN_RULES, ...LOAD_RULES, ...BED_RULES, ...STORE_RULES, ...LAND_RULES, ...FEED_RULES, ...CAUTION_RULES,
+  ...WAY_RULES, ...AIR_RULES, ...SUN_RULES, ...LOAD_RULES, ...BED_RULES, ...STORE_RULES, ...LAND_RULES, ...PADDOCK_RULES, ...FEED_RULES, ...CAUTION_RULES,
 ]; // biome-ignore format: the order they are shown in
 
 /**

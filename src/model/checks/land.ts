@@ -3,14 +3,14 @@
 import type { ResultName } from '../quantities.ts';
 import type { CheckRule } from './check.ts';
 import { closedPeriod, isClosed } from './closedPeriod.ts';
-import type { Context } from './context.ts';
+import { type Context, comparedWith, underNitratesDirective } from './context.ts';
 import { say } from './say.ts';
 
 function areaRule(
   id: string,
   result: ResultName,
   what: string,
-  rowOf: (c: Context) => string,
+  rowOf: (c: Context) => { readonly id: string; readonly compared: string },
 ): CheckRule<Context> {
   return {
     id,
@@ -18,32 +18,46 @@ function areaRule(
     run: (c) => {
       const need = c.bedded || c.slatted ? c.value(result) : null;
       if (need === null) return null;
-      const row = c.row(rowOf(c));
+      const { id, compared } = rowOf(c);
+      const row = c.row(id);
       const have = c.scenario.farm.land.receivingHa;
+      const short = have < need;
+      const asks = `${what} asks ${say(need, 1)} ha at ${say(row.central)} ${row.unit} a year (${row.appliesTo.split(':')[0]}); ${say(have, 1)} ha can take it.`;
       return {
-        status: have >= need ? 'pass' : 'stop',
+        // What another country's law asks does not stop anything here.
+        status: !short ? 'pass' : compared === '' ? 'stop' : 'look',
         value: have,
         limit: need,
         unit: 'ha',
         row,
-        words: `${what} asks ${say(need, 1)} ha at ${say(row.central)} ${row.unit} a year (${row.appliesTo.split(':')[0]}); ${say(have, 1)} ha can take it. ${have >= need ? '' : 'Spread over more ground, over more years, or sell some. '}Check the local rule.`,
+        words: `${compared}${compared === '' ? asks : lowered(asks)} ${short ? 'Spread over more ground, over more years, or sell some. ' : ''}Check the local rule.`,
+        ...(compared === '' ? {} : { foreign: true as const }),
+        ...(short ? { passesWith: `${say(need, 1)} ha of ground to spread on` } : {}),
       };
     },
   };
 }
 
-const nitrogenCap = areaRule(
-  'nitrogenCap',
-  'areaForNitrogenHa',
-  'The nitrogen of the manure',
-  () => 'euManureNitrogenLimitKgPerHa',
-);
-const phosphorusCap = areaRule('phosphorusCap', 'areaForPhosphorusHa', 'The phosphorus of the manure', (c) =>
-  c.country === 'NO'
-    ? 'norwayPhosphorusLimitKgPerHa'
-    : c.country === 'DK'
-      ? 'denmarkPhosphorusLimitKgPerHa'
-      : 'swedenManurePhosphorusLimitKgPerHa',
+const lowered = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
+
+const nitrogenCap = areaRule('nitrogenCap', 'areaForNitrogenHa', 'The nitrogen of the manure', (c) => ({
+  id: 'euManureNitrogenLimitKgPerHa',
+  compared: comparedWith(c, 'EU'),
+}));
+const PHOSPHORUS: Readonly<Record<string, string>> = {
+  NO: 'norwayPhosphorusLimitKgPerHa',
+  DK: 'denmarkPhosphorusLimitKgPerHa',
+};
+const phosphorusCap = areaRule(
+  'phosphorusCap',
+  'areaForPhosphorusHa',
+  'The phosphorus of the manure',
+  (c) => {
+    const own = PHOSPHORUS[c.country ?? ''];
+    return own
+      ? { id: own, compared: '' }
+      : { id: 'swedenManurePhosphorusLimitKgPerHa', compared: comparedWith(c, 'SE') };
+  },
 );
 
 const spreadingMonth: CheckRule<Context> = {
@@ -64,6 +78,7 @@ const spreadingMonth: CheckRule<Context> = {
         limit: null,
         unit: 'month',
         row: fallback,
+        foreign: true,
         words: `The tables hold no closed period for ${kind === 'slurry' ? 'slurry' : 'solid manure'} ${c.country ? `in ${c.country}` : 'without a country'}. Never on frozen, snow-covered or wet ground. Check the local rule.`,
       };
     const middle = `2025-${String(month).padStart(2, '0')}-15`;
@@ -87,13 +102,41 @@ const paddockLoad: CheckRule<Context> = {
     if (load === null) return null;
     const row = c.row('euManureNitrogenLimitKgPerHa');
     const irish = c.row('irelandOutwinteringNitrogenLimitKgPerHa');
+    const dropped = `${say(load, 0)} kg N/ha are dropped on the wintering paddock in one winter`;
+    const hectares = (limit: number) => ({
+      passesWith: `${say((c.scenario.paddock.areaHa * load) / limit, 1)} ha of paddock`,
+    });
+    const shared = { value: load, unit: 'kg/ha' } as const;
+    if (load > row.central) {
+      const cap = `${say(row.central)} is the yearly cap of nitrate zones`;
+      const home = underNitratesDirective(c);
+      return {
+        ...shared,
+        status: home ? 'stop' : 'look',
+        limit: row.central,
+        row,
+        words: `${comparedWith(c, 'EU')}${dropped}; ${cap}. Check the local rule.`,
+        ...(home ? {} : { foreign: true as const }),
+        ...hectares(row.central),
+      };
+    }
+    if (load <= irish.central)
+      return {
+        ...shared,
+        status: 'pass',
+        limit: irish.central,
+        row: irish,
+        words: `${dropped}, not above the ${say(irish.central)} that Ireland allows on outwintering ground. Check the local rule.`,
+      };
+    const compared = comparedWith(c, 'IE');
     return {
-      status: load <= irish.central ? 'pass' : load <= row.central ? 'look' : 'stop',
-      value: load,
-      limit: row.central,
-      unit: 'kg/ha',
-      row,
-      words: `${say(load, 0)} kg N/ha on the wintering paddock in one winter; ${say(row.central)} is the yearly cap of nitrate zones, ${say(irish.central)} the Irish figure for outwintering ground. Check the local rule.`,
+      ...shared,
+      status: 'look',
+      limit: irish.central,
+      row: irish,
+      words: `${compared}${dropped}; ${say(irish.central)} are allowed on outwintering ground. Check the local rule.`,
+      ...(compared === '' ? {} : { foreign: true as const }),
+      ...hectares(irish.central),
     };
   },
 };
@@ -105,16 +148,27 @@ const feedingSpot: CheckRule<Context> = {
     if (!c.outdoors || c.head === 0) return null;
     const { moved } = c.scenario.paddock;
     const row = c.row('commonPracticeHardStandingM2Cow');
-    const fixed = moved === 'fixed';
+    const per = c.shed.hardStandingM2 / c.head;
+    if (moved !== 'fixed')
+      return {
+        status: moved === 'monthly' ? 'look' : 'pass',
+        value: null,
+        limit: null,
+        unit: '',
+        row,
+        words: `Feed is moved ${moved}; keep it off wet hollows and away from water and wells.`,
+        ...(moved === 'monthly' ? { passesWith: 'feed moved weekly or daily' } : {}),
+      };
     return {
-      status: moved === 'weekly' || moved === 'daily' ? 'pass' : 'look',
-      value: c.shed.hardStandingM2 / c.head,
-      limit: fixed ? row.central : null,
+      status: per >= row.central ? 'pass' : 'look',
+      value: per,
+      limit: row.central,
       unit: 'm²/head',
       row,
-      words: fixed
-        ? `Feed stands in one place all winter: dung, mud and run-off gather there. Lay ${say(row.central)} m² a head of drained hard standing or move it weekly.`
-        : `Feed is moved ${moved}; keep it off wet hollows and away from water and wells.`,
+      words: `Feed stands in one place all winter: dung, mud and run-off gather there. Lay ${say(row.central)} m² a head of drained hard standing or move it weekly.`,
+      ...(per >= row.central
+        ? {}
+        : { passesWith: `${say(row.central * c.head, 0)} m² of hard standing, or feed moved weekly` }),
     };
   },
 };

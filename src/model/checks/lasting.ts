@@ -2,6 +2,7 @@
 import { sayWeek } from './bedSeries.ts';
 import type { Check } from './check.ts';
 import type { Context } from './context.ts';
+import { titleOf } from './titles.ts';
 
 /** Null where there is no bed whose weeks could be counted. */
 export function lastingCheck(c: Context, checks: readonly Check[]): Check | null {
@@ -21,7 +22,7 @@ export function lastingCheck(c: Context, checks: readonly Check[]): Check | null
       words: `Everything still fits in ${sayWeek(c.scenario, c.bed.weeks)}, the last week of the winter.`,
     };
   const good = first.week - 1;
-  const also = failing.filter((check) => check.week === first.week).map((check) => check.id);
+  const also = failing.filter((check) => check.week === first.week).map((check) => titleOf(check.id));
   return {
     ...shared,
     status: 'stop',

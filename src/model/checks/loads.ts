@@ -165,6 +165,7 @@ const timber: CheckRule<Context> = {
       limit: need,
       unit: 'm',
       row,
+      ...(fits ? {} : { passesWith: `timber ${say(need, 1)} m long` }),
       words: `Longest timber ${say(c.shed.longestTimberM)} m; rafters run ${say(rafter, 1)} m with the overhang, purlins ${say(c.shed.bayM)} m between frames. ${fits ? 'They can be had in one piece.' : 'They must be joined or the shed shallower.'} ${need > row.central ? `Spans above ${say(row.central)} m need an engineer. ` : ''}${ENGINEER}`,
     };
   },

@@ -2,7 +2,7 @@
 import type { CheckRule } from './check.ts';
 import type { Context } from './context.ts';
 import { say } from './say.ts';
-import { herdNeed, RULE_NAMES, type SpaceKind } from './spaceRules.ts';
+import { herdNeed, ruleName, type SpaceKind } from './spaceRules.ts';
 
 const LOCAL = 'Check the local rule.';
 
@@ -52,6 +52,7 @@ function areaRule(
   kind: SpaceKind,
   what: string,
   areaOf: (c: Context) => number | null,
+  passing: (c: Context, needM2: number, haveM2: number) => string,
 ): CheckRule<Context> {
   return {
     id,
@@ -69,7 +70,12 @@ function areaRule(
         limit: need.total,
         unit: 'm²',
         row: need.row,
-        words: `${what}: ${say(have, 0)} m² for ${say(c.head, 0)} head against ${say(need.total, 0)} m² in ${RULE_NAMES[rules]} (${say(have / c.head, 1)} a head).${missing} ${LOCAL}`,
+        words: `${what}: ${say(have, 0)} m² for ${say(c.head, 0)} head against ${say(need.total, 0)} m² in ${ruleName(rules, c.country)} (${say(have / c.head, 1)} a head).${missing} ${LOCAL}`,
+        ...(enough
+          ? {}
+          : {
+              passesWith: `${passing(c, need.total, have)}, or ${say(Math.floor((c.head * have) / need.total), 0)} head`,
+            }),
       };
     },
   };
@@ -78,14 +84,37 @@ function areaRule(
 /** Bed on which the herd lies: pens inside it are set apart. */
 const lyingM2 = (c: Context) => Math.max(0, c.bedM2 - c.built().floor.pensM2);
 
-const lyingArea = areaRule('lyingArea', 'lying', 'Lying area, without the calving pens,', (c) =>
-  c.bedded ? lyingM2(c) : null,
+/** How long the shed would be for so much bed, its depth and its pens as they are. */
+function lengthFor({ shed }: Context, needM2: number, haveM2: number): string {
+  const across = shed.depthM - shed.stanceDepthM;
+  return across > 0
+    ? `a shed ${say(up(shed.lengthM + (needM2 - haveM2) / across), 1)} m long`
+    : `${say(needM2, 0)} m² of bed`;
+}
+
+/** To the next tenth, so that what is said passes. */
+const up = (value: number) => Math.ceil(value * 10 - 1e-6) / 10;
+
+const lyingArea = areaRule(
+  'lyingArea',
+  'lying',
+  'Lying area without the calving pens',
+  (c) => (c.bedded ? lyingM2(c) : null),
+  lengthFor,
 );
-const totalArea = areaRule('totalArea', 'total', 'Area in all under the roof', (c) =>
-  c.bedded ? Math.max(0, c.shed.lengthM * c.shed.depthM) : null,
+const totalArea = areaRule(
+  'totalArea',
+  'total',
+  'Area in all under the roof',
+  (c) => (c.bedded ? Math.max(0, c.shed.lengthM * c.shed.depthM) : null),
+  ({ shed }, need) => `a shed ${say(up(need / shed.depthM), 1)} m long`,
 );
-const slattedArea = areaRule('slattedArea', 'slats', 'Slatted area', (c) =>
-  c.slatted ? (c.value('slatsUsedM2') ?? c.scenario.slats.areaM2 ?? null) : null,
+const slattedArea = areaRule(
+  'slattedArea',
+  'slats',
+  'Slatted area',
+  (c) => (c.slatted ? (c.value('slatsUsedM2') ?? c.scenario.slats.areaM2 ?? null) : null),
+  (_, need) => `${say(need, 0)} m² of slats`,
 );
 
 const slatsFit: CheckRule<Context> = {
@@ -124,9 +153,18 @@ const dryBedArea: CheckRule<Context> = {
       unit: 'm²/100 kg',
       row,
       words: `${say(per)} m² of bed, without the calving pens, for each 100 kg of animal; ${say(row.low)} to ${say(row.high)} (${say(row.central)} as a rule) keeps a bed dry enough to warm. Less area means more bedding, not only more dirt.`,
+      ...(per >= row.central
+        ? {}
+        : { passesWith: lengthFor(c, (row.central * c.liveWeightKg) / 100, lyingM2(c)) }),
     };
   },
 };
+
+/** The Swedish feed places, where the keeper's own set has none. */
+const comparedSet = (c: Context) =>
+  c.country === 'SE'
+    ? ruleName('sweden', 'SE')
+    : 'the Swedish rules, for comparison, since the set in use has none';
 
 const feedPlaces: CheckRule<Context> = {
   id: 'feedPlaces',
@@ -140,7 +178,7 @@ const feedPlaces: CheckRule<Context> = {
     const free = c.row('swedenAnimalsPerFeedPlace');
     const all = c.shed.lengthM >= need.total - 1e-9;
     const shared = c.shed.lengthM >= need.total / free.central;
-    const set = RULE_NAMES[own ? rules : 'sweden'];
+    const set = own ? ruleName(rules, c.country) : `${comparedSet(c)}`;
     const ranked = rules === 'commonPracticeHorned' || c.horned;
     const short = need.total - c.shed.lengthM;
     return {
@@ -151,7 +189,8 @@ const feedPlaces: CheckRule<Context> = {
       row: need.row,
       words: all
         ? `All ${say(c.head, 0)} animals can eat at once: ${say(c.shed.lengthM, 1)} m of barrier against ${say(need.total, 1)} m in ${set}. ${LOCAL}`
-        : `Barrier ${say(short, 1)} m too short for all to eat at once (${say(need.total, 1)} m in ${set}).${ranked ? ' In a horned or strongly ranked herd the lowest go without.' : ` Works only with feed in front of them day and night (${say(free.central)} to a place).`} ${LOCAL}`,
+        : `Barrier ${say(short, 1)} m too short for all to eat at once (${say(need.total, 1)} m in ${set}).${ranked ? ' In a horned or strongly ranked herd the lowest go without.' : ` Works only with feed in front of them day and night (${say(free.central)} to a place${c.country === 'SE' ? '' : ', Sweden’s figure for comparison'}).`} ${LOCAL}`,
+      ...(all ? {} : { passesWith: `${say(up(need.total), 1)} m of barrier` }),
     };
   },
 };

@@ -5,13 +5,26 @@ import type { Coefficient } from '../../tables/coefficient.ts';
 export type SpaceKind = 'lying' | 'total' | 'slats' | 'feed';
 type Rules = Scenario['farm']['spaceRules'];
 
-export const RULE_NAMES: Readonly<Record<Rules, string>> = {
+const RULE_NAMES: Readonly<Record<Rules, string>> = {
   commonPracticeHorned: 'common practice for horned and strongly ranked herds',
   sweden: 'the Swedish rules',
   ireland: 'the Irish recommendations',
   euOrganic: 'the EU organic rules',
   unitedKingdom: 'United Kingdom assurance level',
 };
+
+const HOME: Readonly<Partial<Record<Rules, readonly string[]>>> = {
+  sweden: ['SE'],
+  ireland: ['IE'],
+  unitedKingdom: ['GB'],
+};
+
+/** The set by name; one of another country says that it is for comparison. */
+export function ruleName(rules: Rules, country: string | null): string {
+  const home = HOME[rules];
+  const away = home !== undefined && (country === null || !home.includes(country));
+  return `${RULE_NAMES[rules]}${away ? ', for comparison' : ''}`;
+}
 
 export interface SpaceNeed {
   /** m² or m of barrier a head. */

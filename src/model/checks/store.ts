@@ -1,7 +1,7 @@
 /** Does the slurry fit until it may be spread? */
 import type { Coefficient } from '../../tables/coefficient.ts';
 import type { CheckRule } from './check.ts';
-import type { Context } from './context.ts';
+import { type Context, comparedWith } from './context.ts';
 import { say } from './say.ts';
 
 /** Store that holds slurry, m³ below the freeboard; null where there is none. */
@@ -32,10 +32,18 @@ const volume: CheckRule<Context> = {
       limit: need,
       unit: 'm³',
       row,
-      words: `The store holds ${say(m3, 0)} m³ below ${say(row.central * 100, 0)} cm of freeboard; the winter needs ${say(need, 0)} m³${rain ? ', rain on open store and yard included' : ''}. ${m3 >= need ? '' : `${say(need - m3, 0)} m³ are missing. `}Check the local rule.`,
+      words: `The store holds ${say(m3, 0)} m³ below ${say(row.central * 100, 0)} cm of freeboard${comparedWith(c, 'IE') === '' ? '' : ' (Ireland’s figure, for comparison)'}; the winter needs ${say(need, 0)} m³${rain ? ', rain on open store and yard included' : ''}. ${m3 >= need ? '' : `${say(need - m3, 0)} m³ are missing. `}Check the local rule.`,
+      ...(m3 >= need ? {} : { passesWith: passingStore(c, store.slats, need, row.central) }),
     };
   },
 };
+
+/** A depth of the tank under the slats that would do, where nothing else holds slurry. */
+function passingStore(c: Context, slatsM2: number, needM3: number, freeboardM: number): string {
+  return c.scenario.slats.openStoreM2 > 0 || slatsM2 <= 0
+    ? `a store of ${say(needM3, 0)} m³ below the freeboard`
+    : `a tank ${say(needM3 / slatsM2 + freeboardM)} m deep under the same slats`;
+}
 
 /** Months a country asks for; null where the tables hold none. */
 function monthsRow(c: Context): { months: number; row: Coefficient } | null {
@@ -59,8 +67,18 @@ const months: CheckRule<Context> = {
     const need = c.value('storeNeededM3');
     const days = c.value('winterDays');
     const rule = monthsRow(c);
-    if (!store || !need || !days || !rule) return null;
+    if (!store || !need || !days) return null;
     const have = ((store.m3 / need) * days * 12) / 365;
+    if (!rule)
+      return {
+        status: 'look',
+        value: have,
+        limit: null,
+        unit: 'months',
+        row: store.row,
+        foreign: true,
+        words: `The store lasts ${say(have, 1)} months at this winter's rate; the tables hold no months of storage ${c.country === null ? 'without a country' : `for ${c.country}`}. Ask how many are asked where you live.`,
+      };
     return {
       status: have >= rule.months ? 'pass' : 'stop',
       value: have,

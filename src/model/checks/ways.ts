@@ -1,6 +1,6 @@
 /** Ways and places besides the bed: past a feeding animal, out, to water, to a pen, on hard ground, for the loader. */
 import type { CheckRule, Verdict } from './check.ts';
-import type { Context } from './context.ts';
+import { type Context, comparedWith } from './context.ts';
 import { say, sayIn } from './say.ts';
 
 const LOCAL = 'Check the local rule.';
@@ -48,6 +48,7 @@ const exits: CheckRule<Context> = {
       status: enough ? 'pass' : ranked || c.shed.exits === 0 ? 'stop' : 'look',
       value: c.shed.exits,
       limit: row.central,
+      ...(enough ? {} : { passesWith: `${say(row.central)} ways out` }),
       unit: 'exits',
       row,
       words: enough
@@ -73,6 +74,7 @@ const waterPoints: CheckRule<Context> = {
       limit,
       unit: 'bowls',
       row,
+      ...(bowls >= limit ? {} : { passesWith: `${limit} bowls` }),
       words: `${bowls} water bowls for ${say(c.head, 0)} head; ${limit} by one for ${say(row.central)} and never fewer than ${say(least.central)} in different corners. The herd drinks about ${say((c.row('commonPracticeWaterNeedLPerDay').central * c.head) / 1000, 1)} m³ a day. ${LOCAL}`,
     };
   },
@@ -94,7 +96,8 @@ const calvingPens: CheckRule<Context> = {
       limit,
       unit: 'm²',
       row: pen,
-      words: `${say(have)} m² of calving and sick pens for ${say(pregnant, 0)} in calf; ${say(limit)} m² is one pen of ${say(pen.central)} m² for each ${say(per.central)}, shortest side ${say(c.row('calvingPenSideM').central)} m. ${LOCAL}`,
+      ...(have >= limit ? {} : { passesWith: `${say(limit)} m² of pens` }),
+      words: `${comparedWith(c, 'SE')}${say(have)} m² of calving and sick pens for ${say(pregnant, 0)} in calf; ${say(limit)} m² is one pen of ${say(pen.central)} m² for each ${say(per.central)}, shortest side ${say(c.row('calvingPenSideM').central)} m. ${LOCAL}`,
     };
   },
 };
@@ -116,6 +119,9 @@ const hardStanding: CheckRule<Context> = {
       limit: row.central,
       unit: 'm²/head',
       row,
+      ...(per >= row.central
+        ? {}
+        : { passesWith: `${say((row.central - per) * c.head, 0)} m² more of hard standing` }),
       words: `${say(per, 1)} m² a head of stance and hard standing, used ${say(day * 100, 0)} % of the day. Hooves on a soft bed overgrow: ${say(row.central)} m² of hard, slightly rough ground and ${say(share.central * 100, 0)} % of the day wear them.`,
     };
   },
