@@ -3,6 +3,7 @@
 import { axisX, barX, plot, ruleX, ruleY, text } from '@observablehq/plot';
 import type { ResultName } from '../model/quantities.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
+import { formatDifference } from '../units/format.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, roomFor, roundUp } from './frame.ts';
 import { GREYS, INK, type Looks, looksOf, PAPER } from './palette.ts';
@@ -46,7 +47,7 @@ export function compareFinding(
   if (said(top.value) === said(low.value))
     return `${label}: the same in ${inWords(rows.map((r) => `“${r.scenario}”`))}, ${said(top.value)}.${absent}`;
   const apart = overlap(top, low) ? ' Their ranges overlap.' : '';
-  return `${label}: most in “${top.scenario}”, ${said(top.value)}; least in “${low.scenario}”, ${said(low.value)}, ${said(top.value - low.value)} less.${apart}${absent}`;
+  return `${label}: most in “${top.scenario}”, ${said(top.value)}; least in “${low.scenario}”, ${said(low.value)}, ${formatDifference(top.value, low.value, unit, reading)} less.${apart}${absent}`;
 }
 
 const overlap = (top: CompareRow, low: CompareRow) =>

@@ -6,7 +6,7 @@ import { betterOf } from '../model/measures.ts';
 import type { ResultName } from '../model/quantities.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import { drawsOf, shareBest } from '../uncertainty/percentiles.ts';
-import { hundredths } from '../uncertainty/sentences.ts';
+import { hundredthsOf } from '../uncertainty/sentences.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour } from './palette.ts';
@@ -68,8 +68,13 @@ export function drawsFinding(
   const order = [...spreads].sort((a, b) => shares[b.scenario] - shares[a.scenario]);
   const { wins } = verdictOf(measure);
   const [top, ...rest] = order;
-  const others = rest.map((s) => `“${names[s.scenario]}” in ${hundredths(shares[s.scenario])}`);
-  return `“${names[top.scenario]}” ${wins} than the others in ${hundredths(shares[top.scenario])} of 100 draws, ${inWords(others)}.`;
+  const said100 = hundredthsOf(shares);
+  // One that is never best is not in the race.
+  const others = rest
+    .filter((s) => shares[s.scenario] > 0)
+    .map((s) => `“${names[s.scenario]}” in ${said100[s.scenario]}`);
+  const who = names.length === 2 ? `“${names[rest[0].scenario]}”` : 'the others';
+  return `“${names[top.scenario]}” ${wins} than ${who} in ${said100[top.scenario]} of 100 draws${others.length > 0 ? `, ${inWords(others)}` : ''}.`;
 }
 
 export function drawsFigure(draws: Draws, view: DrawsView, reading: Reading): Figure {
@@ -100,7 +105,7 @@ export function drawsFigure(draws: Draws, view: DrawsView, reading: Reading): Fi
         said(s.p10),
         said(s.p50),
         said(s.p90),
-        ...(shares ? [hundredths(shares[s.scenario])] : []),
+        ...(shares ? [hundredthsOf(shares)[s.scenario]] : []),
       ]),
     },
     draw: (width) => drawDots(spreads, names, said, width),

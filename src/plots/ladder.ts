@@ -12,7 +12,11 @@ const RUNGS: readonly { readonly quantity: ResultName; readonly label: string; r
   { quantity: 'nitrogenOutOfHousingKg', label: 'left the shed or paddock', as: 'in the shed or paddock' },
   { quantity: 'nitrogenOutOfStoreKg', label: 'left the store or heap', as: 'in the store or heap' },
   { quantity: 'nitrogenIntoSoilKg', label: 'in the soil', as: 'at spreading' },
-  { quantity: 'nitrogenKeptKg', label: 'there after drainage', as: 'to the drainage that follows' },
+  {
+    quantity: 'nitrogenKeptKg',
+    label: 'there after drainage',
+    as: 'in the ground, to the drainage and the air that follow',
+  },
   { quantity: 'nitrogenAvailableKg', label: 'usable by the first crop', as: 'for the first crop' },
 ];
 
@@ -41,6 +45,7 @@ export function ladderFinding(results: readonly ScenarioResult[], reading: Readi
       if (typeof before !== 'number' || typeof after !== 'number') continue;
       if (!worst || before - after > worst.kg) worst = { kg: before - after, as: RUNGS[k].as };
     }
+    // What drains and what the ground gives off are one step of the ladder: their sum is told as both.
     return worst && worst.kg > 0
       ? [`“${name}” loses most ${worst.as} (${show(worst.kg, 'kg', reading).text})`]
       : [];

@@ -106,7 +106,12 @@ export function ledgerFinding(
   if (!best) return 'There is no scenario to show.';
   const share = (r: ScenarioResult) => {
     const all = dropped(r.values, element);
-    return all > 0 ? show(kept(r) / all, 'fraction', reading).text : '–';
+    if (!(all > 0)) return '–';
+    // What loses anything does not keep all of it.
+    const part = Math.min(kept(r), 0.99 * all) / all;
+    return kept(r) < all && kept(r) > 0.99 * all
+      ? 'nearly all'
+      : show(kept(r) >= all ? 1 : part, 'fraction', reading).text;
   };
   const first = `“${best.name}” keeps ${show(kept(best), 'kg', reading).text} of ${element}, ${share(best)} of what the animals dropped`;
   if (order.length === 1) return `${first}.`;

@@ -3,6 +3,7 @@ import { ticks } from 'd3-array';
 import type { Freed, MixAnswer, MixedWeek } from '../bedmix/leastCost.ts';
 import type { LimitName } from '../bedmix/lines.ts';
 import type { BeddingQuestion } from '../bedmix/question.ts';
+import { hundredthsOf } from '../uncertainty/sentences.ts';
 import { emptyFigure, type Pattern, type PrintFigure } from './figure.ts';
 import { roundUp } from './frame.ts';
 import { GREYS, PAPER } from './palette.ts';
@@ -67,7 +68,7 @@ export function mixSpells({ weeks: asked }: BeddingQuestion, { weeks }: Found): 
   return spells;
 }
 
-/** "Cheapest dry bed: 68 % barley straw, 32 % own chips, EUR 41 a week." */
+/** "Cheapest bed within the limits: 68 % barley straw, 32 % own chips, EUR 41 a week." */
 export function mixFinding(
   question: BeddingQuestion | null,
   answer: MixAnswer | null,
@@ -95,10 +96,12 @@ export function mixFinding(
   const parts = question.materials
     .map((material, k) => ({ words: materialWords(material), share: answer.tonnes[k] / total }))
     .filter(({ share }) => share > TRACE)
-    .sort((a, b) => b.share - a.share)
-    .map(({ words: said, share }) => `${show(share, 'fraction', reading).text} ${said}`);
+    .sort((a, b) => b.share - a.share);
+  // Whole percents that sum to 100.
+  const percents = hundredthsOf(parts.map(({ share }) => share));
+  const said = parts.map(({ words: material }, k) => `${percents[k]} % ${material}`);
   const days = question.weeks.reduce((sum, week) => sum + week.days, 0);
-  return `Cheapest dry bed: ${parts.join(', ')}, ${show((7 * answer.cost) / days, 'money', reading).text} a week.`;
+  return `Cheapest bed within the limits: ${said.join(', ')}, ${show((7 * answer.cost) / days, 'money', reading).text} a week.`;
 }
 
 /** Why it is this mix and no cheaper one; empty without one. */

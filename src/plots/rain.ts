@@ -197,9 +197,16 @@ export function wintersFinding(
   const said = names.flatMap((name, s) => {
     const [dry, wet] = [driest, wettest].map((k) => orNothing(values[k * scenarios + s], scale));
     if (!Number.isFinite(dry) || !Number.isFinite(wet)) return [];
-    if (dry === 0 && wet === 0) return [`“${name}” next to none in either`];
+    const all = labels.map((_, k) => orNothing(values[k * scenarios + s], scale)).filter(Number.isFinite);
+    const [least, most] = [Math.min(...all), Math.max(...all)].map(
+      (value) => show(value, unit, reading).text,
+    );
+    const between = least === most ? '' : `, ${least} to ${most} over all`;
+    if (dry === 0 && wet === 0) return [`“${name}” next to none in either${between}`];
     const [a, b] = [dry, wet].map((value) => show(value, unit, reading).text);
-    return [a === b ? `“${name}” ${a} in both` : `“${name}” ${a} in the driest and ${b} in the wettest`];
+    return [
+      a === b ? `“${name}” ${a} in both${between}` : `“${name}” ${a} in the driest and ${b} in the wettest`,
+    ];
   });
   return `${capital(labelOf(measure))} over ${labels.length} winters: ${said.join('; ') || 'no scenario has it'}. Driest ${winterOf(labels[driest])} (${rain(driest)}), middle ${winterOf(labels[middle])} (${rain(middle)}), wettest ${winterOf(labels[wettest])} (${rain(wettest)}).`;
 }

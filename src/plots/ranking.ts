@@ -36,17 +36,34 @@ export function rankingFinding(
     top.worth !== null && top.worth > 0
       ? ` Knowing it before choosing gains ${show(top.worth, unitOf(measure), reading, 2).text} on average.`
       : '';
+  const certain = surelyFirst(ranking);
+  const stands =
+    certain === null
+      ? ''
+      : ` “${names[certain]}” is ahead in all but a few draws whatever it is: it moves by how much, not which.`;
   const three = ranked.slice(0, 3).reduce((sum, r) => sum + r.share, 0);
-  return `What decides most between ${between} in ${labelOf(measure)}: ${lowered(top.label)} (${percent(top.share)} of how far the difference varies); the first three together ${percent(three)}.${worth}`;
+  return `What decides most between ${between} in ${labelOf(measure)}: ${lowered(top.label)} (${percent(top.share)} of how far the difference varies); the first three together ${percent(three)}.${certain === null ? worth : stands}`;
+}
+
+/** The scenario that is ahead in more than 99.5 of 100 draws; null where either may be, or neither side is better. */
+export function surelyFirst({ ahead, first, second }: Ranking): number | null {
+  if (ahead === null) return null;
+  return ahead > 0.995 ? first : ahead < 0.005 ? second : null;
 }
 
 /** "Weigh three bales …: settles 31 % of the difference, worth EUR 120 on average before choosing." */
-export function adviceLine({ words, share, worth }: Advice, measure: ResultName, reading: Reading): string {
+export function adviceLine(
+  { ids, words, share, worth }: Advice,
+  measure: ResultName,
+  reading: Reading,
+): string {
   const gain =
     worth !== null && worth > 0
       ? `; worth ${show(worth, unitOf(measure), reading, 2).text} on average before choosing`
       : '';
-  return `${words}: settles about ${percent(share)} of how far the difference varies${gain}.`;
+  // A measurement may settle several of the numbers listed: its share is then more than that of any one.
+  const several = ids.length > 1 ? ` (${ids.length} of the numbers together)` : '';
+  return `${words}: settles about ${percent(share)} of how far the difference varies${several}${gain}.`;
 }
 
 export function rankingFigure(

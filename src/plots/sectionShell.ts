@@ -54,7 +54,7 @@ export function bed(scene: Scene, ids: string, px: number, size: number, narrow:
       kind: 'text',
       part: 'startingLayerText',
       at: [to - size * 0.6, startM / 2 - size * 0.3],
-      text: `starting layer ${metres(startM)}`,
+      text: `starting layer, ${metres(startM)} when laid`,
       sizeM: Math.min(size * 0.9, startM * 0.7),
       anchor: 'end',
       fill: INK,

@@ -43,7 +43,13 @@ export function sweepFinding(
   const parts = shown.flatMap((s) => {
     const [a, b] = [0, last].map((step) => orNothing(valueAt(sweep, measure, step, s), scale));
     if (!Number.isFinite(a) || !Number.isFinite(b)) return [];
-    if (said(a) === said(b)) return [`stays ${said(a)} in “${names[s]}”`];
+    if (said(a) === said(b)) {
+      const all = at.map((_, step) => orNothing(valueAt(sweep, measure, step, s), scale));
+      const [low, high] = [Math.min(...all), Math.max(...all)];
+      return said(low) === said(high)
+        ? [`stays ${said(a)} in “${names[s]}”`]
+        : [`is ${said(a)} at both ends and ${said(low)} to ${said(high)} between in “${names[s]}”`];
+    }
     return [`goes from ${said(a)} to ${said(b)} in “${names[s]}”`];
   });
   const span = `From ${saidSpan(turn, at[0], at[last], reading)}${turn.name === 'headCount' ? '' : ` (${turn.label})`}`;

@@ -139,6 +139,21 @@ function spreadingPlan({ scenario, values }: ShedResult, ready: string, row: Row
   };
 }
 
+/** Listed is what lies on the farm or can be had; only own material is on hand for certain. */
+function reachWords({ missingTonnes, own }: Stack): string {
+  if (missingTonnes > 0) return `${say(missingTonnes, 1)} t more than the notebook lists within reach.`;
+  return own
+    ? 'The notebook lists as much of your own.'
+    : 'The notebook lists as much within reach; it has to be bought.';
+}
+
+/** Where the notebook spreads before the manure may go out or is ready: the sums are for the earlier day. */
+function laterThanWritten({ farm, spreading }: ShedResult['scenario'], earliest: string): string {
+  const middle = `${farm.winter.end.slice(0, 4)}-${String(spreading.month).padStart(2, '0')}-15`;
+  if (middle < farm.winter.end || middle >= earliest) return '';
+  return `The notebook counts with spreading around ${sayDay(middle)}, which is earlier: change the month. `;
+}
+
 function tasksOf({ scenario, values }: ShedResult, plan: Omit<SeasonPlan, 'tasks'>): SeasonTask[] {
   const tasks: SeasonTask[] = [];
   for (const stack of plan.stacks)
@@ -146,7 +161,7 @@ function tasksOf({ scenario, values }: ShedResult, plan: Omit<SeasonPlan, 'tasks
       kind: 'stack',
       day: stack.by,
       title: `Stack ${say(stack.tonnes, 1)} t of ${stack.label}`,
-      words: `${stack.words} ${stack.missingTonnes > 0 ? `${say(stack.missingTonnes, 1)} t are not on hand yet.` : 'It is on hand.'}`,
+      words: `${stack.words} ${reachWords(stack)}`,
     });
   if (plan.feedTonnes !== null && plan.feedKgPerDay !== null)
     tasks.push({
@@ -175,8 +190,7 @@ function tasksOf({ scenario, values }: ShedResult, plan: Omit<SeasonPlan, 'tasks
       day: plan.cleanOut.from,
       ...(plan.cleanOut.to > plan.cleanOut.from ? { until: plan.cleanOut.to } : {}),
       title: `Clean out ${say(values.packTonnes ?? null, 0)} t of bed`,
-      words:
-        'Animals out, doors open, filtered cab: a warm bed lets out ammonia, then dust. Never stand under the cut face.',
+      words: `${plan.cleanOut.to > plan.cleanOut.from ? `Any day between ${sayDay(plan.cleanOut.from)} and ${sayDay(plan.cleanOut.to)}: the span is not how long the work takes. ` : ''}Animals out, doors open, filtered cab: a warm bed lets out ammonia, then dust. Never stand under the cut face.`,
     });
   for (const turn of plan.heap?.turns ?? [])
     tasks.push({
@@ -207,7 +221,7 @@ function tasksOf({ scenario, values }: ShedResult, plan: Omit<SeasonPlan, 'tasks
       kind: 'spread',
       day: earliest,
       title: 'Earliest spreading',
-      words: `${need}. ${known ? 'Outside the closed period in the tables' : 'The tables hold no closed period here'}; never on frozen, snow-covered or wet ground. Check the local rule.`,
+      words: `${need}. ${laterThanWritten(scenario, earliest)}${known ? 'Outside the closed period in the tables' : 'The tables hold no closed period here'}; never on frozen, snow-covered or wet ground. Check the local rule.`,
     });
   }
   return tasks.sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));

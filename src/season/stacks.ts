@@ -23,6 +23,8 @@ export interface Stack {
   readonly storeM2: number | null;
   /** Own hours to saw, chip, bale or haul it; null when not known. */
   readonly hours: number | null;
+  /** Made on the farm; else bought. */
+  readonly own: boolean;
   /** ISO day. */
   readonly by: string;
   readonly words: string;
@@ -69,19 +71,23 @@ export function stacksOf({ scenario, values }: ShedResult, row: RowOf): Stack[] 
         loads: Math.ceil(tonnes / (row('trailerLoadTonnes')?.central ?? tonnes)),
         storeM2: density && height ? kilos / density / height : null,
         hours: perTonne === null ? null : perTonne * tonnes,
+        own: own.some((m) => m.own),
         by: dayAfter(scenario.farm.winter.start, -DAYS_BEFORE),
       };
-      return { ...stack, words: wordsOf(stack) };
+      return { ...stack, words: wordsOf(stack, margin) };
     });
 }
 
-function wordsOf(stack: Omit<Stack, 'words'>): string {
+function wordsOf(stack: Omit<Stack, 'words'>, margin: number): string {
   const parts = [
     stack.looseM3 === null ? '' : `${say(stack.looseM3, 0)} m³ loose`,
     stack.roundBales === null ? '' : `${stack.roundBales} round or ${stack.squareBales} big square bales`,
     `${stack.loads} trailer loads`,
     stack.storeM2 === null ? '' : `${say(stack.storeM2, 0)} m² of dry floor`,
-    stack.hours === null ? '' : `${say(stack.hours, 0)} own hours to make and bring`,
+    stack.hours === null
+      ? ''
+      : `${say(stack.hours, 0)} own hours to ${stack.own ? 'make and bring' : 'bring'}`,
   ];
-  return `${parts.filter((part) => part !== '').join(', ')}.`;
+  const spare = margin > 0 ? ` A margin of ${say(margin * 100, 0)} % for a hard winter is in it.` : '';
+  return `${parts.filter((part) => part !== '').join(', ')}.${spare}`;
 }

@@ -36,6 +36,8 @@ export interface Ranking {
   readonly ranked: readonly Ranked[];
   /** Share of the variance that the listed numbers do not explain one by one: the rest, and what acts together. */
   readonly rest: number;
+  /** Share of the draws in which the first is the better one, a tie half; null where neither side is better. */
+  readonly ahead: number | null;
 }
 
 export interface RankOptions {
@@ -71,7 +73,11 @@ export function* rank(
           drawsOf(draws, measure, k).map((v) => sign * v),
         ).filter((benefit) => benefit.every(Number.isFinite));
   const found = yield* rankDifference(draws, difference, benefits, top);
-  return { measure, first, second, ...found };
+  const ahead =
+    better === undefined
+      ? null
+      : difference.reduce((n, d) => n + (Math.sign(sign * d) + 1) / 2, 0) / draws.count;
+  return { measure, first, second, ahead, ...found };
 }
 
 /**

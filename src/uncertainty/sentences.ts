@@ -54,7 +54,8 @@ export function differenceSentence(
     paired && draws
       ? `, in ${hundredths(a > b ? paired.shareLarger : paired.shareSmaller)} of 100 draws`
       : '';
-  return `${scenarios[first].name} ${verb} ${amount} ${more} ${noun} than ${scenarios[second].name}${sure}.`;
+  // A name may hold a comma or an "and": quotes keep it one name.
+  return `“${scenarios[first].name}” ${verb} ${amount} ${more} ${noun} than “${scenarios[second].name}”${sure}.`;
 }
 
 /** Never rounds a share to a certainty it is not. */

@@ -62,12 +62,12 @@ export interface Overtakes {
  * Looks over every number with a range (to its ends), every input that can be turned and the herd (half to twice),
  * one at a time. Null when nobody is first as things stand.
  */
-export function overtakes(
+export function* overtakeSteps(
   setting: Setting,
   measures: readonly Measure[],
   herd?: HerdMeaning,
-): Overtakes | null {
-  const [start] = leaders(setting, measures, [[]]);
+): Generator<number, Overtakes | null> {
+  const [start] = leadersOf(setting, measures, []);
   if (start === null || setting.bound.length < 2) return null;
   const candidates = candidatesIn(setting, herd);
   const points = candidates.flatMap((candidate) =>
@@ -77,7 +77,7 @@ export function overtakes(
         : [{ candidate, values: stepsBetween(candidate.now, end, STEPS + 1).slice(1) }],
     ),
   );
-  const found = leaders(
+  const found = yield* leaders(
     setting,
     measures,
     points.map(({ candidate, values }) => values.map((value) => ({ candidate, value }))),
@@ -90,7 +90,7 @@ export function overtakes(
   });
   for (let round = 0; round < ROUNDS && brackets.length > 0; round++) {
     const inside = brackets.map(({ near, far }) => stepsBetween(near, far, INSIDE));
-    const led = leaders(
+    const led = yield* leaders(
       setting,
       measures,
       brackets.map(({ candidate }, k) => inside[k].map((value) => ({ candidate, value }))),
@@ -104,6 +104,19 @@ export function overtakes(
     .map((bracket) => ({ bracket, part: partOfTheWay(bracket) }))
     .sort((a, b) => a.part - b.part)[0]?.bracket;
   return { first: start, nearest: nearest ? overtakeOf(nearest) : null, looked: candidates.length };
+}
+
+/** The same without stopping. */
+export function overtakes(
+  setting: Setting,
+  measures: readonly Measure[],
+  herd?: HerdMeaning,
+): Overtakes | null {
+  const steps = overtakeSteps(setting, measures, herd);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
 }
 
 function overtakeOf({ candidate, far, by }: Bracket): Overtake {
@@ -136,15 +149,31 @@ interface Point {
   readonly value: number;
 }
 
-/** Who is first at each point, all in one run; null where several are or nobody has the measure. */
-function leaders(
+/** Points of one run: few enough to stop between. */
+const CHUNK = 300;
+
+/** Who is first at each point; null where several are or nobody has the measure. */
+function* leaders(
   setting: Setting,
   measures: readonly Measure[],
   points: readonly (readonly Point[])[],
-): (number | null)[] {
+): Generator<number, (number | null)[]> {
   const flat = points.flat();
+  const out: (number | null)[] = [];
+  for (let from = 0; from < flat.length; from += CHUNK) {
+    out.push(...leadersOf(setting, measures, flat.slice(from, from + CHUNK)));
+    yield 0;
+  }
+  return out;
+}
+
+/** The same in one run; without points, as things stand. */
+function leadersOf(
+  setting: Setting,
+  measures: readonly Measure[],
+  flat: readonly Point[],
+): (number | null)[] {
   const names = measures.map(({ name }) => name);
-  // One block more than points where none is turned: things as they stand.
   const block = repeatScenarios(setting, Math.max(1, flat.length), names);
   flat.forEach(({ candidate, value }, repeat) => {
     setTurn(block, candidate, repeat, value);

@@ -17,7 +17,7 @@ import { type WeekBands, weekBands } from '../uncertainty/weekBands.ts';
 import { type BreakEvens, breakEvens } from '../whatif/breakEven.ts';
 import { type Need, needsOf } from '../whatif/needs.ts';
 import { oneAtATime, type Sensitivities } from '../whatif/oneAtATime.ts';
-import { type Overtakes, overtakes } from '../whatif/overtake.ts';
+import { type Overtakes, overtakeSteps } from '../whatif/overtake.ts';
 import { stressSteps } from '../whatif/stressRun.ts';
 import { type Grid, type Sweep, spanOf, stepsOf, sweep, sweepTwo } from '../whatif/sweep.ts';
 import { type HerdMeaning, turnOf } from '../whatif/turn.ts';
@@ -172,7 +172,7 @@ export function* work(
   }
   const setting = withChanges(base, changes);
   yield 0;
-  if (request.kind === 'overtakes') return overtakes(setting, request.measures, request.herd);
+  if (request.kind === 'overtakes') return yield* overtakeSteps(setting, request.measures, request.herd);
   if (request.kind === 'money') {
     const { scenario, baseline, capital, top } = request;
     const stress = yield* stressSteps(setting);

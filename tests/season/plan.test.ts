@@ -45,6 +45,35 @@ describe('the season plan', () => {
     expect(values.billBeddingStoreM2).toBeCloseTo(18_200 / 130 / 4 + 7800 / 300 / 2.5, 6);
   });
 
+  it('calls nothing on hand that is bought, and names the margin that is in it', () => {
+    const of = (kind: string) => plan().tasks.filter((task) => task.kind === kind);
+    const [straw, chips] = of('stack').map(({ words }) => words);
+    expect(straw).toContain('has to be bought');
+    expect(straw).not.toMatch(/on hand|to make and bring/);
+    expect(chips).toContain('of your own');
+    expect(straw).toContain('A margin of 15 % for a hard winter is in it');
+    expect(plan({}, { beddingTonnes: 60 }).tasks.find(({ kind }) => kind === 'stack')?.words).toContain(
+      `${(60 * 0.7 * 1.15 - 30).toFixed(1)} t more than the notebook lists`,
+    );
+  });
+
+  it('tells a window of days from the length of the work', () => {
+    const cleanOut = plan().tasks.find(({ kind }) => kind === 'cleanOut');
+    expect(cleanOut?.until).toBeDefined();
+    expect(cleanOut?.words).toMatch(/^Any day between .*: the span is not how long the work takes\./);
+    const fixed = plan({ bed: { cleanOut: '2026-05-20' } }).tasks.find(({ kind }) => kind === 'cleanOut');
+    expect(fixed?.words).not.toContain('Any day');
+  });
+
+  it('says where the notebook counts with an earlier spreading than the manure allows', () => {
+    const words = (month: number) =>
+      plan({ place: { country: 'FR' }, rest: { spreading: { month } } }, { compostDays: 160 }).tasks.find(
+        ({ kind }) => kind === 'spread',
+      )?.words;
+    expect(words(6)).toContain('The notebook counts with spreading around 15 Jun 2026, which is earlier');
+    expect(words(12)).not.toContain('which is earlier');
+  });
+
   it('spreads the bedding over the weeks without losing a kilogram', () => {
     const { weeks } = plan({}, { startMaterialKg: 6000 });
     expect(weeks).toHaveLength(27);

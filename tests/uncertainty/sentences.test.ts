@@ -17,14 +17,16 @@ const onCost = (costs: readonly (number | null)[]) =>
 
 describe('differences in words', () => {
   it('hold the best against the next best, not against the worst', () => {
-    expect(onCost([9100, 11_900, 8600])).toEqual(['Deep bed costs EUR 500 less net a year than Paddock.']);
+    expect(onCost([9100, 11_900, 8600])).toEqual([
+      '“Deep bed” costs EUR 500 less net a year than “Paddock”.',
+    ]);
   });
 
   it('pass over a tie for best to the next that differs, and over what has no figure', () => {
     expect(onCost([8600, 11_900, 8600])).toEqual([
-      'Paddock costs EUR 3\u202f300 less net a year than Slats.',
+      '“Paddock” costs EUR 3\u202f300 less net a year than “Slats”.',
     ]);
-    expect(onCost([9100, null, 8600])).toEqual(['Deep bed costs EUR 500 less net a year than Paddock.']);
+    expect(onCost([9100, null, 8600])).toEqual(['“Deep bed” costs EUR 500 less net a year than “Paddock”.']);
   });
 
   it('say nothing where all tie or only one has a figure', () => {

@@ -29,6 +29,15 @@ const REQUESTS: readonly Request[] = [
   { kind: 'flips', over: 'labourPricePerHour', measure: 'netCost', first: 0, second: 1 },
   { kind: 'winters', winters: [winterOf(1), winterOf(2)], names: ['netCost'] },
   { kind: 'rank', measure: 'netCost', top: 5, count: 500, seed: 1 },
+  { kind: 'overtakes', measures: [{ name: 'netCost', better: 'less', weight: 1 }] },
+  {
+    kind: 'doubt',
+    measures: [{ name: 'netCost', better: 'less', weight: 1 }],
+    first: 0,
+    second: 1,
+    count: 500,
+    seed: 1,
+  },
 ];
 
 describe('a job', () => {

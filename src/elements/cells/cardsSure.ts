@@ -59,7 +59,7 @@ export function sureBlock(
           const share = shareOf(key);
           return html`<div class="row">
             <dt>${label}</dt>
-            <dd>${share === null ? html`<span class="quiet">drawing …</span>` : html`<span class="often">${share}<span class="unit"> of 100</span></span>`}</dd>
+            <dd>${share === null ? html`<span class="quiet">drawing …</span>` : share === '' ? html`<span class="quiet">nothing to compare</span>` : html`<span class="often">${share}<span class="unit"> of 100</span></span>`}</dd>
           </div>`;
         })}
         <div class="row">

@@ -78,8 +78,8 @@ export class WkAnswer extends LitElement {
   declare reading: Reading;
   declare count: number;
 
-  #turns: Answering<'overtakes'> = answering(this, 'overtakes');
-  #doubt: Answering<'doubt'> = answering(this, 'doubt');
+  #turns: Answering<'overtakes'> = answering(this, 'overtakes', { urgent: true });
+  #doubt: Answering<'doubt'> = answering(this, 'doubt', { urgent: true });
 
   constructor() {
     super();

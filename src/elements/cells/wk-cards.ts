@@ -126,6 +126,7 @@ export class WkCards extends LitElement {
 
   /** In whole hundredths that sum to 100 over the scenarios. */
   #ofHundred(draws: Draws | undefined, weights: Weights, key: string, place: number): string | null {
+    if (this.results.length < 2) return '';
     const wins = this.#wins(draws, weights, key);
     return wins ? (hundredthsOf(wins)[place] ?? null) : null;
   }

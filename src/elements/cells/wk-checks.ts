@@ -10,7 +10,6 @@ import { shared } from '../parts/style.ts';
 /** Told at once, the same in several scenarios said once; the rest is folded under each scenario. */
 const FIRST = ['stop', 'change'] as const;
 const FOLDED = ['engineer', 'local', 'pass'] as const;
-const SAID: Readonly<Partial<Record<CheckGroup, string>>> = { stop: 'Stop', change: 'Change' };
 
 /** Every limit that was checked, in order of use: stops, what the keeper can change, the rest folded by scenario. */
 export class WkChecks extends LitElement {
@@ -30,28 +29,22 @@ export class WkChecks extends LitElement {
         padding: 0;
       }
       li {
-        display: grid;
-        grid-template-columns: 4.4rem 1fr;
-        gap: 0 0.6rem;
-        padding: 0.4rem 0;
+        padding: 0.4rem 0 0.4rem 0.7rem;
         border-top: 1px solid var(--rule);
         max-width: 46rem;
       }
-      .status {
-        font-weight: 700;
-      }
-      .stop .status {
+      /* Told apart without colour too: one line for what stops, two for what can be changed. */
+      .stop {
         border-left: 6px solid #9b1c1c;
-        padding-left: 0.4rem;
+      }
+      .stop strong {
         color: #9b1c1c;
       }
-      .change .status {
+      .change {
         border-left: 6px double #7a5200;
-        padding-left: 0.4rem;
-        color: #7a5200;
       }
       .folded li {
-        grid-template-columns: 1fr;
+        padding-left: 0;
       }
       .passes {
         display: block;
@@ -105,7 +98,6 @@ export class WkChecks extends LitElement {
           .join(', ')
       : source;
     return html`<li class=${group}>
-      ${folded ? nothing : html`<span class="status">${SAID[group]}</span>`}
       <span><strong>${capital(titleOf(id))}</strong>${folded ? '' : ` in ${inWords(names.map((name) => `“${name}”`))}`}${numbers === '' ? nothing : html` <span class="numbers">(${numbers})</span>`}. ${words}${passesWith === undefined || group === 'pass' ? nothing : html` <span class="passes">Passes with ${passesWith}.</span>`}<small>${from} · ${basis}</small></span>
     </li>`;
   }

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { RowChanges } from '../../model/bind.ts';
 import type { ResultName } from '../../model/quantities.ts';
-import { adviceLine, rankingFigure } from '../../plots/ranking.ts';
+import { adviceLine, rankingFigure, surelyFirst } from '../../plots/ranking.ts';
 import type { Reading } from '../../plots/reading.ts';
 import type { Run } from '../../study/evaluate.ts';
 import { adviceFrom } from '../../uncertainty/advice.ts';
@@ -79,6 +79,8 @@ export class WkRank extends LitElement {
     const fault = this.#rank.fault();
     if (fault !== undefined) return html`<p>What decides could not be computed: ${fault}.</p>`;
     const answer = this.#rank.answer();
+    if (run && run.scenarios.length < 2)
+      return html`<p>There is one scenario only; nothing decides between two.</p>`;
     if (!run || !answer) return progress;
     const names = run.scenarios.map(({ name }) => name);
     const figure = rankingFigure(answer.ranking, names, answer.ranking?.measure ?? measure, reading);
@@ -87,7 +89,7 @@ export class WkRank extends LitElement {
       ${
         advice.length === 0
           ? nothing
-          : html`<h4>What to measure first</h4>
+          : html`<h4>${answer.ranking && surelyFirst(answer.ranking) !== null ? 'What would narrow the difference most; which is ahead does not hang on it' : 'What to measure first'}</h4>
               <ol>${advice.map((a) => html`<li>${adviceLine(a, measure, reading)}</li>`)}</ol>`
       }`;
   }

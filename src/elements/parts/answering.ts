@@ -25,8 +25,12 @@ export interface Answering<K extends Kind> {
 
 let slots = 0;
 
-/** Stops asking when the host leaves the document; asks again when it comes back. */
-export function answering<K extends Kind>(host: ReactiveControllerHost, kind: K): Answering<K> {
+/** `urgent` is for what is always in sight. Stops asking when the host leaves the document; asks again when it comes back. */
+export function answering<K extends Kind>(
+  host: ReactiveControllerHost,
+  kind: K,
+  { urgent = false } = {},
+): Answering<K> {
   const slot = `${kind} ${++slots}`;
   let asked: { bound: unknown; changes: unknown; key: string } | undefined;
   let answer: Answers[K] | undefined;
@@ -57,7 +61,7 @@ export function answering<K extends Kind>(host: ReactiveControllerHost, kind: K)
       asked = mine;
       by = explorer;
       explorer
-        .ask<K>({ slot, setting, request, changes })
+        .ask<K>({ slot, setting, request, changes, urgent })
         .then((found) => {
           if (found === undefined) return;
           answer = found;

@@ -45,7 +45,7 @@ export class WkProblems extends LitElement {
   protected override render() {
     if (this.problems.length === 0) return nothing;
     return html`<section role="alert">
-      <h2>${this.problems.length === 1 ? 'One thing has' : `${this.problems.length} things have`} to be mended in the text</h2>
+      <h2>${this.problems.length === 1 ? 'One thing has' : `${this.problems.length} things have`} to be mended</h2>
       <ol>
         ${this.problems.map(
           ({ what, line, key, found, allowed, todo }) => html`<li>
