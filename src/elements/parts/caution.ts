@@ -1,8 +1,9 @@
 /** Warnings that hold whatever the numbers are: said once together, not among the limits. */
 import type { Check } from '../../model/checks/check.ts';
+import { groupOf } from '../../model/checks/titles.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
 
-export const isCaution = (check: Check) => check.theme === 'caution' && check.status === 'look';
+const isCaution = (check: Check) => groupOf(check) === 'caution';
 
 /** Each warning once, with the scenarios it is about. */
 export function cautionsOf(
