@@ -50,18 +50,24 @@ export function bindScenario(
   for (const { column, label, unit, path, of } of INPUTS) put(input(column, label, unit, path, of(scenario)));
   for (const { family, path, items, fields } of INPUT_FAMILIES)
     items(scenario).forEach((item, k) => {
-      for (const [name, { key, label, unit }] of Object.entries(fields)) {
+      for (const [name, { key, label, unit, low, high }] of Object.entries(fields)) {
         const value = item[key];
-        if (typeof value === 'number')
-          put(
-            input(
-              `${family}${k + 1}${name}`,
-              `${label}, ${String(item.name ?? item[key === 'share' ? family : ''] ?? family)} ${k + 1}`,
-              unit,
-              `${path}.${k}.${key}`,
-              value,
-            ),
-          );
+        if (typeof value !== 'number') continue;
+        const end = (of: string | undefined) => {
+          const given = of === undefined ? undefined : item[of];
+          return typeof given === 'number' ? given : value;
+        };
+        put({
+          ...input(
+            `${family}${k + 1}${name}`,
+            `${label}, ${String(item.name ?? item[key === 'share' ? family : ''] ?? family)} ${k + 1}`,
+            unit,
+            `${path}.${k}.${key}`,
+            value,
+          ),
+          low: end(low),
+          high: end(high),
+        });
       }
     });
   const lookUp = lookUpIn(scenario, tables, replacements);

@@ -1,5 +1,6 @@
 /** The bill of quantities, line by line to the cent, cash and own kept apart. */
 
+import { NOTEBOOK_PRICES } from '../model/works/bill.ts';
 import { show } from '../plots/reading.ts';
 import type { BillRow } from '../study/moneyCase.ts';
 import { cents, sum } from './amounts.ts';
@@ -12,6 +13,7 @@ import { guessed } from './summary.ts';
 export function priceSource(row: BillRow): string {
   if (row.noPrice) return 'no price given';
   if (row.spec?.price === 'labourPricePerHour') return 'the notebook’s hour';
+  if (row.spec && NOTEBOOK_PRICES.includes(row.spec.price)) return 'the notebook';
   if (row.basis === 'own quote') return row.because ? `own quote: ${row.because}` : 'own quote';
   return String(row.basis);
 }
