@@ -241,6 +241,11 @@ function assumptions({ run, proposal: { index } }: Report): CaseTable {
       'because',
       'price currency',
       'price year',
+      'brought to',
+      'by index',
+      'country',
+      'value added tax',
+      'buys',
     ],
     rows: [...inputs, ...rowsUsed(run, index)].map((b): Cell[] => [
       b.id,
@@ -256,6 +261,11 @@ function assumptions({ run, proposal: { index } }: Report): CaseTable {
       b.because ?? '',
       b.coefficient?.currency ?? '',
       b.coefficient?.year ?? null,
+      b.coefficient?.indexed?.year ?? null,
+      b.coefficient?.indexed?.by ?? '',
+      b.coefficient?.country ?? '',
+      b.coefficient?.vat ?? '',
+      b.coefficient?.terms ?? '',
     ]),
   };
 }
