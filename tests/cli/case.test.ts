@@ -162,10 +162,12 @@ describe('the lender’s paper', () => {
       'bill.csv',
       'case.xlsx',
       'cash-flow.svg',
+      'cash-months.csv',
       'cash.csv',
       'costs.csv',
       'costs.svg',
       'economics.csv',
+      'gains.csv',
       'stress.csv',
       'tornado.svg',
     ]);
