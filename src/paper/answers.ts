@@ -161,7 +161,7 @@ function pays(report: Report): string {
   if (worth === null) return `No present value can be given: ${difference.netPresentValue.why}.`;
   const drawn = chances(index);
   const sure = drawn?.pays == null ? '' : `, and they pay in ${hundredths(drawn.pays)} of 100 draws`;
-  const stands = `Over ${horizonYears} years the works are worth ${about(worth, reading)} in today’s money against “${difference.baseline}”, own hours and nutrients counted${sure}.`;
+  const stands = `Over ${horizonYears} years the works are worth ${about(worth, reading)} in today’s money against “${difference.baseline}”, own hours and nutrients${(result.values.gainsPerYear ?? 0) > 0 ? ' and the gains the keeper names' : ''} counted${sure}.`;
   const gain = difference.levelisedGain.value;
   const heads = result.values.headCount;
   const perHead =

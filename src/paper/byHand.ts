@@ -1,4 +1,5 @@
 /** What a lender asks for and no program can make, as a list to tick off. */
+import { NOTEBOOK_PRICES } from '../model/works/bill.ts';
 import { BY_HAND } from '../notebook/moneySchema.ts';
 import { percent } from './amounts.ts';
 import { type Html, html } from './html.ts';
@@ -19,7 +20,9 @@ const SAID: Readonly<Record<(typeof BY_HAND)[number], string>> = {
 /** Share of the money of the bill, not of its lines, that rests on the keeper's own quotes. */
 function quoted({ proposal: { bill } }: Report): number | null {
   const amounts = bill.flatMap(({ amount, spec, basis }) =>
-    amount === null || spec?.onTop ? [] : [{ amount, own: basis === 'own quote' }],
+    amount === null || spec?.onTop || NOTEBOOK_PRICES.includes(spec?.price ?? '')
+      ? []
+      : [{ amount, own: basis === 'own quote' }],
   );
   const all = amounts.reduce((sum, { amount }) => sum + amount, 0);
   return all > 0 ? amounts.reduce((sum, { amount, own }) => sum + (own ? amount : 0), 0) / all : null;

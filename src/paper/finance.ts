@@ -166,6 +166,9 @@ function coverFrom({ proposal: { result, finance }, reading }: Report): string {
       : '';
 }
 
+/** What a page holds in the usual letters of these tables. */
+const MOST_COLUMNS = 13;
+
 /** Cash by month and by year, and economics apart. */
 function years({ proposal: { finance, result }, reading }: Report): Html {
   if (finance.years.length === 0)
@@ -175,7 +178,7 @@ function years({ proposal: { finance, result }, reading }: Report): Html {
     ${tableOf(
       head.map((name, k) => ({ head: name, number: k > 0 })),
       rows.map((cells, k) => ({ cells, ...(totals.has(k) ? { look: 'total' as const } : {}) })),
-      'years',
+      head.length > MOST_COLUMNS ? 'years months' : 'years',
     )}`,
   )}${worksAgain({ proposal: { finance, result }, reading })}`;
 }

@@ -90,7 +90,8 @@ export function cashTable(result: ScenarioResult, reading: Reading): YearTable {
 }
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-const monthName = (name: string) => `${MONTHS[Number(name.slice(5)) - 1]} ${name.slice(0, 4)}`;
+// With a space that does not break.
+const monthName = (name: string) => `${MONTHS[Number(name.slice(5)) - 1]}\u00A0${name.slice(0, 4)}`;
 
 type MonthRow = Omit<PrintedMonth, 'month' | 'name'> & { readonly label: string; readonly total: boolean };
 
@@ -101,7 +102,7 @@ function monthRows(result: ScenarioResult): MonthRow[] {
     const own = months.filter((month) => month.year === year);
     const all = years.find((one) => one.year === year);
     if (own.length === 0 || !all) return [];
-    const label = year === 0 ? 'The works' : `Year ${year}`;
+    const label = year === 0 ? 'Works' : `Year\u00A0${year}`;
     return [
       ...own.map((month) => ({ ...month, label: monthName(month.name), total: false })),
       { ...all, label, total: true },
@@ -128,7 +129,7 @@ export function monthTable(result: ScenarioResult, reading: Reading): YearTable 
   ].join(', ');
   return table<MonthRow>(
     `Cash by month, the works and the first two years, “${result.name}”`,
-    `In whole ${reading.currency}; each year’s row is that of the table by year. When money moves: the works in even parts over ${result.scenario.finance.worksMonths === 1 ? 'the month' : `the ${result.scenario.finance.worksMonths} months`} before the winter and the loan drawn with them, ${when}, the contractor in the month of spreading, upkeep evenly, loan payments and gains at the end of each year. ${lowestWords(result, reading)}`,
+    `In whole ${reading.currency}; each year’s row is that of the table by year. When money moves: the works in even parts over ${result.scenario.finance.worksMonths === 1 ? 'the month' : `the ${result.scenario.finance.worksMonths} months`} before the winter and the loan drawn with them, ${when}, own machines with the winter and the contractor in the month of spreading (both as Work), upkeep and what other loans take evenly, payments on the new loans and gains at the end of each year. ${lowestWords(result, reading)}`,
     monthRows(result),
     [
       { head: 'Month', of: ({ label }) => label, always: true },
@@ -141,10 +142,9 @@ export function monthTable(result: ScenarioResult, reading: Reading): YearTable 
       { head: 'Gains', of: ({ gains }) => nought(gains) },
       { head: 'Feed', of: ({ feed }) => nought(feed) },
       { head: 'Bedding', of: ({ bedding }) => nought(bedding) },
-      { head: 'Machines', of: ({ machines }) => nought(machines) },
+      { head: 'Work', of: ({ machines }) => nought(machines) },
       { head: 'Upkeep', of: ({ upkeep }) => nought(upkeep) },
-      { head: 'Loans', of: ({ interest, principal }) => nought(interest + principal) },
-      { head: 'Other loans', of: ({ already }) => nought(already) },
+      { head: 'Loans', of: ({ interest, principal, already }) => nought(interest + principal + already) },
       { head: 'Left', of: ({ sum }) => whole(sum), always: true },
       { head: 'To date', of: ({ toDate }) => whole(toDate), always: true },
     ],
