@@ -4,6 +4,7 @@ import { absorbencyAtMoisture } from '../model/bed/absorbency.ts';
 import type { ResultName, Values } from '../model/quantities.ts';
 import type { Override } from '../notebook/schema.ts';
 import type { Run } from '../study/evaluate.ts';
+import { pricesFor } from '../tables/priceIndex.ts';
 import { type Binding, bindingOf } from './binding.ts';
 import type { MixLimits, MixMaterial, MixQuestion, MixWeek } from './lines.ts';
 
@@ -38,7 +39,7 @@ export function beddingQuestion(
   const priceOf = (id: string): number | undefined =>
     overrides.findLast((override) => override.id === id)?.value ??
     farm.money.prices[id]?.value ??
-    run.tables.prices.get(farm.money.currency)?.get(id)?.central;
+    pricesFor(run.tables, { ...farm.money, country: farm.place.country }).get(id)?.central;
   const unpriced: string[] = [];
   const known = farm.materials.map((item) => {
     const of = (field: string) => row(`material${field}.${item.material}`);

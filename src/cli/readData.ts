@@ -21,6 +21,7 @@ export function readDataFiles(root: string = findRoot()): Map<string, string> {
     'data/sources.csv',
     'data/movements.csv',
     'data/measuring.csv',
+    'data/priceIndices.csv',
     'data/materials.csv',
     ...csvsIn(root, 'coefficients'),
     ...csvsIn(root, 'prices'),

@@ -5,6 +5,7 @@
 import { CHOICES, INPUT_FAMILIES, INPUTS } from '../notebook/inputs.ts';
 import type { Override, Scenario } from '../notebook/schema.ts';
 import type { Coefficient, Tables } from '../tables/coefficient.ts';
+import { pricesFor } from '../tables/priceIndex.ts';
 import { familyOf } from './engine/columns.ts';
 import type { Plan } from './engine/plan.ts';
 import { ALWAYS, BASELINE, planFor } from './quantities.ts';
@@ -50,18 +51,24 @@ export function bindScenario(
   for (const { column, label, unit, path, of } of INPUTS) put(input(column, label, unit, path, of(scenario)));
   for (const { family, path, items, fields } of INPUT_FAMILIES)
     items(scenario).forEach((item, k) => {
-      for (const [name, { key, label, unit }] of Object.entries(fields)) {
+      for (const [name, { key, label, unit, low, high }] of Object.entries(fields)) {
         const value = item[key];
-        if (typeof value === 'number')
-          put(
-            input(
-              `${family}${k + 1}${name}`,
-              `${label}, ${String(item.name ?? item[key === 'share' ? family : ''] ?? family)} ${k + 1}`,
-              unit,
-              `${path}.${k}.${key}`,
-              value,
-            ),
-          );
+        if (typeof value !== 'number') continue;
+        const end = (of: string | undefined) => {
+          const given = of === undefined ? undefined : item[of];
+          return typeof given === 'number' ? given : value;
+        };
+        put({
+          ...input(
+            `${family}${k + 1}${name}`,
+            `${label}, ${String(item.name ?? item[key === 'share' ? family : ''] ?? family)} ${k + 1}`,
+            unit,
+            `${path}.${k}.${key}`,
+            value,
+          ),
+          low: end(low),
+          high: end(high),
+        });
       }
     });
   const lookUp = lookUpIn(scenario, tables, replacements);
@@ -114,8 +121,8 @@ function input(column: string, label: string, unit: string, path: string, value:
 
 /** Finds the row for a column: own price, override, coefficient or price table; `missing` when there is none. */
 function lookUpIn(scenario: Scenario, tables: Tables, { overrides }: Replacements) {
-  const { currency, prices: ownPrices } = scenario.farm.money;
-  const priceTable = tables.prices.get(currency) ?? NO_PRICES;
+  const { currency, year, prices: ownPrices } = scenario.farm.money;
+  const priceTable = pricesFor(tables, { currency, year, country: scenario.farm.place.country });
   const [coefficientChoices, priceChoices] = [choicesIn(tables.coefficients), choicesIn(priceTable)];
   return (name: string, column: string, familyOption?: string): Binding => {
     const dimension = coefficientChoices.get(name) ?? priceChoices.get(name);
@@ -147,7 +154,6 @@ const ranged = (o: { value: number; low?: number; high?: number }) => ({
   high: o.high ?? o.value,
 });
 
-const NO_PRICES: ReadonlyMap<string, Coefficient> = new Map();
 /** Tables do not change once read, and every scenario asks. */
 const choicesKept = new WeakMap<ReadonlyMap<string, Coefficient>, ReadonlyMap<string, string>>();
 

@@ -31,7 +31,10 @@ export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {
         problemAt(notebook, `scenarios.${k}.${at}`, { what: words }),
       ),
     ),
-    ...currencyFaults(notebook, [...tables.prices.keys()]),
+    ...currencyFaults(
+      notebook,
+      [...tables.prices.keys()].filter((key) => !key.includes('-')),
+    ),
   ];
 }
 

@@ -3,6 +3,7 @@
  * `shared/notebook.schema.json`. Units stand at the end of each key; fractions are 0..1 of what is named.
  */
 import { z } from 'zod';
+import { finance, money } from './moneySchema.ts';
 import { shed } from './shedSchema.ts';
 import { SYSTEM_NAMES } from './systems.ts';
 
@@ -151,50 +152,6 @@ const material = z.strictObject({
 const sumsToOne = (items: { share: number }[]) =>
   items.length === 0 || Math.abs(items.reduce((sum, item) => sum + item.share, 0) - 1) < 1e-6;
 
-const money = z.strictObject({
-  currency: z.string().regex(/^[A-Z]{3}$/),
-  year: z.number().int().min(1990).max(2100),
-  labourPerHour: amount,
-  interestRate: z
-    .number()
-    .min(0)
-    .max(1)
-    .default(0.05)
-    .describe('Yearly and nominal, for capital charge and discounting; a loan has its own'),
-  inflation: z
-    .number()
-    .min(-0.05)
-    .max(0.3)
-    .default(0)
-    .describe('Rise of all prices a year, the same for every scenario; at 0 all is in prices of the year'),
-  horizonYears: z
-    .number()
-    .int()
-    .min(1)
-    .max(60)
-    .default(20)
-    .describe('Years the works are counted over, the same for every scenario'),
-  incomePerHead: z
-    .number()
-    .optional()
-    .describe(
-      'Left a head and year after all costs but the wintering shown here and after living costs, before interest, tax and depreciation',
-    ),
-  debtServicePerYear: amount.default(0).describe('What loans the farm already has take a year'),
-  prices: z
-    .record(
-      z.string(),
-      z.strictObject({
-        value: amount,
-        low: amount.optional(),
-        high: amount.optional(),
-        because: z.string().min(1),
-      }),
-    )
-    .default({})
-    .describe('Own prices by id, in place of rows of the price table'),
-});
-
 const land = z.strictObject({
   receivingHa: positive.describe('Ground that can take the manure or compost'),
   crop: z.enum(CROPS).default('grassCut1'),
@@ -310,27 +267,6 @@ const compost = z.strictObject({
     .max(6)
     .default([])
     .describe('What is mixed into the heap, as it lies; each must be among the materials of the farm'),
-});
-
-const loan = z.strictObject({
-  name: z.string().min(1),
-  amount: amount,
-  rate: z.number().min(0).max(1),
-  years: z.number().int().min(1).max(60),
-  graceYears: z.number().int().min(0).max(20).default(0),
-  kind: z.enum(['annuity', 'straightLine']).default('annuity'),
-});
-
-const finance = z.strictObject({
-  capital: amount.optional().describe('All works; from the bill of quantities when absent'),
-  grant: amount.default(0),
-  ownMoney: amount.optional(),
-  loans: z.array(loan).max(6).default([]),
-  baseline: z.string().optional().describe('Name of the scenario this one is compared with'),
-  quotes: z
-    .array(z.strictObject({ line: z.string().min(1), unitPrice: amount, because: z.string().min(1) }))
-    .default([])
-    .describe('Own quotes that replace unit prices of bill lines'),
 });
 
 /** What differs from the farm: any part of the farm again, shallowly partial at each level, arrays whole. */

@@ -1,6 +1,6 @@
 /** Page one: the case in five answers. What they rest on follows in the sections behind. */
 
-import { CASE_LEFT_OUT, type CaseYear } from '../model/money/case.ts';
+import { type CaseYear, caseLeftOut } from '../model/money/case.ts';
 import { BILL_LEFT_OUT } from '../model/works/bill.ts';
 import { SYSTEMS } from '../notebook/systems.ts';
 import { inWords, show } from '../plots/reading.ts';
@@ -12,6 +12,7 @@ import { budgetOf } from './budget.ts';
 import { type Html, html } from './html.ts';
 import { dayText, type Report } from './report.ts';
 import { guessed } from './summary.ts';
+import { lowestWords } from './yearTables.ts';
 
 export interface AnswerLine {
   readonly head: string;
@@ -91,11 +92,12 @@ function cash(report: Report): string {
       ? `, ${about(Math.abs(operatingCashCost - before), reading)} ${operatingCashCost > before ? 'more' : 'less'} than “${other.name}”`
       : '';
   const already = result.scenario.farm.money.debtServicePerYear;
+  const gained = result.values.gainsInCash ?? 0;
   const left =
     incomePerYear != null
-      ? ` Of the ${sum(incomePerYear, reading)} a year the herd brings, ${about(incomePerYear - operatingCashCost - (loanPayment ?? 0) - already, reading)} is left after the winter and ${already > 0 ? 'all loans, old and new' : 'the loans'} in the year they take most.`
+      ? ` Of the ${sum(incomePerYear, reading)} a year the herd brings, ${about(incomePerYear + gained - operatingCashCost - (loanPayment ?? 0) - already, reading)} is left after the winter and ${already > 0 ? 'all loans, old and new' : 'the loans'} in the year they take most${gained > 0 ? `, with ${sum(gained, reading)} of gains the keeper names` : ''}.`
       : '';
-  return `The winter takes ${about(operatingCashCost, reading)} a year in cash${against}. ${payment(report)}${left}`;
+  return `The winter takes ${about(operatingCashCost, reading)} a year in cash${against}. ${payment(report)}${left} ${lowestWords(result, reading)}`;
 }
 
 function covered(report: Report): string {
@@ -113,10 +115,10 @@ function covered(report: Report): string {
       : '';
   const least = run.tables.coefficients.get('lenderCoverLeast');
   const usual = least ? ` Lenders like to see ${least.central} (${least.basis}).` : '';
-  const { headCount, operatingCashCost, loanPayment } = result.values;
+  const { headCount, operatingCashCost, loanPayment, gainsInCash } = result.values;
   const needed =
     finance.coverFrom === 'income' && headCount && operatingCashCost != null && loanPayment != null
-      ? ` It is met as long as the herd brings ${sum((operatingCashCost + loanPayment + result.scenario.farm.money.debtServicePerYear) / headCount, reading)} a head and year; the farm names ${sum(result.scenario.farm.money.incomePerHead, reading)}.`
+      ? ` It is met as long as the herd brings ${sum((operatingCashCost - (gainsInCash ?? 0) + loanPayment + result.scenario.farm.money.debtServicePerYear) / headCount, reading)} a head and year; the farm names ${sum(result.scenario.farm.money.incomePerHead, reading)}.`
       : '';
   const thin = stress
     .flatMap((row) => {
@@ -159,7 +161,7 @@ function pays(report: Report): string {
   if (worth === null) return `No present value can be given: ${difference.netPresentValue.why}.`;
   const drawn = chances(index);
   const sure = drawn?.pays == null ? '' : `, and they pay in ${hundredths(drawn.pays)} of 100 draws`;
-  const stands = `Over ${horizonYears} years the works are worth ${about(worth, reading)} in today’s money against “${difference.baseline}”, own hours and nutrients counted${sure}.`;
+  const stands = `Over ${horizonYears} years the works are worth ${about(worth, reading)} in today’s money against “${difference.baseline}”, own hours and nutrients${(result.values.gainsPerYear ?? 0) > 0 ? ' and the gains the keeper names' : ''} counted${sure}.`;
   const gain = difference.levelisedGain.value;
   const heads = result.values.headCount;
   const perHead =
@@ -177,10 +179,25 @@ function pays(report: Report): string {
     never.length > 0
       ? ` No price of ${never.join(' or ')} from nothing to ${PRICE_REACH} times today’s turns it.`
       : '';
-  return `${stands}${perHead}${turns}${not}`;
+  return `${stands}${perHead}${turns}${not}${reason(report)}`;
 }
 
-function leftOut({ proposal: { bill } }: Report): string {
+/** Why a case that does not pay may still be done: the keeper's own words, or that there are none. */
+function reason({ proposal: { result, finance } }: Report): string {
+  const worth = finance.difference?.netPresentValue.value ?? null;
+  const own = result.scenario.finance.reason;
+  if (worth === null || worth > 0) return own === undefined ? '' : ` The keeper’s own reason: “${own}”`;
+  return own === undefined
+    ? ' Why it might still be done: no reason was given.'
+    : ` Why it might still be done, in the keeper’s own words: “${own}”`;
+}
+
+function leftOut({ proposal: { bill, result } }: Report): string {
   const given = bill.some(({ id }) => id === 'given');
-  return `${capital([...CASE_LEFT_OUT, ...(given ? [] : BILL_LEFT_OUT)].join('; '))}; and gains the model does not hold, such as calves saved or a payment for welfare. ${guessed(bill)}`;
+  const { gains } = result.scenario.finance;
+  const beyond =
+    gains.length === 0
+      ? 'and gains the model does not hold, such as calves saved or a payment for welfare: none is named'
+      : `and gains beyond the ${gains.length === 1 ? 'one' : gains.length} the keeper names`;
+  return `${capital([...caseLeftOut(result.scenario.farm.money), ...(given ? [] : BILL_LEFT_OUT)].join('; '))}; ${beyond}. ${guessed(bill)}`;
 }

@@ -7,6 +7,7 @@ import type { Run } from '../study/evaluate.ts';
 import type { Basis, Source } from '../tables/coefficient.ts';
 import { percent, sum } from './amounts.ts';
 import { type Html, html, tableOf } from './html.ts';
+import { priceWords } from './priceYears.ts';
 import { dayText, type Report } from './report.ts';
 
 export const BASIS_SAID: Readonly<Record<Basis, string>> = {
@@ -108,7 +109,7 @@ export function assumptionsSection(report: Report): Html {
         ? ''
         : b.unit === 'fraction/yr'
           ? 'a year'
-          : `${b.unit.replace('money', reading.currency)}${b.coefficient?.year === undefined || b.origin === 'input' ? '' : `, ${b.coefficient.year}`}`,
+          : `${b.unit.replace('money', reading.currency)}${b.coefficient?.year === undefined || b.origin !== 'price' ? '' : `, ${b.coefficient.indexed ? `${b.coefficient.year} → ${b.coefficient.indexed.year}` : b.coefficient.year}`}`,
       b.origin === 'override'
         ? `own: ${b.because ?? ''}`
         : b.origin === 'input'
@@ -158,6 +159,7 @@ function terms({ proposal: { result, index }, run, reading, draws }: Report): Ht
     `Discounted at ${percent(money.interestRate)} a year over ${money.horizonYears} years; prices rise ${percent(money.inflation)} a year, the same for every scenario; loans have their own rates; tax left out.`,
     `Money in ${moneyOf(reading)}; an hour of own work counts ${sum(money.labourPerHour, reading)}.`,
     `Winter from ${dayText(winter.start)} to ${dayText(winter.end)}; weather: ${run.weather[run.weatherIndex[index]].label}.`,
+    `Prices: ${priceWords(run, index)}`,
     draws
       ? `Spans from ${draws.count} draws (seed ${draws.seed}), every number with a range drawn at once, the same for every system.`
       : 'No draws were made: figures stand without spans.',

@@ -1,19 +1,29 @@
 /** The bill of quantities, line by line to the cent, cash and own kept apart. */
 
+import { NOTEBOOK_PRICES } from '../model/works/bill.ts';
 import { show } from '../plots/reading.ts';
 import type { BillRow } from '../study/moneyCase.ts';
 import { cents, sum } from './amounts.ts';
 import { type Budget, budgetOf } from './budget.ts';
 import { type Html, html, tableOf } from './html.ts';
+import { indexWords } from './priceYears.ts';
 import type { Report } from './report.ts';
 import { guessed } from './summary.ts';
+import { vatWords } from './yearTables.ts';
 
 /** Says where a price comes from, short enough for a table. */
 export function priceSource(row: BillRow): string {
   if (row.noPrice) return 'no price given';
   if (row.spec?.price === 'labourPricePerHour') return 'the notebook’s hour';
+  if (row.spec && NOTEBOOK_PRICES.includes(row.spec.price)) return 'the notebook';
   if (row.basis === 'own quote') return row.because ? `own quote: ${row.because}` : 'own quote';
-  return String(row.basis);
+  return row.terms === undefined ? String(row.basis) : `${row.basis}, ${row.terms}`;
+}
+
+/** "2016 → 2024": the year of the price, and that it was brought to. */
+export function yearText({ year, indexed }: BillRow): string {
+  if (year === null) return '';
+  return indexed ? `${year} → ${indexed.year}` : String(year);
 }
 
 const isShare = ({ spec }: BillRow) => spec?.onTop !== undefined;
@@ -44,7 +54,7 @@ export function billSection(report: Report): Html {
       quantityText(row, reading),
       priceText(row),
       row.amount === null ? 'no price' : cents(row.amount),
-      row.year ?? '',
+      yearText(row),
       priceSource(row),
     ],
     ...(row.noPrice ? { look: 'gap' as const } : {}),
@@ -55,7 +65,7 @@ export function billSection(report: Report): Html {
     look: 'total' as const,
   });
   return html`<section><h2>What must be built</h2>
-    <p>Quantities follow from the measures of the works; each line has one price in ${reading.currency}. Amounts are quantity times price before the quantity is rounded; the year is that of the price and is not converted: get quotes before money is drawn. ${guessed(bill)} “Own” lines are paid in own timber and hours, not in cash.</p>
+    <p>Quantities follow from the measures of the works; each line has one price in ${reading.currency}. Amounts are quantity times price before the quantity is rounded; the year is that of the price, an arrow the year it was brought to. ${indexWords(report.run, bill)} Get quotes before money is drawn. ${guessed(bill)} “Own” lines are paid in own timber and hours, not in cash. ${vatWords(result)}</p>
     ${gaps.map(({ label, id }) => html`<p class="gap">No price given for ${label} in ${reading.currency}: give a quote for line “${id}”. No sum can be drawn without it.</p>`)}
     ${tableOf(
       [

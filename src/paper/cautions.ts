@@ -1,6 +1,6 @@
 /** What can kill or ruin, what the checks found, and what was left out. */
 
-import { CASE_LEFT_OUT } from '../model/money/case.ts';
+import { caseLeftOut } from '../model/money/case.ts';
 import { BILL_LEFT_OUT } from '../model/works/bill.ts';
 import { type Html, html } from './html.ts';
 import type { Report } from './report.ts';
@@ -24,9 +24,9 @@ export function cautionsSection({ proposal: { result }, results }: Report): Html
   </section>`;
 }
 
-export function leftOutSection({ proposal: { bill } }: Report): Html {
+export function leftOutSection({ proposal: { bill, result } }: Report): Html {
   const given = bill.some(({ id }) => id === 'given');
   return html`<section><h2>What was left out</h2><ul class="sources">
-    ${[...(given ? [] : BILL_LEFT_OUT), ...CASE_LEFT_OUT, 'the risk that animals do worse in one system than in another, beyond the allowances for vet and hooves'].map((words) => html`<li>${words}</li>`)}
+    ${[...(given ? [] : BILL_LEFT_OUT), ...caseLeftOut(result.scenario.farm.money), 'the risk that animals do worse in one system than in another, beyond the allowances for vet and hooves'].map((words) => html`<li>${words}</li>`)}
   </ul></section>`;
 }

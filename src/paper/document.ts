@@ -2,8 +2,10 @@
 import { answersSection } from './answers.ts';
 import { assumptionsSection } from './assumptions.ts';
 import { billSection } from './bill.ts';
+import { byHandSection } from './byHand.ts';
 import { cautionsSection, leftOutSection } from './cautions.ts';
 import { financeSection, moneySection } from './finance.ts';
+import { gainsSection } from './gains.ts';
 import { type Html, html, made } from './html.ts';
 import { proposalSection } from './proposal.ts';
 import type { Report } from './report.ts';
@@ -26,10 +28,12 @@ export function paperDocument(report: Report, paper: Paper): string {
     ${proposalSection(report)}
     ${billSection(report)}
     ${financeSection(report)}
+    ${gainsSection(report)}
     ${stressSection(report)}
     ${assumptionsSection(report)}
     ${cautionsSection(report)}
-    ${leftOutSection(report)}`;
+    ${leftOutSection(report)}
+    ${byHandSection(report)}`;
   return `<!doctype html>\n${
     html`<html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${notebook.title}</title><style>${made(paperStyle(paper, notebook.title))}</style></head><body>${body}</body></html>`
       .markup

@@ -1,7 +1,5 @@
 /** How it is paid and what it earns, for the first page; cash and economics of every year further on. */
 import { cashFlowFigure } from '../plots/cashFlow.ts';
-import { moneyOf } from '../plots/reading.ts';
-import { cashYears, type EconomicYear, economicYears } from '../study/moneyYears.ts';
 import type { Chances, Spread } from '../uncertainty/chances.ts';
 import { hundredths } from '../uncertainty/sentences.ts';
 import { percent, sum, whole } from './amounts.ts';
@@ -9,6 +7,7 @@ import { budgetOf } from './budget.ts';
 import { figureOf } from './figureOf.ts';
 import { type Html, html, tableOf } from './html.ts';
 import type { Report } from './report.ts';
+import { cashTable, economicTable, monthTable } from './yearTables.ts';
 
 export function moneySection(report: Report): Html {
   return html`<section><div class="pair">${funding(report)}${measures(report)}</div></section>`;
@@ -167,74 +166,43 @@ function coverFrom({ proposal: { result, finance }, reading }: Report): string {
       : '';
 }
 
-const nought = (value: number) => (Math.abs(value) < 0.5 ? '' : whole(value));
-const yearName = (year: number) => (year === 0 ? 'now' : String(year));
+/** What a page holds in the usual letters of these tables. */
+const MOST_COLUMNS = 13;
 
-/** Cash and economics apart; a column that is empty in every year is left out. */
+/** Cash by month and by year, and economics apart. */
 function years({ proposal: { finance, result }, reading }: Report): Html {
   if (finance.years.length === 0)
     return html`<p class="gap">No cash flow: ${finance.netPresentValue.why}.</p>`;
-  const { difference } = finance;
-  const { inflation, interestRate } = result.scenario.farm.money;
-  const cash = cashYears(result);
-  const economics = economicYears(result);
-  const prices =
-    inflation === 0
-      ? `in prices of ${reading.year}`
-      : `prices rising ${percent(inflation)} a year from ${moneyOf(reading)}`;
-  const named = result.values.incomePerYear != null;
-  const table = <Row>(rows: readonly Row[], columns: readonly Column<Row>[]) => {
-    const shown = columns.filter(({ of, always }) => always || rows.some((row, k) => of(row, k) !== ''));
-    return tableOf(
-      shown.map(({ head }, k) => ({ head, number: k > 0 })),
-      rows.map((row, k) => ({ cells: shown.map(({ of }) => of(row, k)) })),
-      'years',
-    );
-  };
-  return html`<h3>Cash by year, “${result.name}”</h3>
-    <p>What moves on the bank account and nothing else, in whole ${reading.currency}, ${prices}. Own hours, own timber and nutrients are not in it; feed stands at its price, bought or home-grown, since the notebook does not say which. ${named ? 'Income is what the notebook names, and rises with prices.' : 'No income is named, so the winter stands as a cost alone.'} Tax, value added tax and the own money put in are not in it.</p>
-    ${table(cash, [
-      { head: 'Year', of: ({ year }) => yearName(year), always: true },
-      { head: 'Works', of: ({ works }) => nought(works) },
-      { head: 'Grant', of: ({ grant }) => nought(grant) },
-      { head: 'Income', of: ({ income }) => nought(income) },
-      { head: 'Winter', of: ({ running }) => nought(running) },
-      { head: 'Loan in', of: ({ borrowed }) => nought(borrowed) },
-      { head: 'Interest', of: ({ interest }) => nought(interest) },
-      { head: 'Principal', of: ({ principal }) => nought(principal) },
-      { head: 'Other loans', of: ({ already }) => nought(already) },
-      { head: 'Left', of: ({ sum: left }) => whole(left), always: true },
-      { head: 'To date', of: ({ toDate }) => whole(toDate), always: true },
-      { head: 'Debt', of: ({ debt }) => nought(debt) },
-      { head: 'Cover', of: ({ cover }) => (cover === null ? '' : cover.toFixed(2)) },
-    ])}
-    <h3>Economics by year, “${result.name}”</h3>
-    <p>What it is worth to the farm, before loans and tax, ${prices}: own hours and timber, grass lost and nutrients count as money, and what is left of the works comes back in the last year. Worth to date is discounted at ${percent(interestRate)}.</p>
-    ${table(economics, [
-      { head: 'Year', of: ({ year }) => yearName(year), always: true },
-      { head: 'Works', of: ({ works }) => nought(works) },
-      { head: 'Grant', of: ({ grant }) => nought(grant) },
-      { head: 'Winter in cash', of: ({ running }) => nought(running) },
-      { head: 'Own hours', of: ({ ownHours }) => nought(ownHours) },
-      { head: 'Grass lost', of: ({ grassLost }) => nought(grassLost) },
-      { head: 'Nutrients', of: ({ nutrientValue }) => nought(nutrientValue) },
-      { head: 'Sum', of: ({ sum: all }) => whole(all), always: true },
-      { head: 'Worth to date', of: ({ worthToDate }) => whole(worthToDate), always: true },
-      ...(difference
-        ? [
-            {
-              head: `Sum against “${difference.baseline}”`,
-              of: (_: EconomicYear, k: number) => whole(difference.flows[k]),
-              always: true as const,
-            },
-          ]
-        : []),
-    ])}`;
+  return html`${[monthTable(result, reading), cashTable(result, reading), economicTable(result, reading)].map(
+    ({ title, words, head, rows, totals }) => html`<h3>${title}</h3><p>${words}</p>
+    ${tableOf(
+      head.map((name, k) => ({ head: name, number: k > 0 })),
+      rows.map((cells, k) => ({ cells, ...(totals.has(k) ? { look: 'total' as const } : {}) })),
+      head.length > MOST_COLUMNS ? 'years months' : 'years',
+    )}`,
+  )}${worksAgain({ proposal: { finance, result }, reading })}`;
 }
 
-interface Column<Row> {
-  readonly head: string;
-  readonly of: (row: Row, k: number) => string;
-  /** Shown though it be empty. */
-  readonly always?: true;
+/** What is bought again, and what is left of it at the end. */
+function worksAgain({
+  proposal: { finance, result },
+  reading,
+}: Pick<Report, 'reading'> & { proposal: Pick<Report['proposal'], 'finance' | 'result'> }): Html {
+  const last = finance.years.length - 1;
+  const again = finance.years.filter(({ year, works }) => year > 0 && year < last && works < 0);
+  const left = finance.years[last].works;
+  const { capitalOwned, capitalShortLived } = result.values;
+  const owned =
+    (capitalOwned ?? 0) > 0
+      ? ` Works of ${sum(capitalOwned, reading)} as new stand already, ${result.scenario.finance.alreadyHave?.ageYears ?? 0} years old; they are bought again when their life is over.`
+      : '';
+  const bought =
+    again.length === 0
+      ? 'Nothing is bought again within these years.'
+      : `Feeders, fences, covers and the like, ${sum(capitalShortLived, reading)} of the works, wear out first and are bought again in ${again.length === 1 ? 'year' : 'years'} ${again.map(({ year, works }) => `${year} (${sum(-works, reading)})`).join(', ')}.`;
+  const end =
+    left > 0.5
+      ? `What is left of them in year ${last} counts as ${sum(left, reading)}, in proportion to the years they still have.`
+      : `Nothing of them is left in year ${last}.`;
+  return html`<p>${bought} ${end} The buildings count for nothing then, though most stand longer: neither a sale nor taking them down is in these figures.${owned}</p>`;
 }

@@ -48,7 +48,8 @@ export interface MovesQuestion {
 
 export const movesQuestion = ({ index, baseline, result }: MoneyCase): MovesQuestion => ({
   scenario: index,
-  capital: result.values.capitalCost ?? 0,
+  // A given capital is that of all works, those that stand already with them.
+  capital: result.values.capitalAll ?? result.values.capitalCost ?? 0,
   ...(baseline === undefined ? {} : { baseline }),
   top: SENSITIVITIES,
 });

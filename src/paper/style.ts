@@ -54,6 +54,8 @@ table.bill th, table.bill td { padding-block: 0.45mm; }
 table.bill td:last-child { width: 36mm; }
 table.years { font-size: 7.6pt; }
 table.years th, table.years td { padding: 0.2mm 1.6mm 0.2mm 0; }
+table.months th, table.months td { font-size: 6.7pt; padding: 0 0.9mm 0 0; white-space: nowrap; }
+.ticks { list-style: none; padding-left: 0; font-size: 8.4pt; columns: 2; column-gap: 8mm; }
 table.stress + figure > svg { max-height: 120mm; margin: 0 auto; }
 table.assumed { font-size: 7.8pt; }
 table.assumed th, table.assumed td { padding-block: 0.5mm; }

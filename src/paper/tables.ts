@@ -1,6 +1,7 @@
 /** The tables behind the paper, numbers as numbers, for a spreadsheet or a file. */
 import { COST_LINES } from '../plots/costStack.ts';
 import { labelOf } from '../plots/reading.ts';
+import { CASH_LINES, type CashLine, cashMonths } from '../study/moneyBook.ts';
 import { cashYears, economicYears } from '../study/moneyYears.ts';
 import { ownNumbers, rowsUsed } from './assumptions.ts';
 import { priceSource } from './bill.ts';
@@ -15,9 +16,11 @@ export interface CaseTable {
   readonly rows: readonly (readonly Cell[])[];
 }
 
-/** Bill, costs, cash and economics by year, stress and assumptions. */
+/** Bill, costs, cash by year and month, economics by year, gains the keeper names, stress and assumptions. */
 export function caseTables(report: Report): CaseTable[] {
-  return [bill(report), costs(report), cash(report), economics(report), stress(report), assumptions(report)];
+  return [
+    bill(report), costs(report), cash(report), months(report), economics(report), gains(report), stress(report), assumptions(report),
+  ]; // biome-ignore format: one list
 }
 
 function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTable {
@@ -77,6 +80,7 @@ function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTa
 const AFTER = [
   'annualCost',
   'nutrientValue',
+  'gainsPerYear',
   'netCost',
   'annualCostPerHead',
   'netCostPerHead',
@@ -111,13 +115,54 @@ function costs({ run, results }: Report): CaseTable {
   };
 }
 
+const CASH_HEADS: Readonly<Record<CashLine, string>> = {
+  works: 'works in cash',
+  grant: 'grant',
+  income: 'income',
+  feed: 'feed',
+  bedding: 'bedding',
+  machines: 'machines and contractor',
+  upkeep: 'upkeep, insurance, vet',
+  gains: 'gains in cash',
+  vatOut: 'VAT out',
+  vatBack: 'VAT back',
+  borrowed: 'borrowed',
+  interest: 'interest',
+  principal: 'principal',
+  already: 'other loans',
+};
+
 function cash({ run, results }: Report): CaseTable {
   return {
     name: 'cash',
-    head: ['scenario', 'year', 'currency', 'works in cash', 'grant', 'income', 'winter in cash', 'borrowed', 'interest', 'principal', 'other loans', 'left', 'left to date', 'debt', 'cover'],
+    head: ['scenario', 'year', 'currency', ...CASH_LINES.map((line) => CASH_HEADS[line]), 'left', 'left to date', 'debt', 'cover'],
     rows: results.flatMap((result) =>
       cashYears(result).map((y): Cell[] => [
-        result.name, y.year, run.currency, y.works, y.grant, y.income, y.running, y.borrowed, y.interest, y.principal, y.already, y.sum, y.toDate, y.debt, y.cover,
+        result.name, y.year, run.currency, ...CASH_LINES.map((line) => y[line]), y.sum, y.toDate, y.debt, y.cover,
+      ]),
+    ),
+  }; // biome-ignore format: one list of cells
+}
+
+function months({ run, results }: Report): CaseTable {
+  return {
+    name: 'cash-months',
+    head: ['scenario', 'year', 'month', 'currency', ...CASH_LINES.map((line) => CASH_HEADS[line]), 'left', 'left to date'],
+    rows: results.flatMap((result) =>
+      cashMonths(result).map((m): Cell[] => [
+        result.name, m.year, m.name, run.currency, ...CASH_LINES.map((line) => m[line]), m.sum, m.toDate,
+      ]),
+    ),
+  }; // biome-ignore format: one list of cells
+}
+
+function gains({ run, results }: Report): CaseTable {
+  return {
+    name: 'gains',
+    head: ['scenario', 'gain', 'currency', 'a year', 'low', 'high', 'cash or worth', 'because'],
+    rows: results.flatMap(({ name, scenario }) =>
+      scenario.finance.gains.map((g): Cell[] => [
+        name, g.name, run.currency, g.amount, g.low ?? g.amount, g.high ?? g.amount, g.cash ? 'cash' : 'worth', g.because,
       ]),
     ),
   }; // biome-ignore format: one list of cells
@@ -127,12 +172,12 @@ function economics({ run, results, bands: of }: Report): CaseTable {
   const bands = of();
   return {
     name: 'economics',
-    head: ['scenario', 'year', 'currency', 'works', 'grant', 'winter in cash', 'own hours', 'grass lost', 'nutrient value', 'sum before loans', 'worth to date', 'baseline', 'difference to baseline', 'discounted sum p10', 'discounted sum p90'],
+    head: ['scenario', 'year', 'currency', 'works', 'grant', 'winter in cash', 'own hours', 'grass lost', 'nutrient value', 'gains', 'sum before loans', 'worth to date', 'baseline', 'difference to baseline', 'discounted sum p10', 'discounted sum p50', 'discounted sum p90'],
     rows: results.flatMap((result) => {
       const { name, finance: { difference } } = result;
       return economicYears(result).map((y, k): Cell[] => [
-        name, y.year, run.currency, y.works, y.grant, y.running, y.ownHours, y.grassLost, y.nutrientValue, y.sum, y.worthToDate,
-        difference?.baseline ?? '', difference?.flows[k] ?? null, bands.get(name)?.p10[k] ?? null, bands.get(name)?.p90[k] ?? null,
+        name, y.year, run.currency, y.works, y.grant, y.running, y.ownHours, y.grassLost, y.nutrientValue, y.gains, y.sum, y.worthToDate,
+        difference?.baseline ?? '', difference?.flows[k] ?? null, bands.get(name)?.p10[k] ?? null, bands.get(name)?.p50[k] ?? null, bands.get(name)?.p90[k] ?? null,
       ]);
     }),
   }; // biome-ignore format: one list of cells
@@ -159,7 +204,7 @@ function stress({ run, stress: rows }: Report): CaseTable {
       row.outcomes.map((o): Cell[] => [
         row.label,
         row.level,
-        row.unit === '%' ? 'fraction' : 'fraction, added',
+        row.unit === 'years' ? 'years' : row.unit === '%' ? 'fraction' : 'fraction, added',
         o.name,
         run.currency,
         o.netCost,
@@ -196,6 +241,11 @@ function assumptions({ run, proposal: { index } }: Report): CaseTable {
       'because',
       'price currency',
       'price year',
+      'brought to',
+      'by index',
+      'country',
+      'value added tax',
+      'buys',
     ],
     rows: [...inputs, ...rowsUsed(run, index)].map((b): Cell[] => [
       b.id,
@@ -211,6 +261,11 @@ function assumptions({ run, proposal: { index } }: Report): CaseTable {
       b.because ?? '',
       b.coefficient?.currency ?? '',
       b.coefficient?.year ?? null,
+      b.coefficient?.indexed?.year ?? null,
+      b.coefficient?.indexed?.by ?? '',
+      b.coefficient?.country ?? '',
+      b.coefficient?.vat ?? '',
+      b.coefficient?.terms ?? '',
     ]),
   };
 }

@@ -93,19 +93,21 @@ export function cashFlowFigure(
   return {
     finding,
     legend: series.map(({ scenario }, k) => ({ label: scenario, fill: colours[k] })),
-    caption: `${series[0].baseline === null ? 'Sum of' : 'Sum of the differences in'} cost, worth of nutrients, works and grant to date, each year discounted to today; before loans and tax. ${banded === undefined ? '' : `The shaded band spans what 8 of 10 of ${banded.toLocaleString('en').replace(',', '\u202F')} draws give. `}Money in ${moneyOf(reading)}.`,
+    caption: `${series[0].baseline === null ? 'Sum of' : 'Sum of the differences in'} cost, worth of nutrients, works and grant to date, each year discounted to today; before loans and tax. ${banded === undefined ? '' : `The shaded band spans what 8 of 10 of ${banded.toLocaleString('en').replace(',', '\u202F')} draws give, the dotted line is their middle. `}Money in ${moneyOf(reading)}.`,
     table: {
       caption: `Discounted sum to date, ${moneyOf(reading)}`,
       head: [
         'year',
         ...series.flatMap(({ scenario, band }) =>
-          band ? [scenario, `${scenario}, low`, `${scenario}, high`] : [scenario],
+          band ? [scenario, `${scenario}, low`, `${scenario}, middle`, `${scenario}, high`] : [scenario],
         ),
       ],
       rows: Array.from({ length: longest }, (_, year) => [
         String(year),
         ...series.flatMap(({ sums, band }) =>
-          band ? [number(sums[year]), number(band.p10[year]), number(band.p90[year])] : [number(sums[year])],
+          band
+            ? [number(sums[year]), number(band.p10[year]), number(band.p50[year]), number(band.p90[year])]
+            : [number(sums[year])],
         ),
       ]),
     },
@@ -193,6 +195,18 @@ function drawCash(
     .x((_, year) => x(year))
     .y((value) => y(value))
     .digits(1);
+  series.forEach(({ band }, k) => {
+    if (!band) return;
+    body.push(
+      tag('path', {
+        d: path([...band.p50]) ?? '',
+        fill: 'none',
+        stroke: colours[k],
+        'stroke-width': 1.2,
+        'stroke-dasharray': '1 3',
+      }),
+    );
+  });
   series.forEach(({ sums }, k) => {
     body.push(
       tag('path', {

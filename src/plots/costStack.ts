@@ -29,6 +29,7 @@ export const COST_GROUPS: readonly CostGroup[] = [
   { id: 'labour', label: 'own hours', as: 'own hours', lines: ['labourCost'], fill: '#8fc1d9', pattern: 'falling' },
   { id: 'ground', label: 'grass lost and reseeding', as: 'lost grass', lines: ['grassLostCost', 'reseedCost'], fill: '#7fae8a', pattern: 'upright' },
   { id: 'care', label: 'vet and hooves', as: 'vet and hooves', lines: ['vetCost', 'hoofCost'], fill: '#cfc9bb', pattern: 'dots' },
+  { id: 'tax', label: 'value added tax not reclaimed', as: 'value added tax', lines: ['vatCost'], fill: '#a99bb5', pattern: 'rising' },
 ]; // biome-ignore format: a group a line
 
 /** Every line of the yearly cost, in the order it is printed. */

@@ -1,6 +1,6 @@
 /** What moves the present value: the stresses, and each uncertain number from its low to its high end. */
 import { ticks } from 'd3-array';
-import type { StressRow } from '../model/money/stress.ts';
+import { levelWords, type StressRow } from '../model/money/stress.ts';
 import type { Sensitivities } from '../whatif/oneAtATime.ts';
 import { emptyFigure, type LegendEntry, type PrintFigure } from './figure.ts';
 import { GREYS, INK, PAPER } from './palette.ts';
@@ -28,8 +28,7 @@ export interface TornadoOf {
 }
 
 /** "50 % dearer": the level of a stress in its unit. */
-export const levelText = ({ level, unit }: Pick<StressRow, 'level' | 'unit'>) =>
-  `${Number((level * 100).toFixed(1))} ${unit}`;
+export const levelText = ({ level, unit }: Pick<StressRow, 'level' | 'unit'>) => levelWords(level, unit);
 
 /** Bars, the one that moves most first. Stresses without a present value are left out. */
 export function tornadoBars({ scenario, sensitivities, stress }: TornadoOf, reading: Reading): TornadoBar[] {

@@ -11,6 +11,7 @@ import type { Scenario } from '../notebook/schema.ts';
 import { setInput } from '../notebook/write.ts';
 import type { Setting } from '../study/rows.ts';
 import type { Tables } from '../tables/coefficient.ts';
+import { pricesFor } from '../tables/priceIndex.ts';
 import { dayAfter, daysBetween } from '../units/days.ts';
 import {
   changesAt,
@@ -160,20 +161,20 @@ function straw(farm: Notebook['farm'], scenarios: readonly Scenario[], tables: T
   const material = mixes[0]?.find((name) => name.endsWith('Straw')) ?? mixes[0]?.[0];
   const place = material === undefined ? undefined : shared(mixes.map((mix) => mix.indexOf(material)));
   const index = farm.materials.findIndex((each) => each.material === material);
-  const { currency } = farm.money;
   const value =
     shared(
       scenarios.map((s) => s.farm.materials.find((each) => each.material === material)?.pricePerTonne),
     ) ??
     farm.money.prices[`materialPricePerTonne.${material}`]?.value ??
-    tables.prices.get(currency)?.get(`materialPricePerTonne.${material}`)?.central;
+    pricesFor(tables, { ...farm.money, country: farm.place.country }).get(`materialPricePerTonne.${material}`)
+      ?.central;
   if (place === undefined || place < 0 || index < 0 || value === undefined) return undefined;
   const isStraw = material?.endsWith('Straw');
   return {
     id: 'materialPrice',
     label: isStraw ? 'Straw' : 'Bedding price',
     short: isStraw ? 'Straw' : 'Its price',
-    unit: `${currency} a tonne`,
+    unit: `${farm.money.currency} a tonne`,
     value,
     min: 0,
     max: Math.max(10, Math.ceil(value / 50) * 150),

@@ -4,7 +4,7 @@ import type { FinanceCase } from '../model/money/case.ts';
 import { type MoneyFault, moneyFaults } from '../model/money/moneyFaults.ts';
 import { BILL_LINES, type BillLine, type BillRowSpec, readBill } from '../model/works/bill.ts';
 import { type TimberNote, timberNotes } from '../model/works/timberNotes.ts';
-import type { Basis } from '../tables/coefficient.ts';
+import type { Basis, Coefficient } from '../tables/coefficient.ts';
 import type { Run, ScenarioResult } from './evaluate.ts';
 
 /** A line of the bill with the range and basis of its price. */
@@ -14,6 +14,9 @@ export interface BillRow extends BillLine {
   readonly low: number | null;
   readonly high: number | null;
   readonly basis: Basis | 'own quote' | null;
+  /** How the price was brought to the notebook's year, and what it buys; absent for the keeper's own. */
+  readonly indexed?: Coefficient['indexed'];
+  readonly terms?: Coefficient['terms'];
 }
 
 export interface MoneyCase {
@@ -39,6 +42,9 @@ export function billRows(run: Run, index: number): BillRow[] {
       ...(spec ? { spec } : {}),
       low: line.noPrice ? null : (price?.low ?? line.unitPrice),
       high: line.noPrice ? null : (price?.high ?? line.unitPrice),
+      ...(ours || line.noPrice
+        ? {}
+        : { indexed: price?.coefficient?.indexed, terms: price?.coefficient?.terms }),
       basis: line.noPrice ? null : ours ? 'own quote' : (price?.coefficient?.basis ?? 'invented'),
     };
   });

@@ -1,25 +1,16 @@
 /**
  * The years of a case as a bank sees them and as its economics count them, never mixed: what moves on the account, and
- * what own hours, own timber, grass and nutrients are worth. Amounts are in the prices of their year, money that goes
+ * what own hours, own timber, grass, nutrients and named gains are worth. Amounts are in the prices of their year, money that goes
  * out below 0.
  */
 import { pricesIn, runningWorth } from '../model/money/cashTerms.ts';
 import type { ScenarioResult } from './evaluate.ts';
+import { CASH_LINES, type CashLine, moneyBook } from './moneyBook.ts';
 
-export interface CashYear {
+export interface CashYear extends Readonly<Record<CashLine, number>> {
   readonly year: number;
-  /** Works paid for in cash: own timber and hours are left out, and nothing comes back at the end. */
-  readonly works: number;
-  readonly grant: number;
-  /** What the herd brings, as far as the notebook names it. */
-  readonly income: number;
+  /** Feed, bedding, machines and upkeep together. */
   readonly running: number;
-  readonly borrowed: number;
-  readonly interest: number;
-  readonly principal: number;
-  /** Loans the farm has already; only where its income is named. */
-  readonly already: number;
-  /** Sum of all before. */
   readonly sum: number;
   readonly toDate: number;
   readonly debt: number;
@@ -35,37 +26,27 @@ export interface EconomicYear {
   readonly ownHours: number;
   readonly grassLost: number;
   readonly nutrientValue: number;
+  readonly gains: number;
   /** Sum of all before: before loans and tax. */
   readonly sum: number;
   /** Worth today of the sums so far. */
   readonly worthToDate: number;
 }
 
-/** Years 0 … horizon; empty where a price is missing. */
-export function cashYears({ values, finance, scenario }: ScenarioResult): CashYear[] {
-  const { inflation, debtServicePerYear } = scenario.farm.money;
-  const { capitalCash, operatingCashCost, incomePerYear } = values;
-  const last = finance.years.length - 1;
-  if (capitalCash == null || operatingCashCost == null) return [];
+/** Years 0 … horizon, each the sum of its months; empty where a price is missing. */
+export function cashYears(result: ScenarioResult): CashYear[] {
+  const book = moneyBook(result);
   let toDate = 0;
-  return finance.years.map(({ year, works, grant, borrowed, interest, principal, debt, cover }) => {
-    const prices = pricesIn(year, inflation);
-    const row = {
-      year,
-      // What is bought again is short-lived, and bought; the last year's is only what is left of it.
-      works: year === 0 ? -capitalCash : year === last ? 0 : works,
-      grant,
-      income: (incomePerYear ?? 0) * prices,
-      running: -operatingCashCost * prices,
-      borrowed,
-      interest,
-      principal,
-      already: year === 0 || incomePerYear == null ? 0 : -debtServicePerYear,
-    };
-    const { year: _, ...amounts } = row;
-    const sum = Object.values(amounts).reduce((all, amount) => all + amount, 0);
+  return result.finance.years.flatMap(({ year, debt, cover }): CashYear[] => {
+    const months = book.filter((month) => month.year === year);
+    if (months.length === 0) return [];
+    const amounts = Object.fromEntries(
+      CASH_LINES.map((line) => [line, months.reduce((all, month) => all + month[line], 0)]),
+    ) as Record<CashLine, number>;
+    const sum = CASH_LINES.reduce((all, line) => all + amounts[line], 0);
     toDate += sum;
-    return { ...row, sum, toDate, debt, cover };
+    const running = amounts.feed + amounts.bedding + amounts.machines + amounts.upkeep;
+    return [{ ...amounts, year, running, sum, toDate, debt, cover }];
   });
 }
 
@@ -78,7 +59,7 @@ export function economicYears({ values, finance, scenario }: ScenarioResult): Ec
     interestRate,
     finance.years.map(({ net }) => net),
   );
-  return finance.years.map(({ year, works, grant, nutrientValue, net }) => {
+  return finance.years.map(({ year, works, grant, nutrientValue, gains, net }) => {
     const prices = pricesIn(year, inflation);
     return {
       year,
@@ -88,6 +69,7 @@ export function economicYears({ values, finance, scenario }: ScenarioResult): Ec
       ownHours: -labourCost * prices,
       grassLost: -(operatingCost - operatingCashCost - labourCost) * prices,
       nutrientValue,
+      gains,
       sum: net,
       worthToDate: worth[year],
     };

@@ -94,11 +94,18 @@ function leaf(binding: Binding, run: Run): TraceNode {
     kind: origin,
     id,
     ...(low < high ? { low, high } : {}),
-    ...(coefficient ? { basis: coefficient.basis, where: coefficient.where, note: coefficient.note } : {}),
+    ...(coefficient ? { basis: coefficient.basis, where: placeOf(binding), note: coefficient.note } : {}),
     because,
     sources: coefficient ? sourcesOf([coefficient.source], run) : [],
     children: [],
   };
+}
+
+/** Place in the source, and what was done to a price of another year. */
+function placeOf({ origin, coefficient }: Binding): string {
+  const { where = '', indexed, year } = coefficient ?? {};
+  if (origin !== 'price' || !indexed) return where;
+  return `${where}${where === '' ? '' : '; '}price of ${year}, times ${indexed.factor.toFixed(3)} to ${indexed.year} by the ${indexed.by}`;
 }
 
 function sourcesOf(ids: readonly string[], run: Run): Source[] {

@@ -2,6 +2,13 @@
 export const BASES = ['published', 'derived', 'common practice', 'from memory', 'invented'] as const;
 export type Basis = (typeof BASES)[number];
 
+/** Whether a price holds value added tax. A source that does not say is taken as without. */
+export const VAT_STATES = ['without', 'unsaid'] as const;
+export type VatState = (typeof VAT_STATES)[number];
+/** What a price buys. */
+export const PRICE_TERMS = ['ex works', 'delivered', 'in place', 'work', 'worth'] as const;
+export type PriceTerms = (typeof PRICE_TERMS)[number];
+
 /**
  * Unit of a number that weighs two published forms which disagree: 0 is the first, 1 the second. The best guess is
  * the weight of the second, and the chance that a draw takes it.
@@ -43,6 +50,12 @@ export interface Coefficient {
   /** Prices only. */
   readonly currency?: string;
   readonly year?: number;
+  /** Two letters; absent where the row stands for all countries of its currency. */
+  readonly country?: string;
+  readonly vat?: VatState;
+  readonly terms?: PriceTerms;
+  /** How the row was brought to the year of a notebook; null where no index holds both years, absent at its own year. */
+  readonly indexed?: { readonly by: string; readonly factor: number; readonly year: number } | null;
 }
 
 export interface Source {
@@ -55,7 +68,12 @@ export interface Source {
 export interface Tables {
   /** Coefficients, feeds and materials by id. */
   readonly coefficients: ReadonlyMap<string, Coefficient>;
-  /** Prices by currency, then id. */
+  /** Prices by currency, then id; those of one country by currency and country, as EUR-IE. */
   readonly prices: ReadonlyMap<string, ReadonlyMap<string, Coefficient>>;
+  /** Published indices of prices at large, by currency. */
+  readonly indices: ReadonlyMap<
+    string,
+    { readonly name: string; readonly byYear: ReadonlyMap<number, number> }
+  >;
   readonly sources: ReadonlyMap<string, Source>;
 }

@@ -1,6 +1,17 @@
 /** Rows of the coefficient and price tables, each refused unless it says what it is, how sure and whence. */
 import type { Problem } from '../units/problem.ts';
-import { BASES, type Basis, type Coefficient, FORM, type Movement, type Source } from './coefficient.ts';
+import {
+  BASES,
+  type Basis,
+  type Coefficient,
+  FORM,
+  type Movement,
+  PRICE_TERMS,
+  type PriceTerms,
+  type Source,
+  VAT_STATES,
+  type VatState,
+} from './coefficient.ts';
 import { type CsvRecord, readCsv } from './csv.ts';
 import { MEASURING_FILE, measuringWords, namesOption } from './measuring.ts';
 import { MOVEMENTS_FILE } from './movements.ts';
@@ -20,6 +31,7 @@ export interface RowContext {
 const REQUIRED = 'id,choice,low,central,high,unit,appliesTo,source,where,basis,note'.split(',');
 const PRICE = [...REQUIRED, 'currency', 'year'];
 const OPTIONAL = ['movesWith', 'measureBy'];
+const PRICE_OPTIONAL = [...OPTIONAL, 'country', 'vat', 'terms'];
 const ID = /^[a-z][A-Za-z0-9]*(\.[A-Za-z][A-Za-z0-9-]*)?$/;
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 /** Sources that are nobody's publication: a row may rest on them, but not call itself published. */
@@ -27,7 +39,10 @@ const UNPUBLISHED = ['own', 'commonPractice'];
 
 /** The rows of one file that hold, and what is wrong with the others. Units are as written in the row. */
 export function readCoefficients(file: string, text: string, context: RowContext) {
-  const columns = { required: context.kind === 'price' ? PRICE : REQUIRED, optional: OPTIONAL };
+  const columns =
+    context.kind === 'price'
+      ? { required: PRICE, optional: PRICE_OPTIONAL }
+      : { required: REQUIRED, optional: OPTIONAL };
   const { records, problems: found } = readCsv(file, text, columns);
   const rows: Coefficient[] = [];
   const problems: Problem[] = [...found];
@@ -47,7 +62,16 @@ function toCoefficient(
   const [name, option] = v.id.split('.') as [string, string | undefined];
   const movesWith = movements.get(v.movesWith);
   const advice = measuring.get(v.measureBy);
-  const money = kind === 'price' ? { currency: v.currency, year: Number(v.year) } : {};
+  const money =
+    kind === 'price'
+      ? {
+          currency: v.currency,
+          year: Number(v.year),
+          ...(v.country && { country: v.country }),
+          ...(v.vat && { vat: v.vat as VatState }),
+          ...(v.terms && { terms: v.terms as PriceTerms }),
+        }
+      : {};
   return {
     id: v.id,
     name,
@@ -199,6 +223,23 @@ function moneyProblems(v: CsvRecord['values'], complain: Complain): void {
       found: v.unit,
       allowed: `${v.currency} or ${v.currency}/…`,
       todo: 'make unit and currency agree',
+    });
+  if (v.country !== '' && !/^[A-Z]{2}$/.test(v.country))
+    complain('country', 'not a country', {
+      found: v.country,
+      allowed: 'two letters, like IE; empty for all countries of the currency',
+    });
+  if (v.vat !== '' && !(VAT_STATES as readonly string[]).includes(v.vat))
+    complain('vat', 'does not say how value added tax stands', {
+      found: v.vat,
+      allowed: VAT_STATES.join(', '),
+      todo: 'write the price without the tax, and its rate in the note',
+    });
+  if (v.terms !== '' && !(PRICE_TERMS as readonly string[]).includes(v.terms))
+    complain('terms', 'does not say what the price buys', {
+      found: v.terms,
+      allowed: PRICE_TERMS.join(', '),
+      todo: 'use one of these',
     });
   if (!/^(19|20)\d\d$/.test(v.year))
     complain('year', 'price without a year', {

@@ -4,6 +4,7 @@ import type { Coefficient, Source, Tables } from './coefficient.ts';
 import { type ChoiceOptions, readCoefficients } from './coefficients.ts';
 import { MEASURING_FILE, readMeasuring } from './measuring.ts';
 import { MOVEMENTS_FILE, readMovements } from './movements.ts';
+import { countryKey, INDICES_FILE, readIndices } from './priceIndex.ts';
 import { readSources } from './sources.ts';
 
 export const SOURCES_FILE = 'data/sources.csv';
@@ -39,7 +40,10 @@ export function loadTables(
     const read = readCoefficients(file, text, { sources, choices, movements, measuring, kind });
     problems.push(...read.problems);
     for (const row of read.rows) {
-      const into = row.currency === undefined ? coefficients : tableOf(prices, row.currency);
+      const into =
+        row.currency === undefined
+          ? coefficients
+          : tableOf(prices, row.country ? countryKey(row.currency, row.country) : row.currency);
       const before = into.get(row.id);
       if (before) problems.push(twice(row, before));
       else into.set(row.id, row);
@@ -50,8 +54,16 @@ export function loadTables(
       const before = coefficients.get(row.id);
       if (before) problems.push(twice(row, before));
     }
-  for (const table of [coefficients, ...prices.values()]) problems.push(...choiceGaps(table, choices));
-  return { tables: { coefficients, prices, sources }, problems };
+  // A table of one country holds what is known there; the rest stands in that of its currency.
+  const whole = [...prices].filter(([key]) => !key.includes('-')).map(([, table]) => table);
+  for (const table of [coefficients, ...whole]) problems.push(...choiceGaps(table, choices));
+  const { indices, problems: wrongIndices } = readIndices(
+    INDICES_FILE,
+    files.get(INDICES_FILE) ?? 'currency,year,value,name,source,where,basis,note',
+    sources,
+  );
+  problems.push(...wrongIndices);
+  return { tables: { coefficients, prices, indices, sources }, problems };
 }
 
 function loadSources(files: ReadonlyMap<string, string>, problems: Problem[]): Map<string, Source> {

@@ -13,9 +13,10 @@ import type { Run } from '../study/evaluate.ts';
 import { resultIn } from '../study/rows.ts';
 import { type Draws, sample } from './monteCarlo.ts';
 
-/** P10 and P90 of the discounted sum to date, years 0 … life. */
+/** P10, P50 and P90 of the discounted sum to date, years 0 … life. */
 export interface CashBand {
   readonly p10: readonly number[];
+  readonly p50: readonly number[];
   readonly p90: readonly number[];
   /** Draws it was made from. */
   readonly count: number;
@@ -51,7 +52,7 @@ export function cashBand(
   if (years.length === 0 || years[0].length * 2 < count) return null;
   const at = (p: number) => years.map((sums) => quantileSorted(sums, p) as number);
   for (const sums of years) sums.sort((a, b) => a - b);
-  return { p10: at(0.1), p90: at(0.9), count };
+  return { p10: at(0.1), p50: at(0.5), p90: at(0.9), count };
 }
 
 /** The bands of every scenario that has a baseline, by its name. */

@@ -30,19 +30,22 @@ describe('cash flow', () => {
   it('takes a band, in the drawing and the table', () => {
     const band = {
       p10: Array.from({ length: 21 }, (_, k) => -9000 + 600 * k),
+      p50: Array.from({ length: 21 }, (_, k) => -8000 + 700 * k),
       p90: Array.from({ length: 21 }, (_, k) => -7000 + 1000 * k),
       count: 2000,
     };
     const with_ = cashFlowFigure(results, reading, new Map([['Bed', band]]));
-    expect(with_.table.head).toEqual(['year', 'Bed', 'Bed, low', 'Bed, high']);
-    expect(with_.table.rows[20].slice(2)).toEqual(['EUR 3\u202f000', 'EUR 13\u202f000']);
+    expect(with_.table.head).toEqual(['year', 'Bed', 'Bed, low', 'Bed, middle', 'Bed, high']);
+    expect(with_.table.rows[20].slice(2)).toEqual(['EUR 3\u202f000', 'EUR 6\u202f000', 'EUR 13\u202f000']);
     expect(with_.caption).toContain('8 of 10 of 2\u202f000 draws');
     expect(with_.markup?.(600)).toContain('fill-opacity="0.13"');
     expect(cashFlowFigure(results, reading).markup?.(600)).not.toContain('fill-opacity');
   });
 
   it('leaves out a band of another length', () =>
-    expect(cashSeries(results, new Map([['Bed', { p10: [1], p90: [2], count: 10 }]]))[0].band).toBeNull());
+    expect(
+      cashSeries(results, new Map([['Bed', { p10: [1], p50: [1.5], p90: [2], count: 10 }]]))[0].band,
+    ).toBeNull());
 
   it('shows a lone scenario alone', () => {
     const alone = resultsOf([{ name: 'Bed', values: BED }]);

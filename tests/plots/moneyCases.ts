@@ -12,6 +12,15 @@ const COLUMNS: Readonly<Record<string, number>> = {
   shortLifeYears: 10,
   inflation: 0,
   interestRate: 0.05,
+  grantYears: 0,
+  alreadyHaveYears: 0,
+};
+
+const NOTHING_OWNED: Partial<Values> = {
+  capitalOwned: 0,
+  capitalOwnedShortLived: 0,
+  gainsPerYear: 0,
+  gainsInCash: 0,
 };
 
 interface Given {
@@ -35,7 +44,7 @@ export function resultsOf(given: readonly Given[], baseline?: string): ScenarioR
   const cases = financeCase(
     given.map(({ name, values, loan }) => ({
       name,
-      values,
+      values: { ...NOTHING_OWNED, ...values },
       column: (column: string) => columns(loan)[column],
     })),
     baseline,

@@ -86,7 +86,12 @@ const FIGURES: Readonly<Record<string, () => Figure>> = {
       'Outside',
     );
     const sums = Array.from({ length: 21 }, (_, year) => -8000 + 900 * year);
-    const band = { p10: sums.map((v) => v - 3000), p90: sums.map((v) => v + 3000), count: 2000 };
+    const band = {
+      p10: sums.map((v) => v - 3000),
+      p50: sums.map((v) => v + 400),
+      p90: sums.map((v) => v + 3000),
+      count: 2000,
+    };
     return cashFlowFigure(results, reading, new Map([['Bed', band]]));
   },
   compare: () => compareFigure(made.results, 'netCost', reading),

@@ -8,6 +8,7 @@ import {
   flowsAgainst,
   serviceOf,
   worthAgainst,
+  yearFlows,
 } from '../../src/model/money/cashTerms.ts';
 import { loanSchedule } from '../../src/model/money/loan.ts';
 import {
@@ -56,22 +57,29 @@ const works = fc.record({
   shortLived: real(0, 1e5),
   every: fc.integer({ min: 1, max: 25 }),
   grant: real(0, 5e4),
+  grantYear: fc.integer({ min: 0, max: 6 }),
   running: real(-2e4, 8e4),
   years: fc.integer({ min: 1, max: 40 }),
+  owned: fc.record({ lasting: real(1, 2e5), shortLived: real(0, 5e4), age: fc.integer({ min: 1, max: 45 }) }),
 });
 type Works = typeof works extends fc.Arbitrary<infer T> ? T : never;
 
 /** The same works as the project is given them. */
 const termsOf = (
-  { lasting, shortLived, every, grant, running, years }: Works,
+  { lasting, shortLived, every, grant, grantYear, running, years, owned }: Works,
   interestRate: number,
   inflation: number,
 ): CashTerms => ({
   capitalCost: lasting + shortLived,
   capitalShortLived: shortLived,
   grantUsed: grant,
-  operatingCost: running + 500,
+  capitalOwned: owned.lasting + owned.shortLived,
+  capitalOwnedShortLived: owned.shortLived,
+  alreadyHaveYears: owned.age,
+  grantYears: grantYear,
+  operatingCost: running + 700,
   nutrientValue: 500,
+  gainsPerYear: 200,
   lifeYears: years,
   shortLifeYears: every,
   inflation,
@@ -106,7 +114,7 @@ describe('worth of works', () => {
   it('is that of the books, in the prices of each year and in today’s', () => {
     fc.assert(
       fc.property(all, ([one, r, inflation]) => {
-        const booked = bookWorks(one);
+        const booked = bookWorks({ ...one, inflation });
         const scale = booked.reduce((sum, flow) => sum + Math.abs(flow), 0) * (1 + inflation) ** one.years;
         const nominal = booked.map((flow, t) => flow * (1 + inflation) ** t);
         const worth = worthAgainst(termsOf(one, r, inflation));
@@ -122,7 +130,7 @@ describe('worth of works', () => {
     fc.assert(
       fc.property(all, works, ([one, r, inflation], base) => {
         const peer = { ...base, years: one.years };
-        const [own, other] = [bookWorks(one), bookWorks(peer)];
+        const [own, other] = [bookWorks({ ...one, inflation }), bookWorks({ ...peer, inflation })];
         const scale = [...own, ...other].reduce((sum, flow) => sum + Math.abs(flow), 0);
         near(
           worthAgainst(termsOf(one, r, inflation), termsOf(peer, r, inflation)),
@@ -133,10 +141,63 @@ describe('worth of works', () => {
       }),
     );
   });
+  it('a late grant and a year’s delay against a baseline are those of the books', () => {
+    fc.assert(
+      fc.property(all, works, fc.integer({ min: 0, max: 3 }), ([one, r, inflation], base, years) => {
+        const peer = { ...base, years: one.years };
+        const late = {
+          ...one,
+          inflation,
+          grantYear: one.grantYear + years,
+          late: { years, running: peer.running },
+        };
+        const [own, other] = [bookWorks(late), bookWorks({ ...peer, inflation })];
+        const timing = { delayYears: years, grantLateYears: years };
+        const terms = termsOf(one, r, inflation);
+        const flows = flowsAgainst(terms, termsOf(peer, r, inflation), timing);
+        const scale =
+          [...own, ...other].reduce((sum, flow) => sum + Math.abs(flow), 0) * (1 + inflation) ** one.years;
+        flows.forEach((flow, t) => {
+          near(flow, (own[t] - other[t]) * (1 + inflation) ** t, scale);
+        });
+        const alone = yearFlows(terms, one.years, termsOf(peer, r, inflation), timing);
+        alone.forEach(({ net }, t) => {
+          near(net, own[t] * (1 + inflation) ** t, scale);
+        });
+      }),
+    );
+  });
+  it('what falls between two years is shared by both', () => {
+    const terms = {
+      ...termsOf(
+        {
+          lasting: 100,
+          shortLived: 0,
+          every: 5,
+          grant: 1000,
+          grantYear: 0,
+          running: 10,
+          years: 5,
+          owned: { lasting: 0, shortLived: 0, age: 1 },
+        },
+        0.05,
+        0,
+      ),
+    };
+    expect(flowsAgainst(terms, undefined, { delayYears: 0, grantLateYears: 1.25 })).toEqual([
+      -100, 740, 240, -10, -10, -10,
+    ]);
+    const peer = { ...terms, operatingCost: 50 + 700, grantUsed: 0 };
+    expect(
+      yearFlows(terms, 5, peer, { delayYears: 1.5, grantLateYears: 0 }).map(
+        ({ running, nutrientValue, gains }) => running + nutrientValue + gains,
+      ),
+    ).toEqual([0, -50, -30, -10, -10, -10]);
+  });
   it('as an even yearly sum is the annuity of the real rate', () => {
     fc.assert(
       fc.property(all, ([one, r, inflation]) => {
-        const present = -realPresentValue(r, inflation, bookWorks(one));
+        const present = -realPresentValue(r, inflation, bookWorks({ ...one, inflation }));
         const realOne = (1 + r) / (1 + inflation) - 1;
         near(
           levelisedCost(present, realRate(r, inflation), one.years),

@@ -44,7 +44,12 @@ const baselines = (first: Columns) => {
     return own.map((row) => (row < 0 ? row : row + at));
   });
 };
-const input = toTable(placed);
+// No farm here names gains of its own.
+const input: Record<string, Float64Array> = {
+  ...toTable(placed),
+  gain1Amount: new Float64Array(rows).fill(500),
+  gain1Paid: new Float64Array(rows).fill(0.5),
+};
 const columns: Record<string, Float64Array> = { ...input, ...compute(EVERY, input, weather, baselines) };
 for (const name of baselineReads) {
   const own = columns[`${name[8].toLowerCase()}${name.slice(9)}`];
@@ -75,7 +80,7 @@ const TURNS: readonly ((value: number) => number)[] = [
 const TURNED_IF_ABSENT = 0.5;
 
 /**
- * What the farms leave off: prices nobody gave, slopes that are 0 in the tables, own hours where a contractor does it
+ * What the farms leave off: prices nobody gave, tax that is not reclaimed, works that stand already, slopes that are 0 in the tables, own hours where a contractor does it
  * all, soil too wet to run dry, wind that chills a dry coat on days of rain, animals fed beyond their need, a store stirred
  * once or left with old slurry, wind and pH where a regression is centred, grass that takes all a pat frees in the week it
  * is freed, beds nobody stirs, that stay cool and hold ammonium all winter, wood that never rots ready. Switched on, so that what hangs on them can be
@@ -83,6 +88,18 @@ const TURNED_IF_ABSENT = 0.5;
  */
 const SWITCHED: Readonly<Record<string, number>> = {
   compostPricePerTonne: 25,
+  alreadyHaveShare: 0.4,
+  baselineAlreadyHaveShare: 0.4,
+  alreadyHaveYears: 4,
+  baselineAlreadyHaveYears: 4,
+  capitalOwned: 9000,
+  capitalOwnedShortLived: 4000,
+  baselineCapitalOwned: 7000,
+  baselineCapitalOwnedShortLived: 3000,
+  worksVatFraction: 0.2,
+  winterVatFraction: 0.1,
+  billVatSum: 5000,
+  billAlreadyHaveSum: -5000,
   smallWindrowHeightM: 0.5,
   heapHotDaysStill: 400,
   heapHotDaysMost: 900,

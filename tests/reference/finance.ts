@@ -73,30 +73,65 @@ export function evenYearly(present: number, rate: number, years: number): number
   return present / factor;
 }
 
+/** Works of one kind as they stand and are bought: each set lasts `every` years, the first is `age` years old or new. */
+function bookKind(price: number, every: number, years: number, age: number | null): number[] {
+  const flows = new Array<number>(years + 1).fill(0);
+  // Years the set that stands today still has; a new one is bought today.
+  let left = age === null ? 0 : Math.max(1, every - age);
+  let boughtEver = false;
+  for (let t = 0; t <= years; t++) {
+    const buys = t === 0 ? age === null : left === 0 && t < years;
+    if (buys) {
+      flows[t] -= price;
+      left = every;
+      boughtEver = true;
+    }
+    if (t === years && boughtEver) flows[t] += (price * left) / every;
+    if (t < years) left -= 1;
+  }
+  return flows;
+}
+
 export interface BookedWorks {
   /** First price of what lasts as long as the years looked at, and of what is bought again every `every` years. */
   readonly lasting: number;
   readonly shortLived: number;
   readonly every: number;
   readonly grant: number;
-  /** Running cost less the worth of what is kept, a year, in today's prices. */
+  /** Year the grant is paid in. It is a sum of money: at `inflation` a year it is worth less, the later it comes. */
+  readonly grantYear?: number;
+  readonly inflation?: number;
+  /** Running cost less the worth of what is kept and gained, a year, in today's prices. */
   readonly running: number;
   readonly years: number;
+  /** As new, what stands already of both kinds, and its age. */
+  readonly owned?: { readonly lasting: number; readonly shortLived: number; readonly age: number };
+  /** Years at the beginning in which another running cost is paid, the works not being used yet. */
+  readonly late?: { readonly years: number; readonly running: number };
 }
 
 /** Flows in today's prices, year by year; the unused part of the last purchase comes back in the last year. */
-export function bookWorks({ lasting, shortLived, every, grant, running, years }: BookedWorks): number[] {
-  let left = 0;
-  const flows: number[] = [];
-  for (let t = 0; t <= years; t++) {
-    let flow = t === 0 ? grant - lasting : -running;
-    if (t > 0) left -= 1;
-    if (t === 0 || (left === 0 && t < years)) {
-      flow -= shortLived;
-      left = every;
-    }
-    if (t === years) flow += (shortLived * left) / every;
-    flows.push(flow);
+export function bookWorks(of: BookedWorks): number[] {
+  const { lasting, shortLived, every, grant, grantYear = 0, inflation = 0, running, years, owned, late } = of;
+  const kinds = [bookKind(lasting, years, years, null), bookKind(shortLived, every, years, null)];
+  if (owned) {
+    kinds.push(bookKind(owned.lasting, years, years, owned.age));
+    kinds.push(bookKind(owned.shortLived, every, years, owned.age));
   }
-  return flows;
+  return Array.from({ length: years + 1 }, (_, t) => {
+    const works = kinds.reduce((sum, flows) => sum + flows[t], 0);
+    const cost = t === 0 ? 0 : late && t <= late.years ? late.running : running;
+    return works - cost + (t === grantYear ? grant / (1 + inflation) ** t : 0);
+  });
+}
+
+/** Amounts taxed when they are paid, and the tax back `lag` months later: what moves each month, to month `months`. */
+export function bookTax(
+  bought: readonly number[],
+  fraction: number,
+  lag: number,
+): { out: number[]; back: number[] } {
+  const out = bought.map((amount) => -amount * fraction);
+  const back = bought.map((_, month) => (month >= lag ? bought[month - lag] * fraction : 0));
+  return { out, back };
 }

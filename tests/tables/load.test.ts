@@ -31,10 +31,29 @@ describe('the data folder', () => {
   });
 
   it('has the same price ids in all five currencies, each in its own unit', () => {
-    expect([...tables.prices.keys()].sort()).toEqual(CURRENCIES);
+    expect([...tables.prices.keys()].filter((key) => !key.includes('-')).sort()).toEqual(CURRENCIES);
     const ids = CURRENCIES.map((currency) => [...(tables.prices.get(currency)?.keys() ?? [])].sort());
     for (const list of ids) expect(list).toEqual(ids[0]);
     for (const row of priceRows) expect(row.unit.startsWith(row.currency ?? '?')).toBe(true);
+  });
+
+  it('says of every price how tax stands, what it buys, and of which country it is where not of all', () => {
+    for (const { id, vat, terms, currency, country } of priceRows) {
+      expect(vat, `${id} in ${currency}`).toBeDefined();
+      expect(terms, `${id} in ${currency}`).toBeDefined();
+      if (country !== undefined) expect(tables.prices.get(`${currency}-${country}`)?.has(id)).toBe(true);
+    }
+    const countries = [...tables.prices.keys()].filter((key) => key.includes('-'));
+    expect(countries.sort()).toEqual(['EUR-DE', 'EUR-EE', 'EUR-IE']);
+    for (const key of countries)
+      for (const id of tables.prices.get(key)!.keys()) expect(tables.prices.get('EUR')!.has(id)).toBe(true);
+  });
+
+  it('has an index for every currency that holds every year a price is of, or the price says so', () => {
+    for (const { currency, year } of priceRows) {
+      const index = tables.indices.get(currency ?? '');
+      expect(index?.byYear.has(year ?? 0), `${currency} ${year}`).toBe(true);
+    }
   });
 
   it('moves a price with the same group and gives it the same advice in every currency', () => {

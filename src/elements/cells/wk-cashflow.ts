@@ -1,15 +1,16 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { RowChanges } from '../../model/bind.ts';
 import { percent, whole } from '../../paper/amounts.ts';
+import { cashTable, economicTable, monthTable, type YearTable } from '../../paper/yearTables.ts';
 import { cashFlowFigure } from '../../plots/cashFlow.ts';
-import { moneyOf, type Reading } from '../../plots/reading.ts';
+import type { Reading } from '../../plots/reading.ts';
 import type { Run, ScenarioResult } from '../../study/evaluate.ts';
 import { type CashBand, cashBandsOf } from '../../uncertainty/cashBands.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 
-/** Cash by year: what the works earn to date against the baseline, the loans, and every year of one scenario. */
+/** What the works earn to date against the baseline, the loans, and cash and economics of one scenario apart. */
 export class WkCashflow extends LitElement {
   static override properties = {
     results: { attribute: false },
@@ -46,8 +47,17 @@ export class WkCashflow extends LitElement {
       tbody tr {
         border-top: 1px solid var(--rule);
       }
-      td {
+      td,
+      tbody th {
         white-space: nowrap;
+      }
+      tr.total > * {
+        font-weight: 600;
+        border-top: 1px solid var(--ink, currentColor);
+      }
+      h3 {
+        margin: 1.2rem 0 0.3rem;
+        font-size: 1rem;
       }
       @media print {
         /* The name of the scenario, not a list to choose from. */
@@ -104,45 +114,38 @@ export class WkCashflow extends LitElement {
     return bands;
   }
 
+  #table({ title, words, head, rows, totals }: YearTable) {
+    return html`<h3>${title}</h3>
+      <div class="scroll" tabindex="0" role="group" aria-label=${title}>
+        <table>
+          <thead><tr>${head.map((name, k) => html`<th scope="col" class=${k > 0 ? 'n' : ''}>${name}</th>`)}</tr></thead>
+          <tbody>${rows.map(
+            ([first, ...cells], k) =>
+              html`<tr class=${totals.has(k) ? 'total' : ''}><th scope="row">${first}</th>${cells.map((cell) => html`<td class="n">${cell}</td>`)}</tr>`,
+          )}</tbody>
+        </table>
+      </div>
+      <p class="quiet">${words}</p>`;
+  }
+
   #years(result: ScenarioResult) {
     const { finance } = result;
     const { loans } = result.scenario.finance;
-    const nought = (value: number) => (Math.abs(value) < 0.5 ? '' : whole(value));
-    const heads = [
-      'works',
-      'grant',
-      'running cost',
-      'nutrients',
-      'loan in',
-      'interest',
-      'principal',
-      'sum',
-      'debt left',
-      'cover',
-    ];
+    const { reading } = this;
     return html`<p>${
       loans.length === 0
         ? 'Nothing is borrowed.'
         : loans
             .map(
               ({ name, amount, rate, years, graceYears, kind }) =>
-                `${name}: ${this.reading.currency} ${whole(amount)} at ${percent(rate)} over ${years} years, ${kind === 'annuity' ? 'level payments' : 'equal parts of principal'}${graceYears > 0 ? `, ${graceYears} of grace` : ''}.`,
+                `${name}: ${reading.currency} ${whole(amount)} at ${percent(rate)} over ${years} years, ${kind === 'annuity' ? 'level payments' : 'equal parts of principal'}${graceYears > 0 ? `, ${graceYears} of grace` : ''}.`,
             )
             .join(' ')
-    } ${finance.loanPayment.value !== null && finance.loanPayment.value > 0 ? `At most ${this.reading.currency} ${whole(finance.loanPayment.value)} a year.` : ''}</p>
+    } ${finance.loanPayment.value !== null && finance.loanPayment.value > 0 ? `At most ${reading.currency} ${whole(finance.loanPayment.value)} a year.` : ''}</p>
       ${
         finance.years.length === 0
           ? html`<p>No cash flow: ${finance.netPresentValue.why}.</p>`
-          : html`<div class="scroll" tabindex="0" role="group" aria-label="Cash by year, ${result.name}">
-              <table>
-                <thead><tr><th scope="col">year</th>${heads.map((head) => html`<th scope="col" class="n">${head}</th>`)}</tr></thead>
-                <tbody>${finance.years.map(
-                  (y) =>
-                    html`<tr><th scope="row">${y.year === 0 ? 'now' : y.year}</th>${[y.works, y.grant, y.running, y.nutrientValue, y.borrowed, y.interest, y.principal].map((v) => html`<td class="n">${nought(v)}</td>`)}<td class="n">${whole(y.afterLoans)}</td><td class="n">${nought(y.debt)}</td><td class="n">${y.cover === null ? '' : y.cover.toFixed(2)}</td></tr>`,
-                )}</tbody>
-              </table>
-            </div>
-            <p class="quiet">Whole ${moneyOf(this.reading)}, each year in its own prices; own hours and nutrients counted as money, tax left out.</p>`
+          : [monthTable, cashTable, economicTable].map((of) => this.#table(of(result, reading)))
       }`;
   }
 
@@ -156,7 +159,7 @@ export class WkCashflow extends LitElement {
       results[0];
     return html`<h2>Cash over the years</h2>
       <wk-figure .figure=${caption ? { ...figure, caption } : figure}></wk-figure>
-      <label>Year by year
+      <label>Month by month and year by year
         <select class="field" @change=${(event: Event) => {
           this.chosen = (event.target as HTMLSelectElement).value;
         }}>${results.map(({ name }) => html`<option value=${name} ?selected=${name === result.name}>${name}</option>`)}</select>

@@ -123,7 +123,7 @@ export class WkSources extends LitElement {
                     (row) => html`<tr>
                       <th scope="row">${row.appliesTo}</th>
                       ${[row.low, row.central, row.high].map((value) => html`<td class="n">${show(value, row.unit === 'fraction' ? 'fraction' : '', reading).number}</td>`)}
-                      <td>${row.unit === 'fraction' ? '' : row.unit.replace('money', reading.currency)}</td><td>${row.where}</td><td>${row.basis}</td>
+                      <td>${[row.unit === 'fraction' ? '' : row.unit.replace('money', reading.currency), row.country ?? '', row.year ?? '', row.vat === 'without' ? 'without VAT' : '', row.terms ?? ''].filter((part) => part !== '').join(', ')}</td><td>${row.where}</td><td>${row.basis}</td>
                     </tr>`,
                   )}
                 </tbody>

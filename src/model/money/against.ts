@@ -19,13 +19,14 @@ import { rateOfReturn } from './rateOfReturn.ts';
 
 // biome-ignore format: one list of names
 const OWN = [
-  'capitalCost', 'capitalShortLived', 'grantUsed', 'operatingCost', 'nutrientValue', 'lifeYears', 'shortLifeYears',
-  'inflation',
+  'capitalCost', 'capitalShortLived', 'capitalOwned', 'capitalOwnedShortLived', 'grantUsed', 'operatingCost',
+  'nutrientValue', 'gainsPerYear', 'lifeYears', 'shortLifeYears', 'inflation', 'grantYears', 'alreadyHaveYears',
 ] as const;
 // biome-ignore format: one list of names
 const BASELINE = [
-  'baselineCapitalCost', 'baselineCapitalShortLived', 'baselineGrantUsed', 'baselineOperatingCost',
-  'baselineNutrientValue', 'baselineShortLifeYears',
+  'baselineCapitalCost', 'baselineCapitalShortLived', 'baselineCapitalOwned', 'baselineCapitalOwnedShortLived',
+  'baselineGrantUsed', 'baselineOperatingCost', 'baselineNutrientValue', 'baselineGainsPerYear',
+  'baselineShortLifeYears', 'baselineGrantYears', 'baselineAlreadyHaveYears',
 ] as const;
 
 const earned = walk({
@@ -55,20 +56,30 @@ const earned = walk({
       const terms: FlowTerms = {
         capitalCost: r.capitalCost[i],
         capitalShortLived: r.capitalShortLived[i],
+        capitalOwned: r.capitalOwned[i],
+        capitalOwnedShortLived: r.capitalOwnedShortLived[i],
         grantUsed: r.grantUsed[i],
         operatingCost: r.operatingCost[i],
         nutrientValue: r.nutrientValue[i],
+        gainsPerYear: r.gainsPerYear[i],
         lifeYears: r.lifeYears[i],
         shortLifeYears: r.shortLifeYears[i],
         inflation: r.inflation[i],
+        grantYears: r.grantYears[i],
+        alreadyHaveYears: r.alreadyHaveYears[i],
       };
       const flows = flowsAgainst(terms, {
         capitalCost: r.baselineCapitalCost[i],
         capitalShortLived: r.baselineCapitalShortLived[i],
+        capitalOwned: r.baselineCapitalOwned[i],
+        capitalOwnedShortLived: r.baselineCapitalOwnedShortLived[i],
         grantUsed: r.baselineGrantUsed[i],
         operatingCost: r.baselineOperatingCost[i],
         nutrientValue: r.baselineNutrientValue[i],
+        gainsPerYear: r.baselineGainsPerYear[i],
         shortLifeYears: r.baselineShortLifeYears[i],
+        grantYears: r.baselineGrantYears[i],
+        alreadyHaveYears: r.baselineAlreadyHaveYears[i],
       });
       // The rate is looked for on a grid of hundreds of steps: only where somebody asks for it.
       if (wantsRate) w.internalRateOfReturn[i] = rateOfReturn(flows).rate ?? Number.NaN;
@@ -81,20 +92,41 @@ const worth = {
   netPresentValue: quantity(
     'present value of the scenario alone',
     'money',
-    'value of nutrients less running cost of every year of the life, less capital, replacements of short-lived works, plus grant and the unused share of the last replacement, all worth today; before loans and tax',
+    'value of nutrients and named gains less running cost of every year of the life, less capital and what is bought again, plus grant when it is paid and the unused share of what was bought last, all worth today; before loans and tax',
     { source: ['financeText'] },
   ).of(
     [...OWN, 'interestRate'],
-    (i, capital, short, grant, running, nutrients, life, shortLife, inflation, rate) => {
+    (
+      i,
+      capital,
+      short,
+      owned,
+      ownedShort,
+      grant,
+      running,
+      nutrients,
+      gains,
+      life,
+      shortLife,
+      inflation,
+      grantYears,
+      age,
+      rate,
+    ) => {
       const terms: CashTerms = {
         capitalCost: capital[i],
         capitalShortLived: short[i],
+        capitalOwned: owned[i],
+        capitalOwnedShortLived: ownedShort[i],
         grantUsed: grant[i],
         operatingCost: running[i],
         nutrientValue: nutrients[i],
+        gainsPerYear: gains[i],
         lifeYears: life[i],
         shortLifeYears: shortLife[i],
         inflation: inflation[i],
+        grantYears: grantYears[i],
+        alreadyHaveYears: age[i],
         interestRate: rate[i],
       };
       return worthAgainst(terms);
@@ -111,13 +143,16 @@ const debt = {
   debtServiceCover: quantity(
     'debt service cover',
     '×',
-    'income of the herd less running cost in cash, over the payment on these loans and on those the farm already has; without a named income, the cash saved against the baseline over the payment on these loans; absent without a loan',
+    'income of the herd and gains in cash less running cost in cash, over the payment on these loans and on those the farm already has; without a named income, the cash saved against the baseline over the payment on these loans; absent without a loan',
     { source: ['financeText'] },
   ).of(
-    ['incomePerYear', 'operatingCashCost', 'baselineOperatingCashCost', 'loanPayment', 'debtServicePerYear'],
-    (i, income, cost, baselineCost, payment, already) =>
+    [
+      'incomePerYear', 'operatingCashCost', 'gainsInCash', 'baselineOperatingCashCost', 'baselineGainsInCash', 'loanPayment',
+      'debtServicePerYear',
+    ], // biome-ignore format: one list
+    (i, income, cost, gains, baselineCost, baselineGains, payment, already) =>
       debtServiceCover(
-        cashForDebt(income[i], cost[i], baselineCost[i]),
+        cashForDebt(income[i], cost[i] - gains[i], baselineCost[i] - baselineGains[i]),
         serviceOf(payment[i], already[i], income[i]),
       ),
   ),

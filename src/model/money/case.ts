@@ -22,6 +22,7 @@ import {
 import { type Loan, loanFault, loanSchedule } from './loan.ts';
 import { debtServiceCover, levelisedCost, realRate } from './presentValue.ts';
 import { type RateOfReturn, rateOfReturn } from './rateOfReturn.ts';
+import { delayedPart, ON_TIME, type Timing } from './timing.ts';
 
 /** A scenario's results and its input columns, as they were run. */
 export interface CaseInput {
@@ -75,21 +76,30 @@ export interface FinanceCase {
 }
 
 /** What the case leaves out; said in the printed case. */
-export const CASE_LEFT_OUT: readonly string[] = [
+const CASE_LEFT_OUT: readonly string[] = [
   'income and property tax',
-  'working capital between paying for the winter and selling animals',
+  'working capital between paying for the winter and selling animals, beyond the months shown',
   'what the buildings fetch at the end of their life, or cost to take down',
+  'interest while the works are being paid for',
 ];
 
-/** The case of every scenario, each against its baseline: see `baselineOf`. */
-export function financeCase(inputs: readonly CaseInput[], baselineName?: string): FinanceCase[] {
+/** The same for a farm: value added tax is left out where the notebook does not speak of it. */
+export const caseLeftOut = ({ vat }: { readonly vat?: unknown }): readonly string[] =>
+  vat === undefined ? ['value added tax and any refund of it', ...CASE_LEFT_OUT] : CASE_LEFT_OUT;
+
+/** The case of every scenario, each against its baseline: see `baselineOf`. What has no baseline is never late. */
+export function financeCase(
+  inputs: readonly CaseInput[],
+  baselineName?: string,
+  timing: Timing = ON_TIME,
+): FinanceCase[] {
   const at = baselineOf(inputs, baselineName);
   const wanted = baselineNames(inputs, baselineName);
   return inputs.map((input, k) => {
     const baseline = at[k] < 0 || at[k] === k ? undefined : inputs[at[k]];
     return {
-      ...alone(input, baseline),
-      difference: baseline ? differenceTo(input, baseline) : null,
+      ...alone(input, baseline, baseline ? timing : ON_TIME),
+      difference: baseline ? differenceTo(input, baseline, timing) : null,
       differenceWhy: baseline
         ? ''
         : at[k] < 0
@@ -130,28 +140,37 @@ export function loansOf(input: CaseInput): Loan[] {
 function alone(
   input: CaseInput,
   baseline: CaseInput | undefined,
+  timing: Timing,
 ): Omit<FinanceCase, 'difference' | 'differenceWhy'> {
   const terms = termsOf(input);
   const horizon = horizonOf(terms);
   const loans = loansOf(input);
   const fault = loans.map(loanFault).find((words) => words !== null) ?? null;
-  const flows = horizon >= 1 ? yearFlows(terms, horizon) : [];
+  const flows =
+    horizon >= 1 ? yearFlows(terms, horizon, baseline ? termsOf(baseline) : undefined, timing) : [];
   const { interestRate: rate, inflation } = terms;
   const income = read(input, 'incomePerYear');
   const already = column(input, 'debtServicePerYear');
   const coverFrom = Number.isFinite(income) ? 'income' : baseline ? 'saving' : null;
-  const cash = cashForDebt(
-    income,
-    read(input, 'operatingCashCost'),
-    baseline ? read(baseline, 'operatingCashCost') : Number.NaN,
-  );
+  const costOf = (one: CaseInput) => read(one, 'operatingCashCost') - read(one, 'gainsInCash');
+  const before = baseline ? costOf(baseline) : Number.NaN;
+  const cash = cashForDebt(income, costOf(input), before);
+  // In a year of delay the winter costs what it does at the baseline, and nothing is saved against it.
+  const cashWhileLate = cashForDebt(income, before, before);
+  const cashIn = (year: number) => {
+    const late = delayedPart(year, timing);
+    return late > 0 ? cash + late * (cashWhileLate - cash) : cash;
+  };
   const schedules = loans.map(loanSchedule);
   const years = flows.map((flow): CaseYear => {
     const rows = schedules.flatMap((schedule) => schedule[flow.year - 1] ?? []);
     const sum = (of: (row: (typeof rows)[number]) => number) => rows.reduce((all, row) => all + of(row), 0);
     const borrowed = flow.year === 0 ? loans.reduce((all, loan) => all + loan.amount, 0) : 0;
     const payment = sum((row) => row.payment);
-    const cover = debtServiceCover(cash * (1 + inflation) ** flow.year, serviceOf(payment, already, income));
+    const cover = debtServiceCover(
+      cashIn(flow.year) * (1 + inflation) ** flow.year,
+      serviceOf(payment, already, income),
+    );
     return {
       ...flow,
       borrowed,
@@ -180,17 +199,17 @@ function alone(
         ? { value: null, why: 'there is no loan to serve' }
         : coverFrom === null
           ? { value: null, why: 'no income is named and there is no baseline to save against' }
-          : reasoned(debtServiceCover(cash, serviceOf(payment, already, income))),
+          : reasoned(debtServiceCover(cashIn(1), serviceOf(payment, already, income))),
     coverFrom: payment > 0 ? coverFrom : null,
   };
 }
 
 /** Both over the life of the scenario; works of the baseline that wear out earlier are bought again. */
-function differenceTo(input: CaseInput, baseline: CaseInput): Difference {
+function differenceTo(input: CaseInput, baseline: CaseInput, timing: Timing): Difference {
   const terms = termsOf(input);
   const horizon = horizonOf(terms);
   const { interestRate: rate, inflation } = terms;
-  const flows = flowsAgainst(terms, termsOf(baseline));
+  const flows = flowsAgainst(terms, termsOf(baseline), timing);
   const value = worthOf(rate, flows);
   const payback = paybackOf(rate, flows);
   return {

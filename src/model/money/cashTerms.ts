@@ -5,17 +5,28 @@
 
 import { addWorks, capitalFlows } from './capitalFlows.ts';
 import { discountedPayback, netPresentValue } from './presentValue.ts';
+import { delayedPart, ON_TIME, paidPart, type Timing } from './timing.ts';
 
 /** Results that the flows of a scenario rest on. */
 export const CASH_RESULTS = [
   'capitalCost',
   'capitalShortLived',
+  'capitalOwned',
+  'capitalOwnedShortLived',
   'grantUsed',
   'operatingCost',
   'nutrientValue',
+  'gainsPerYear',
 ] as const;
 /** Input columns beside them. */
-export const CASH_INPUTS = ['lifeYears', 'shortLifeYears', 'inflation', 'interestRate'] as const;
+export const CASH_INPUTS = [
+  'lifeYears',
+  'shortLifeYears',
+  'inflation',
+  'interestRate',
+  'grantYears',
+  'alreadyHaveYears',
+] as const;
 
 export type CashTerms = Readonly<
   Record<(typeof CASH_RESULTS)[number] | (typeof CASH_INPUTS)[number], number>
@@ -33,7 +44,9 @@ export interface YearFlow {
   readonly grant: number;
   readonly running: number;
   readonly nutrientValue: number;
-  /** Sum of the four: before loans. */
+  /** What the keeper expects beyond the model. */
+  readonly gains: number;
+  /** Sum of all before: before loans. */
   readonly net: number;
 }
 
@@ -44,58 +57,75 @@ export const horizonOf = ({ lifeYears }: Pick<CashTerms, 'lifeYears'>): number =
 export const pricesIn = (year: number, inflation: number): number =>
   year === 0 ? 0 : (1 + inflation) ** year;
 
-/** Years 0 … horizon. */
-export function yearFlows(terms: FlowTerms, horizon: number): YearFlow[] {
-  const { inflation } = terms;
-  const bought = capitalFlows({
-    capital: terms.capitalCost,
-    shortLived: terms.capitalShortLived,
-    lifeYears: horizonOf(terms),
-    shortLifeYears: terms.shortLifeYears,
-    horizon,
-    inflation,
-  });
+const worksOf = (terms: PeerTerms, { inflation, lifeYears }: FlowTerms) => ({
+  capital: terms.capitalCost,
+  shortLived: terms.capitalShortLived,
+  lifeYears: horizonOf({ lifeYears }),
+  shortLifeYears: terms.shortLifeYears,
+  inflation,
+  owned: terms.capitalOwned,
+  ownedShortLived: terms.capitalOwnedShortLived,
+  ownedYears: terms.alreadyHaveYears,
+});
+
+/** Years 0 … horizon. In a year the works are not used yet, the winter is that of the baseline, if there is one. */
+export function yearFlows(
+  terms: FlowTerms,
+  horizon: number,
+  baseline?: PeerTerms,
+  timing: Timing = ON_TIME,
+): YearFlow[] {
+  const bought = capitalFlows({ ...worksOf(terms, terms), horizon });
   return bought.map((works, year) => {
-    const prices = pricesIn(year, inflation);
-    const grant = year === 0 ? terms.grantUsed : 0;
-    const running = -terms.operatingCost * prices;
-    const nutrientValue = terms.nutrientValue * prices;
-    return { year, works, grant, running, nutrientValue, net: works + grant + running + nutrientValue };
+    const prices = pricesIn(year, terms.inflation);
+    const late = baseline && year > 0 ? delayedPart(year, timing) : 0;
+    const each = (name: 'operatingCost' | 'nutrientValue' | 'gainsPerYear') =>
+      late > 0 && baseline ? terms[name] + late * (baseline[name] - terms[name]) : terms[name];
+    const grant = terms.grantUsed * paidPart(year, terms.grantYears + timing.grantLateYears);
+    const running = -each('operatingCost') * prices;
+    const nutrientValue = each('nutrientValue') * prices;
+    const gains = each('gainsPerYear') * prices;
+    const net = works + grant + running + nutrientValue + gains;
+    return { year, works, grant, running, nutrientValue, gains, net };
   });
 }
 
-/** Their sums, added to `flows` (years 0 … its end) times `sign`: no object a year, since draws ask for millions. */
-function addFlows(
-  flows: number[],
-  terms: PeerTerms,
-  { inflation, lifeYears }: FlowTerms,
-  sign: 1 | -1,
-): void {
-  const works = {
-    capital: terms.capitalCost,
-    shortLived: terms.capitalShortLived,
-    lifeYears: horizonOf({ lifeYears }),
-    shortLifeYears: terms.shortLifeYears,
-    inflation,
-  };
-  addWorks(flows, works, sign);
-  const running = terms.nutrientValue - terms.operatingCost;
-  let prices = 1;
-  flows[0] += sign * terms.grantUsed;
-  for (let year = 1; year < flows.length; year++) {
-    prices *= 1 + inflation;
-    flows[year] += sign * running * prices;
-  }
-}
+const yearlyOf = (terms: PeerTerms) => terms.nutrientValue + terms.gainsPerYear - terms.operatingCost;
 
 /** Flows against another scenario in one price level over the same years; the scenario alone without one. */
-export function flowsAgainst(terms: FlowTerms, baseline?: PeerTerms): number[] {
+export function flowsAgainst(terms: FlowTerms, baseline?: PeerTerms, timing: Timing = ON_TIME): number[] {
   const horizon = horizonOf(terms);
   if (!(horizon >= 1)) return [];
   const flows = new Array<number>(horizon + 1).fill(0);
-  addFlows(flows, terms, terms, 1);
-  if (baseline) addFlows(flows, baseline, terms, -1);
+  addFlows(flows, terms, terms, 1, timing);
+  if (!baseline) return flows;
+  addFlows(flows, baseline, terms, -1, ON_TIME);
+  if (timing.delayYears > 0) {
+    const later = yearlyOf(terms) - yearlyOf(baseline);
+    for (let year = 1; year <= horizon; year++)
+      flows[year] -= later * delayedPart(year, timing) * pricesIn(year, terms.inflation);
+  }
   return flows;
+}
+
+/** Flows added to `flows` (years 0 … its end) times `sign`: no object a year, since draws ask for millions. */
+function addFlows(
+  flows: number[],
+  terms: PeerTerms,
+  shared: FlowTerms,
+  sign: 1 | -1,
+  { grantLateYears }: Timing,
+): void {
+  addWorks(flows, worksOf(terms, shared), sign);
+  const running = yearlyOf(terms);
+  let prices = 1;
+  const due = terms.grantYears + grantLateYears;
+  for (let year = Math.floor(due); year <= due + 1 && year < flows.length; year++)
+    flows[year] += sign * terms.grantUsed * paidPart(year, due);
+  for (let year = 1; year < flows.length; year++) {
+    prices *= 1 + shared.inflation;
+    flows[year] += sign * running * prices;
+  }
 }
 
 /** Worth today of flows at a rate; NaN where there are none or a price is missing. */
@@ -124,7 +154,7 @@ export function runningWorth(rate: number, flows: readonly number[]): number[] {
 
 /**
  * Cash a year that serves the debt: what is left of the income named in the notebook or, where none is named, what is
- * saved in cash against the baseline.
+ * saved in cash against the baseline. Costs are less the gains that come as cash.
  */
 export function cashForDebt(income: number, cashCost: number, baselineCashCost: number): number {
   return (Number.isFinite(income) ? income : baselineCashCost) - cashCost;

@@ -1,7 +1,15 @@
 /** The yearly cost of a way of wintering, line by line, in prices of the notebook's year; nutrients kept taken off. */
 
 import { quantity } from '../engine/quantity.ts';
-import { annuityPayment, realRate, straightLineCost } from './presentValue.ts';
+import { capitalFlows } from './capitalFlows.ts';
+import { horizonOf } from './cashTerms.ts';
+import {
+  annuityPayment,
+  levelisedCost,
+  netPresentValue,
+  realRate,
+  straightLineCost,
+} from './presentValue.ts';
 
 const money = (label: string, formula: string, when?: string) =>
   quantity(label, 'money', formula, when === undefined ? {} : { when });
@@ -37,27 +45,57 @@ const works = {
     'grant beyond the capital',
     'what is left of the grant when the capital is paid; look at it',
   ).minus('grantAmount', ['grantUsed']),
-  capitalCharge: quantity(
-    'capital charge',
+  ownedCharge: quantity(
+    'buying again what stands already',
     'money',
-    'capital less grant as an even yearly amount over the years counted, short-lived works over theirs, at the interest rate above inflation',
+    'purchases of the years counted, when each part is worn out, as an even yearly amount at the interest rate above inflation',
     { source: ['financeText'] },
   ).of(
     [
-      'capitalCost', 'capitalShortLived', 'grantUsed', 'interestRate', 'inflation', 'lifeYears', 'shortLifeYears',
+      'capitalOwned', 'capitalOwnedShortLived', 'alreadyHaveYears', 'interestRate', 'inflation', 'lifeYears', 'shortLifeYears',
     ], // biome-ignore format: one list
-    (i, capital, short, granted, interest, inflation, life, shortLife) => {
+    (i, owned, short, age, interest, inflation, life, shortLife) => {
+      if (owned[i] === 0) return 0;
+      const rate = realRate(interest[i], inflation[i]);
+      const horizon = horizonOf({ lifeYears: life[i] });
+      if (!(horizon >= 1)) return Number.NaN;
+      const flows = capitalFlows({
+        capital: 0,
+        shortLived: 0,
+        owned: owned[i],
+        ownedShortLived: short[i],
+        ownedYears: age[i],
+        lifeYears: horizon,
+        shortLifeYears: shortLife[i],
+        inflation: 0,
+        horizon,
+      });
+      return levelisedCost(-netPresentValue(rate, flows), rate, horizon);
+    },
+  ),
+  capitalCharge: quantity(
+    'capital charge',
+    'money',
+    'capital less grant as an even yearly amount over the years counted, short-lived works over theirs, at the interest rate above inflation; and buying again what stands already',
+    { source: ['financeText'] },
+  ).of(
+    [
+      'capitalCost', 'capitalShortLived', 'grantUsed', 'ownedCharge', 'interestRate', 'inflation', 'lifeYears', 'shortLifeYears',
+    ], // biome-ignore format: one list
+    (i, capital, short, granted, owned, interest, inflation, life, shortLife) => {
       const share = paidShare(capital[i], granted[i]);
       const rate = realRate(interest[i], inflation[i]);
       return (
-        yearly((capital[i] - short[i]) * share, rate, life[i]) + yearly(short[i] * share, rate, shortLife[i])
+        yearly((capital[i] - short[i]) * share, rate, life[i]) +
+        yearly(short[i] * share, rate, shortLife[i]) +
+        owned[i]
       );
     },
   ),
   capitalChargeStraight: quantity(
     'capital charge the older way',
     'money',
-    'even depreciation and interest on half the capital less grant; a second method beside the first, not added to it',
+    'even depreciation and interest on half the capital less grant, without what stands already; a second method beside the first, not added to it',
     { source: ['ugaCosts'] },
   ).of(
     ['capitalCost', 'capitalShortLived', 'grantUsed', 'interestRate', 'lifeYears', 'shortLifeYears'],
@@ -69,15 +107,22 @@ const works = {
       );
     },
   ),
-  repairsCost: money('repairs', 'shares of the price of long-lived and short-lived works').of(
-    ['capitalCost', 'capitalShortLived', 'repairsBuildingFraction', 'repairsEquipmentFraction'],
-    (i, capital, short, building, equipment) =>
-      (capital[i] - short[i]) * building[i] + short[i] * equipment[i],
+  repairsCost: money(
+    'repairs',
+    'shares of the price of long-lived and short-lived works, those that stand already too',
+  ).of(
+    [
+      'capitalCost', 'capitalShortLived', 'capitalOwned', 'capitalOwnedShortLived', 'repairsBuildingFraction',
+      'repairsEquipmentFraction',
+    ], // biome-ignore format: one list
+    (i, capital, short, owned, ownedShort, building, equipment) =>
+      (capital[i] - short[i] + (owned[i] - ownedShort[i])) * building[i] +
+      (short[i] + ownedShort[i]) * equipment[i],
   ),
-  insuranceCost: money('insurance', 'share of the price of the works').product([
-    'capitalCost',
-    'insuranceFraction',
-  ]),
+  insuranceCost: money('insurance', 'share of the price of the works, those that stand already too').of(
+    ['capitalCost', 'capitalOwned', 'insuranceFraction'],
+    (i, capital, owned, share) => (capital[i] + owned[i]) * share[i],
+  ),
 };
 
 const running = {
@@ -162,12 +207,53 @@ const running = {
     'headCount',
     'hoofPricePerHead',
   ),
+  vatCost: money(
+    'value added tax not reclaimed',
+    'share of what is bought for the winter: bedding, feed, machines, contractor, repairs, reseeding, vet and hooves; none where the farm reclaims it',
+  ).of(
+    [
+      'beddingCost', 'feedCost', 'feedWasteCost', 'machineryCost', 'contractorCost', 'repairsCost', 'reseedCost', 'vetCost',
+      'hoofCost', 'winterVatFraction',
+    ], // biome-ignore format: one list
+    (i, bedding, feed, waste, machines, contractor, repairs, reseeding, vet, hoof, tax) =>
+      tax[i] === 0
+        ? 0
+        : (bedding[i] +
+            feed[i] +
+            waste[i] +
+            machines[i] +
+            contractor[i] +
+            repairs[i] +
+            reseeding[i] +
+            vet[i] +
+            hoof[i]) *
+          tax[i],
+  ),
+};
+
+const gains = {
+  gainsPerYear: money(
+    'gains the keeper names',
+    'sum of what the keeper expects a year beyond the model; none unless the notebook names them',
+  ).of(['gain*Amount'], (i, amount) => {
+    let sum = 0;
+    for (let k = 0; k < amount.length; k++) sum += amount[k][i];
+    return sum;
+  }),
+  gainsInCash: money('gains in cash', 'those of them that come as money to the bank').of(
+    ['gain*Amount', 'gain*Paid'],
+    (i, amount, paid) => {
+      let sum = 0;
+      for (let k = 0; k < amount.length; k++) sum += amount[k][i] * paid[k][i];
+      return sum;
+    },
+  ),
 };
 
 const totals = {
   annualCost: money('yearly cost', 'sum of all lines').sum([
     'capitalCharge', 'repairsCost', 'insuranceCost', 'beddingCost', 'feedCost', 'feedWasteCost', 'machineryCost',
-    'contractorCost', 'labourCost', 'grassLostCost', 'reseedCost', 'vetCost', 'hoofCost',
+    'contractorCost', 'labourCost', 'grassLostCost', 'reseedCost', 'vetCost', 'hoofCost', 'vatCost',
   ]), // biome-ignore format: one list
   operatingCost: money('yearly running cost', 'yearly cost without the capital charge').minus('annualCost', [
     'capitalCharge',
@@ -178,8 +264,8 @@ const totals = {
   ).minus('operatingCost', ['labourCost', 'grassLostCost']),
   netCost: money(
     'yearly cost less value kept',
-    'yearly cost less the value of the nutrients the first crop can use',
-  ).minus('annualCost', ['nutrientValue']),
+    'yearly cost less the value of the nutrients the first crop can use, and less the gains the keeper names',
+  ).minus('annualCost', ['nutrientValue', 'gainsPerYear']),
   annualCostPerHead: quantity(
     'yearly cost a head',
     'money/head',
@@ -203,4 +289,4 @@ const totals = {
   ).of(['annualCost', 'nitrogenKeptKg'], (i, cost, kept) => (kept[i] > 0 ? cost[i] / kept[i] : Number.NaN)),
 };
 
-export const costs = [works, running, totals] as const;
+export const costs = [works, running, gains, totals] as const;

@@ -1,5 +1,6 @@
 /** What a bad year or a bad decade does to the case, and how bad it must get before the choice flips. */
 import { type CaseInput, type FinanceCase, financeCase } from './case.ts';
+import { ON_TIME, type Timing } from './timing.ts';
 
 type Column = CaseInput['column'];
 /** Columns to turn and what to. */
@@ -21,11 +22,17 @@ export interface StressSpec {
   readonly label: string;
   /** Row of the coefficient table with level and reach. */
   readonly level: string;
-  /** Printed after the level times 100. */
+  /** Printed after the level times 100; `years` after the level itself. */
   readonly unit: string;
   /** From the results of a usual year. */
   readonly changes: (level: number, usual: CaseInput) => Changes;
+  /** What comes later than it should, in years. */
+  readonly timing?: (level: number) => Timing;
 }
+
+const NOTHING = (): Changes => new Map();
+/** Works as new: a given capital is that of all works, those that stand already with them. */
+const worksOf = ({ values }: CaseInput) => values.capitalAll ?? values.capitalCost;
 
 const FERTILISER = ['nitrogenPricePerKg', 'phosphorusPricePerKg', 'potassiumPricePerKg'];
 
@@ -62,8 +69,10 @@ export const STRESSES: readonly StressSpec[] = [
     label: 'works dearer',
     level: 'stressWorksFraction',
     unit: '%',
-    changes: (level, { values }) =>
-      new Map(values.capitalCost == null ? [] : [['capitalGiven', values.capitalCost * (1 + level)]]),
+    changes: (level, usual) => {
+      const works = worksOf(usual);
+      return new Map(works == null ? [] : [['capitalGiven', works * (1 + level)]]);
+    },
   },
   {
     id: 'feed',
@@ -117,13 +126,38 @@ export const STRESSES: readonly StressSpec[] = [
     level: 'stressHerdFraction',
     unit: '%',
     // What is built stays built: the bill is not drawn smaller for a herd that shrank afterwards.
-    changes: (level, { column, values }) =>
-      new Map([
-        ...changed(column, ['herdFactor'], (factor) => factor * (1 - level)),
-        ...(values.capitalCost == null ? [] : [['capitalGiven', values.capitalCost] as [string, number]]),
-      ]),
+    changes: (level, usual) => {
+      const works = worksOf(usual);
+      return new Map([
+        ...changed(usual.column, ['herdFactor'], (factor) => factor * (1 - level)),
+        ...(works == null ? [] : [['capitalGiven', works] as [string, number]]),
+      ]);
+    },
+  },
+  {
+    id: 'grantLate',
+    label: 'grant paid later',
+    level: 'stressGrantLateYears',
+    unit: 'years',
+    changes: NOTHING,
+    timing: (level) => ({ ...ON_TIME, grantLateYears: level }),
+  },
+  {
+    id: 'delay',
+    label: 'works paid for and used later, the winter as at the baseline until then',
+    level: 'stressDelayYears',
+    unit: 'years',
+    changes: NOTHING,
+    timing: (level) => ({ ...ON_TIME, delayYears: level }),
   },
 ];
+
+/** "20 %", "3 points", "1 year": a level as it is said. */
+export function levelWords(level: number, unit: string, digits = 1): string {
+  if (unit !== 'years') return `${Number((level * 100).toFixed(digits))} ${unit}`;
+  const years = Number(level.toFixed(digits));
+  return `${years} ${years === 1 ? 'year' : 'years'}`;
+}
 
 export interface StressOutcome {
   readonly name: string;
@@ -168,7 +202,7 @@ export function stressTable(
       const before = known.get(level);
       if (before) return before;
       const inputs = run(usual.map((input) => spec.changes(level, input)));
-      const result = { inputs, cases: financeCase(inputs, baselineName) };
+      const result = { inputs, cases: financeCase(inputs, baselineName, spec.timing?.(level)) };
       known.set(level, result);
       return result;
     };
@@ -198,7 +232,7 @@ function breakEven(
   const start = caseAt(0);
   const gain = (level: number) => caseAt(level).difference?.netPresentValue.value ?? Number.NaN;
   const atStart = gain(0);
-  const print = (level: number) => `${(level * 100).toFixed(level < 0.1 ? 1 : 0)} ${spec.unit}`;
+  const print = (level: number) => levelWords(level, spec.unit, level < 0.1 || spec.unit === 'years' ? 1 : 0);
   if (!Number.isFinite(atStart))
     return { breakEven: null, words: start.differenceWhy || 'a price it needs is missing' };
   let low = 0;

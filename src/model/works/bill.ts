@@ -95,9 +95,16 @@ export function priceId(spec: BillRowSpec, scenario: Scenario): string {
   return spec.choice ? `${spec.price}.${CHOICES[spec.choice](scenario)}` : spec.price;
 }
 
+/** Prices that are the notebook's own terms: an hour, the tax, what stands already. */
+export const NOTEBOOK_PRICES: readonly string[] = [
+  'labourPricePerHour',
+  'worksVatFraction',
+  'alreadyHaveShare',
+];
+
 /** Lines a quote can name: those with a price row of their own. */
 export const QUOTABLE: readonly BillRowSpec[] = BILL_LINES.filter(
-  (spec) => spec.price !== 'labourPricePerHour',
+  ({ price }) => !NOTEBOOK_PRICES.includes(price),
 );
 
 /**

@@ -57,6 +57,36 @@ const ON_TOP_LINES = [
     },
     (counted) => counted.of(['capitalLinesBuildings'], (i, below) => cents(below[i])),
   ),
+  line(
+    'vat',
+    'Sum',
+    'value added tax that is not reclaimed',
+    'money',
+    {
+      price: 'worksVatFraction',
+      works: 'all',
+      formula: 'cash lines and the engineer, where the farm does not get the tax back',
+      onTop: true,
+    },
+    (counted) =>
+      counted.of(['capitalLinesCash', 'costEngineer', 'worksVatFraction'], (i, cash, engineer, tax) =>
+        tax[i] > 0 ? cents(cash[i] + engineer[i]) : 0,
+      ),
+  ),
+  line(
+    'alreadyHave',
+    'Sum',
+    'less what the farm has already',
+    'money',
+    {
+      price: 'alreadyHaveShare',
+      works: 'all',
+      formula: 'all lines, taken off as far as the works stand already',
+      onTop: true,
+    },
+    (counted) =>
+      counted.of(['capitalLinesAll', 'alreadyHaveShare'], (i, all, share) => (share[i] > 0 ? -all[i] : 0)),
+  ),
 ] as const;
 
 const LINES = [...SHED_LINES, ...INDOOR_LINES, ...OUTDOOR_LINES, ...PLACE_LINES, ...ON_TOP_LINES] as const;
@@ -75,7 +105,6 @@ export const BILL_LINES: readonly BillRowSpec[] = LINES;
 
 /** What a real project also pays for and this bill leaves out; said in the printed case. */
 export const BILL_LEFT_OUT: readonly string[] = [
-  'value added tax and any refund of it',
   'planning permission, surveys and fees of authorities',
   'access road, electricity and water connection to the site',
   'land',

@@ -281,31 +281,59 @@ const capital = {
   capitalLinesShortLived: money('short-lived lines of the bill', 'sum of the short-lived lines').sum(
     costsOf(BILL_LINES.filter(({ shortLived }) => shortLived)),
   ),
-  capitalLines: money(
-    'works after the bill',
-    'sum of the lines of the bill: in cash, in own timber and hours, and the engineer; nothing for the unforeseen',
-  ).of(['capitalLinesCash', 'capitalLinesOwn', 'costEngineer'], (i, cash, own, engineer) =>
-    cents(cash[i] + own[i] + engineer[i]),
+  capitalLinesAll: money(
+    'works after the bill, those that stand already with them',
+    'sum of the lines of the bill: in cash, in own timber and hours, the engineer and tax that is not reclaimed; nothing for the unforeseen',
+  ).of(['capitalLinesCash', 'capitalLinesOwn', 'costEngineer', 'costVat'], (i, cash, own, engineer, tax) =>
+    cents(cash[i] + own[i] + engineer[i] + tax[i]),
+  ),
+  capitalLines: money('works after the bill', 'sum of all lines, less what the farm has already').of(
+    ['capitalLinesAll', 'costAlreadyHave'],
+    (i, all, have) => cents(all[i] + have[i]),
+  ),
+  capitalAll: money(
+    'works as new, those that stand already with them',
+    'the capital given in the notebook, or else the sum of the lines of the bill',
+  ).of(['capitalGiven', 'capitalLinesAll'], (i, given, all) =>
+    Number.isFinite(given[i]) ? (given[i] >= 0 ? given[i] : Number.NaN) : all[i],
   ),
   capitalCost: money(
     'capital',
-    'the capital given in the notebook, or else the sum of the lines of the bill',
-  ).of(['capitalGiven', 'capitalLines'], (i, given, all) =>
-    Number.isFinite(given[i]) ? (given[i] >= 0 ? given[i] : Number.NaN) : all[i],
+    'the capital given in the notebook, or else the sum of the lines of the bill; less what the farm has already',
+  ).of(['capitalGiven', 'capitalLines', 'alreadyHaveShare'], (i, given, all, have) =>
+    Number.isFinite(given[i]) ? (given[i] >= 0 ? given[i] * (1 - have[i]) : Number.NaN) : all[i],
   ),
   capitalNonCash: money(
     'capital paid in own timber and hours',
-    'lines of own timber and own hours; none when the capital is given',
-  ).of(['capitalGiven', 'capitalLinesOwn'], (i, given, own) => (Number.isFinite(given[i]) ? 0 : own[i])),
+    'lines of own timber and own hours that do not stand already; none when the capital is given',
+  ).of(['capitalGiven', 'capitalLinesOwn', 'alreadyHaveShare'], (i, given, own, have) =>
+    Number.isFinite(given[i]) ? 0 : have[i] > 0 ? cents(own[i] * (1 - have[i])) : own[i],
+  ),
   capitalCash: money('capital paid in cash', 'capital less own timber and hours').minus('capitalCost', [
     'capitalNonCash',
   ]),
+  capitalAllShortLived: money(
+    'works as new that are bought again before the buildings are worn out',
+    'short-lived lines with tax that is not reclaimed; the same share of a given capital',
+  ).of(
+    ['capitalGiven', 'capitalLinesAll', 'capitalLinesShortLived', 'worksVatFraction'],
+    (i, given, all, lines, tax) => {
+      const short = lines[i] * (1 + tax[i]);
+      return Number.isFinite(given[i]) ? given[i] * (all[i] === 0 ? 0 : short / all[i]) : short;
+    },
+  ),
   capitalShortLived: money(
     'works bought again before the buildings are worn out',
-    'short-lived lines; the same share of a given capital',
-  ).of(['capitalGiven', 'capitalLines', 'capitalLinesShortLived'], (i, given, all, short) =>
-    Number.isFinite(given[i]) ? given[i] * (all[i] === 0 ? 0 : short[i] / all[i]) : short[i],
-  ),
+    'short-lived works less what stands already',
+  ).of(['capitalAllShortLived', 'alreadyHaveShare'], (i, short, have) => short[i] * (1 - have[i])),
+  capitalOwned: money(
+    'works that stand already, as new',
+    'all works times the part that stands already',
+  ).product(['capitalAll', 'alreadyHaveShare']),
+  capitalOwnedShortLived: money(
+    'short-lived works that stand already, as new',
+    'short-lived works times the part that stands already',
+  ).product(['capitalAllShortLived', 'alreadyHaveShare']),
 };
 
 /** What must be built for each way of wintering, line by line, and what it costs. */

@@ -21,7 +21,17 @@ export interface InputFamily {
   readonly path: string;
   readonly items: (s: Scenario) => readonly Readonly<Record<string, unknown>>[];
   readonly fields: Readonly<
-    Record<string, { readonly key: string; readonly label: string; readonly unit: string }>
+    Record<
+      string,
+      {
+        readonly key: string;
+        readonly label: string;
+        readonly unit: string;
+        /** Keys of the item that hold the ends of its range, where the keeper may give one. */
+        readonly low?: string;
+        readonly high?: string;
+      }
+    >
   >;
   /**
    * The key of an item that picks its rows in the tables, and the dimension those rows are marked with; `rows` where
@@ -115,6 +125,15 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
       Years: field('years', 'loan term', 'yr'),
       GraceYears: field('graceYears', 'grace', 'yr'),
       Straight: field('straight', 'equal principal parts', 'fraction'),
+    },
+  },
+  {
+    family: 'gain',
+    path: 'finance.gains',
+    items: (s) => s.finance.gains.map((gain) => ({ ...gain, paid: gain.cash ? 1 : 0 })),
+    fields: {
+      Amount: { ...field('amount', 'gain a year', 'money'), low: 'low', high: 'high' },
+      Paid: field('paid', 'gain paid in cash', 'fraction'),
     },
   },
 ];

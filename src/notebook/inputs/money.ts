@@ -11,6 +11,41 @@ export const MONEY_INPUTS: readonly InputColumn[] = [
   },
   { column: 'grantAmount', label: 'grant', unit: 'money', path: 'finance.grant', of: (s) => s.finance.grant },
   {
+    column: 'grantYears',
+    label: 'whole years until the grant is paid',
+    unit: 'yr',
+    path: 'finance.grantMonths',
+    of: (s) => Math.ceil(s.finance.grantMonths / 12),
+  },
+  {
+    column: 'alreadyHaveShare',
+    label: 'part of the works that stands already',
+    unit: 'fraction',
+    path: 'finance.alreadyHave.share',
+    of: (s) => s.finance.alreadyHave?.share ?? 0,
+  },
+  {
+    column: 'alreadyHaveYears',
+    label: 'age of what stands already',
+    unit: 'yr',
+    path: 'finance.alreadyHave.ageYears',
+    of: (s) => s.finance.alreadyHave?.ageYears ?? 0,
+  },
+  {
+    column: 'worksVatFraction',
+    label: 'value added tax on the works that is not reclaimed',
+    unit: 'fraction',
+    path: 'farm.money.vat.worksFraction',
+    of: ({ farm: { money: { vat } } }) => (vat && !vat.reclaimed ? vat.worksFraction : 0), // biome-ignore format: one line
+  },
+  {
+    column: 'winterVatFraction',
+    label: 'value added tax on what the winter buys that is not reclaimed',
+    unit: 'fraction',
+    path: 'farm.money.vat.winterFraction',
+    of: ({ farm: { money: { vat } } }) => (vat && !vat.reclaimed ? vat.winterFraction : 0), // biome-ignore format: one line
+  },
+  {
     column: 'ownMoney',
     label: 'own money',
     unit: 'money',

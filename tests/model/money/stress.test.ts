@@ -31,7 +31,7 @@ const of = (id: string) => rows.find((row) => row.id === id)!.outcomes;
 describe('stress table', () => {
   it('has a row for each stress of the tables, and an outcome for each scenario', () => {
     expect(rows.map((row) => row.id)).toEqual(STRESSES.map((spec) => spec.id));
-    expect(rows.map((row) => row.level)).toEqual([0.1, 0.2, 0.25, 0.5, 0.4, 0.03, 1, 0.2, 0.2]);
+    expect(rows.map((row) => row.level)).toEqual([0.1, 0.2, 0.25, 0.5, 0.4, 0.03, 1, 0.2, 0.2, 1, 1]);
     for (const row of rows) expect(row.outcomes.map((o) => o.name)).toEqual(NAMES);
   });
   it('bedding half dearer costs 20 t × 50 more, only where there is bedding', () => {
@@ -73,5 +73,21 @@ describe('stress table', () => {
       ['herdFactor', 0.8],
       ['capitalGiven', 40_000],
     ]);
+  });
+  it('a year of delay takes the year’s gain away and leaves the loan to be paid', () => {
+    const usualGain = of('income')[1].gain!;
+    const saved = usual[0].values.netCost! - usual[1].values.netCost!;
+    const charge = usual[0].values.capitalCharge! - usual[1].values.capitalCharge!;
+    // What is saved a year without the capital charge, in the first year only.
+    expect(of('delay')[1].gain!).toBeCloseTo(usualGain - (saved - charge) / 1.05, 6);
+    expect(of('delay')[1].debtServiceCover).toBeCloseTo(0, 9);
+    expect(of('delay')[0].netPresentValue).toBeCloseTo(of('income')[0].netPresentValue!, 9);
+  });
+  it('a grant a year late loses a year’s interest of it', () => {
+    const withGrant: StressRun = (changes) =>
+      run(changes).map((one, k) => ({ ...one, values: { ...one.values, grantUsed: k === 1 ? 5000 : 0 } }));
+    const table = stressTable(withGrant([new Map(), new Map()]), withGrant, TABLES.coefficients, 'outside');
+    const gain = (id: string) => table.find((row) => row.id === id)!.outcomes[1].gain!;
+    expect(gain('income') - gain('grantLate')).toBeCloseTo(5000 - 5000 / 1.05, 6);
   });
 });
