@@ -5,7 +5,7 @@ import { billSection } from './bill.ts';
 import { cautionsSection, leftOutSection } from './cautions.ts';
 import { financeSection, moneySection } from './finance.ts';
 import { type Html, html, made } from './html.ts';
-import { proposalSection } from './proposal.ts';
+import { otherSheds, proposalSection } from './proposal.ts';
 import type { Report } from './report.ts';
 import { stressSection } from './stress.ts';
 import { type Paper, paperStyle } from './style.ts';
@@ -28,6 +28,7 @@ export function paperDocument(report: Report, paper: Paper): string {
     ${financeSection(report)}
     ${stressSection(report)}
     ${assumptionsSection(report)}
+    ${otherSheds(report)}
     ${cautionsSection(report)}
     ${leftOutSection(report)}`;
   return `<!doctype html>\n${

@@ -2,8 +2,10 @@
 import { COST_LINES } from '../plots/costStack.ts';
 import { labelOf } from '../plots/reading.ts';
 import { cashYears, economicYears } from '../study/moneyYears.ts';
+import type { TimberList } from '../study/timberList.ts';
 import { ownNumbers, rowsUsed } from './assumptions.ts';
 import { priceSource } from './bill.ts';
+import { budgetOf } from './budget.ts';
 import type { Report } from './report.ts';
 
 export type Cell = string | number | null;
@@ -15,14 +17,26 @@ export interface CaseTable {
   readonly rows: readonly (readonly Cell[])[];
 }
 
-/** Bill, costs, cash and economics by year, stress and assumptions. */
+/** Bill, timber for the saw, costs, cash and economics by year, stress and assumptions. */
 export function caseTables(report: Report): CaseTable[] {
-  return [bill(report), costs(report), cash(report), economics(report), stress(report), assumptions(report)];
+  const { members } = report.proposal;
+  const timber = members ? [timberTable(members)] : [];
+  return [
+    bill(report),
+    ...timber,
+    costs(report),
+    cash(report),
+    economics(report),
+    stress(report),
+    assumptions(report),
+  ];
 }
 
-function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTable {
-  const { values } = result;
-  const total = (label: string, amount: number | null): Cell[] => [
+function bill(report: Report): CaseTable {
+  const { run, proposal: { bill: lines, result, index } } = report; // biome-ignore format: one line
+  const budget = budgetOf(report);
+  const { values, bands } = result;
+  const total = (label: string, amount: number | null, name?: keyof typeof values): Cell[] => [
     label,
     null,
     '',
@@ -30,6 +44,8 @@ function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTa
     null,
     null,
     amount,
+    (name && bands?.p10[name]) ?? null,
+    (name && bands?.p90[name]) ?? null,
     run.currency,
     run.year,
     '',
@@ -46,6 +62,8 @@ function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTa
       'unit price low',
       'unit price high',
       'amount',
+      'amount p10',
+      'amount p90',
       'currency',
       'year',
       'cash or own',
@@ -61,15 +79,51 @@ function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTa
         line.low,
         line.high,
         line.amount,
+        (line.spec && bands?.p10[line.spec.cost]) ?? null,
+        (line.spec && bands?.p90[line.spec.cost]) ?? null,
         line.currency,
         line.year,
         line.own ? 'own' : 'cash',
         priceSource(line),
         run.bound[index].bindings.get(line.spec?.price ?? '')?.coefficient?.source ?? '',
       ]),
-      total('in cash', values.capitalCash),
-      total('in own timber and hours', values.capitalNonCash),
-      total('together', values.capitalCost),
+      total('in cash', values.capitalCash, 'capitalCash'),
+      total('in own timber and hours', values.capitalNonCash, 'capitalNonCash'),
+      total('together', values.capitalCost, 'capitalCost'),
+      ...(budget.unforeseen === null
+        ? []
+        : [
+            total('unforeseen, in cash: P80 less the lines', budget.unforeseen),
+            total('budget in cash, P80', budget.cash),
+          ]),
+    ],
+  };
+}
+
+function timberTable({ members, timberM3, boardsM2, boardM }: TimberList): CaseTable {
+  return {
+    name: 'timber',
+    head: ['part', 'pieces', 'width mm', 'thickness mm', 'length m', 'volume m3', 'longer than to be had'],
+    rows: [
+      ...members.map(({ part, pieces, widthM, thickM, lengthM, m3, tooLong }): Cell[] => [
+        part,
+        pieces,
+        widthM === null ? null : widthM * 1000,
+        thickM === null ? null : thickM * 1000,
+        lengthM,
+        m3,
+        tooLong ? 'yes' : '',
+      ]),
+      ['timber of the bill', null, null, null, null, timberM3, ''],
+      [
+        'boards above the walls, in the line of cladding',
+        null,
+        null,
+        boardM * 1000,
+        null,
+        boardsM2 * boardM,
+        '',
+      ],
     ],
   };
 }
