@@ -42,16 +42,17 @@ function figureOf({ markup, words }: ShedPicture): Html {
     : html`<figure class="section">${made(markup)}<figcaption>${words}</figcaption></figure>`;
 }
 
-/** The sheds the proposal is compared with, drawn the same way; nothing where no other one is built. */
+/** The sheds the proposal is compared with, drawn the same way, each once; nothing where no other one is built. */
 export function otherSheds(report: Report): Html {
-  const others = report.results.flatMap((_, k) =>
-    k === report.proposal.index ? [] : shedPictures(report, k),
-  );
-  const seen = new Set(shedPictures(report, report.proposal.index).map(({ markup }) => markup));
-  const drawn = others.filter(({ markup }) => {
-    if (markup === null || seen.has(markup)) return false;
-    seen.add(markup);
-    return true;
+  const same = (k: number) => {
+    const { scenario: { shed, placement, slats }, values } = report.results[k];
+    return JSON.stringify([shed, placement.bedShare, placement.slatsShare, slats, values.packDepthM]);
+  }; // biome-ignore format: one line of names
+  const seen = new Set([same(report.proposal.index)]);
+  const drawn = report.results.flatMap((_, k) => {
+    if (seen.has(same(k))) return [];
+    seen.add(same(k));
+    return shedPictures(report, k);
   });
   return drawn.length === 0
     ? html``

@@ -17,6 +17,12 @@ export interface CaseTable {
   readonly rows: readonly (readonly Cell[])[];
 }
 
+/** Money to the cent. */
+const hundredth = (value: number | null | undefined): number | null =>
+  value === null || value === undefined ? null : Math.round(value * 100) / 100;
+/** Millimetres whole, metres and cubic metres to the thousandth. */
+const thousandth = (value: number): number => Math.round(value * 1000) / 1000;
+
 /** Bill, timber for the saw, costs, cash and economics by year, stress and assumptions. */
 export function caseTables(report: Report): CaseTable[] {
   const { members } = report.proposal;
@@ -44,8 +50,8 @@ function bill(report: Report): CaseTable {
     null,
     null,
     amount,
-    (name && bands?.p10[name]) ?? null,
-    (name && bands?.p90[name]) ?? null,
+    hundredth(name && bands?.p10[name]),
+    hundredth(name && bands?.p90[name]),
     run.currency,
     run.year,
     '',
@@ -79,8 +85,8 @@ function bill(report: Report): CaseTable {
         line.low,
         line.high,
         line.amount,
-        (line.spec && bands?.p10[line.spec.cost]) ?? null,
-        (line.spec && bands?.p90[line.spec.cost]) ?? null,
+        hundredth(line.spec && bands?.p10[line.spec.cost]),
+        hundredth(line.spec && bands?.p90[line.spec.cost]),
         line.currency,
         line.year,
         line.own ? 'own' : 'cash',
@@ -94,7 +100,7 @@ function bill(report: Report): CaseTable {
         ? []
         : [
             total('unforeseen, in cash: P80 less the lines', budget.unforeseen),
-            total('budget in cash, P80', budget.cash),
+            total('budget in cash, P80', hundredth(budget.cash)),
           ]),
     ],
   };
@@ -108,20 +114,20 @@ function timberTable({ members, timberM3, boardsM2, boardM }: TimberList): CaseT
       ...members.map(({ part, pieces, widthM, thickM, lengthM, m3, tooLong }): Cell[] => [
         part,
         pieces,
-        widthM === null ? null : widthM * 1000,
-        thickM === null ? null : thickM * 1000,
-        lengthM,
-        m3,
+        widthM === null ? null : Math.round(widthM * 1000),
+        thickM === null ? null : Math.round(thickM * 1000),
+        lengthM === null ? null : thousandth(lengthM),
+        thousandth(m3),
         tooLong ? 'yes' : '',
       ]),
-      ['timber of the bill', null, null, null, null, timberM3, ''],
+      ['timber of the bill', null, null, null, null, thousandth(timberM3), ''],
       [
         'boards above the walls, in the line of cladding',
         null,
         null,
         boardM * 1000,
         null,
-        boardsM2 * boardM,
+        thousandth(boardsM2 * boardM),
         '',
       ],
     ],

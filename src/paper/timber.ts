@@ -35,8 +35,8 @@ export function timberRows({ members, timberM3, boardsM2, boardM }: TimberList):
 export const TIMBER_HEAD = ['Part', 'Pieces', 'Section, mm', 'Length, m', 'm³'] as const;
 
 /** What holds for every such list. */
-export const timberWords = ({ own, members }: TimberList): string =>
-  `Counted from the drawn frame; the volumes add up to the timber of the bill. Sections are our own guess, heavier with the snow, until the engineer sets them${own ? '; timber sawn at home that carries a roof must be graded by a person licensed to do it where the rules ask for grades' : ''}.${members.some(({ tooLong }) => tooLong) ? ' A piece marked “joined” is longer than the longest that can be had: a joint over a post, as the engineer draws it.' : ''} Boards are counted as if laid closed; spaced ones take less.`;
+export const timberWords = ({ members }: TimberList): string =>
+  `Counted from the drawn frame; the volumes add up to the timber of the bill. Sections are our own guess, heavier with the snow, until the engineer sets them; timber sawn at home that carries a roof must be graded by a person licensed to do it where the rules ask for grades.${members.some(({ tooLong }) => tooLong) ? ' A piece marked “joined” is longer than the longest that can be had: a joint over a post, as the engineer draws it.' : ''} Boards are counted as if laid closed; spaced ones take less.`;
 
 export function timberSection(list: TimberList | null): Html {
   if (!list) return html``;

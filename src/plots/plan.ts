@@ -122,8 +122,8 @@ export function planDrawing(scene: PlanScene, widthPx: number): Drawing {
     ...water(scene, size),
     ...(bedded ? [text('bedText', l * 0.3, solid + (d - solid) * 0.45, `bed ${(l * (d - solid)).toFixed(0)} m²`, LOOK.bed)] : []),
     ...(bays > 0 ? [{ kind: 'path' as const, part: 'roofEdge', points: [...box(-o, -roadM - o, l + o, d + o)], closed: true, stroke: INK, weightM: px, dash: [10 * px, 4 * px, 2 * px, 4 * px], opacity: 0.7 }] : []),
-    text('openText', l / 2, foot - size * 1.3, narrow ? `open side, ${compass(scene.openAzimuthDeg)}` : `${roadM > 0 ? 'feed road under the roof' : 'feed road, open'}; open side facing ${compass(scene.openAzimuthDeg)}`),
-    ...dimension('length', [0, foot - size * 2.6], [l, foot - size * 2.6], `${l.toFixed(2)} m${bays > 0 && !narrow ? `: ${bays} ${bays === 1 ? 'bay' : 'bays'} of ${(l / bays).toFixed(2)} m` : ''}`, style),
+    text('openText', l / 2, foot - size * 1.25, narrow ? `open side, ${compass(scene.openAzimuthDeg)}` : `${roadM > 0 ? 'feed road under the roof' : 'feed road, open'}; open side facing ${compass(scene.openAzimuthDeg)}`),
+    ...dimension('length', [0, foot - size * 2.9], [l, foot - size * 2.9], `${l.toFixed(2)} m${bays > 0 && !narrow ? `: ${bays} ${bays === 1 ? 'bay' : 'bays'} of ${(l / bays).toFixed(2)} m` : ''}`, style),
     ...dimension('depth', [side + (narrow ? 0 : size * 2.7), 0], [side + (narrow ? 0 : size * 2.7), d], `${d.toFixed(2)} m`, style),
     ...(narrow ? [] : chain(scene, side, style)),
   ]; // biome-ignore format: one shape a line
@@ -131,7 +131,7 @@ export function planDrawing(scene: PlanScene, widthPx: number): Drawing {
     left: -near - size * 1.2,
     right: side + size * (narrow ? 0.9 : 3.4),
     top: d + rear + size * 0.8,
-    bottom: foot - size * 3.4,
+    bottom: foot - size * 3.7,
     hatches: [],
     shapes,
   };

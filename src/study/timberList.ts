@@ -12,7 +12,6 @@ export interface TimberList {
   /** Boards above the walls, billed by the square metre in a line of their own. */
   readonly boardsM2: number;
   readonly boardM: number;
-  readonly own: boolean;
 }
 
 /**
@@ -44,7 +43,6 @@ export function timberList(run: Run, index: number): TimberList | null {
       timberM3,
       boardsM2: values.shedCladdingM2 ?? 0,
       boardM: row('claddingBoardM'),
-      own: scenario.shed.ownTimber,
     };
   } catch (error) {
     if (error instanceof MissingRow) return null;
