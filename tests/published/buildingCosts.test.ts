@@ -57,9 +57,9 @@ describe(
     // Shed; EUR a m²: the whole bill, and the house alone; EUR a head; m² a head.
     it('print as', () =>
       expect(rounded(bedded)).toEqual([
-        ['coast-lender-case: Deep bed', 284, 225, 2769, 9.8],
-        ['hill-farm-choice: Straw bed', 300, 251, 4448, 14.8],
-        ['atlantic-rain-and-herd: Deep bed', 299, 243, 3166, 10.6],
+        ['coast-lender-case: Deep bed', 283, 223, 2764, 9.8],
+        ['hill-farm-choice: Straw bed', 302, 251, 4474, 14.8],
+        ['atlantic-rain-and-herd: Deep bed', 297, 240, 3141, 10.6],
       ]));
     // From a fifth below the list to a fifth above what is said to be paid: the band of the case in data/cases.
     it.each(bedded)('$name: the house alone is in the band of the list', ({ house, planM2 }) => {
@@ -75,9 +75,9 @@ describe(sum('slatted sheds beside a three-bay shed of 35,400 EUR for 24 to 27 c
   const slatted = sheds.filter((shed) => !shed.bedded);
   it('print as', () =>
     expect(rounded(slatted)).toEqual([
-      ['coast-lender-case: Slats', 434, 404, 2687, 6.2],
-      ['hill-farm-choice: Slats', 379, 354, 3848, 10.2],
-      ['atlantic-rain-and-herd: Slats', 394, 366, 2576, 6.5],
+      ['coast-lender-case: Slats', 429, 399, 2658, 6.2],
+      ['hill-farm-choice: Slats', 375, 351, 3815, 10.2],
+      ['atlantic-rain-and-herd: Slats', 391, 363, 2559, 6.5],
     ]));
   /*
    * Dearer than theirs, and said so: tanks of 2.7 and 3 m against 2.4, solid floor and calving pens beside the slats,
