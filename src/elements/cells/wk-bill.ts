@@ -158,6 +158,10 @@ export class WkBill extends LitElement {
     });
   }
 
+  #edit(line: string): void {
+    this.editing = line;
+  }
+
   #editor(row: BillRow, scenario: number): TemplateResult {
     const now = row.unitPrice === null ? '' : row.spec?.onTop ? row.unitPrice * 100 : row.unitPrice;
     const unit = row.spec?.onTop ? '% of the lines above' : `${this.reading.currency} a ${row.unit}`;
@@ -182,9 +186,7 @@ export class WkBill extends LitElement {
         <th scope="row">${capital(row.label)}<br /><small>${source}</small>
           ${
             QUOTABLE_IDS.has(row.id) && this.editing !== row.id
-              ? html`<span class="screen"><button type="button" class="link" aria-label="Own quote for ${row.label}" @click=${() => {
-                  this.editing = row.id;
-                }}>${quoted.has(row.id) ? 'change the quote' : 'own quote'}</button>
+              ? html`<span class="screen"><button type="button" class="link" aria-label="Own quote for ${row.label}" @click=${() => this.#edit(row.id)}>${quoted.has(row.id) ? 'change the quote' : 'own quote'}</button>
                 ${
                   quoted.has(row.id)
                     ? html` <button type="button" class="link" aria-label="Take out the quote for ${row.label}" @click=${() => ask(this, 'wk-quote', { scenario, line: row.id, unitPrice: null, because: '' })}>use the table again</button>`
