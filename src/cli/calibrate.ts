@@ -1,8 +1,19 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type DrawCount, type Scored, scoreCase } from '../calibrate/score.ts';
+import { houseCost } from '../study/houseCost.ts';
+import { billRows } from '../study/moneyCase.ts';
 import { argumentsOf, wholeNumber } from './arguments.ts';
-import { inReadme, restsCsv, restsText, scoreCsv, scoreJson, scoreText } from './calibrateText.ts';
+import {
+  type Houses,
+  housesText,
+  inReadme,
+  restsCsv,
+  restsText,
+  scoreCsv,
+  scoreJson,
+  scoreText,
+} from './calibrateText.ts';
 import { CASES, openCases } from './cases.ts';
 import { CommandError } from './error.ts';
 import { openNotebook } from './open.ts';
@@ -40,8 +51,8 @@ export async function run(args: readonly string[], out: (text: string) => void):
     );
   const rows = await scoreAll(draws);
   if (values.write) await write(rows);
-  const rests = await restsOfShipped(draws);
-  if (format === 'text') out(`${scoreText(rows, draws)}\n${restsText(rests)}`);
+  const { rests, houses } = await shippedNotebooks(draws);
+  if (format === 'text') out(`${scoreText(rows, draws)}\n${restsText(rests)}\n${housesText(houses)}`);
   else if (format === 'csv') out(`${scoreCsv(rows)}\n${restsCsv(rests)}`);
   else out(`${JSON.stringify({ draws, ...scoreJson(rows), outputs: rows, restsOn: rests }, null, 2)}\n`);
 }
@@ -51,14 +62,21 @@ export async function scoreAll(draws: DrawCount): Promise<Scored[]> {
   return (await openCases()).flatMap((one) => scoreCase(one, draws));
 }
 
-async function restsOfShipped(draws: DrawCount): Promise<Rests[]> {
+/** What the spread of each shipped notebook rests on, and its sheds beside published costs. */
+async function shippedNotebooks(draws: DrawCount): Promise<{ rests: Rests[]; houses: Houses[] }> {
   const folder = join(findRoot(), 'notebooks');
   const names = readdirSync(folder)
     .filter((name) => name.endsWith('.md'))
     .sort();
-  const out: Rests[] = [];
-  for (const name of names) out.push(restsOf(name, (await openNotebook(join(folder, name))).run, draws));
-  return out;
+  const rests: Rests[] = [];
+  const houses: Houses[] = [];
+  for (const notebook of names) {
+    const { run } = await openNotebook(join(folder, notebook));
+    rests.push(restsOf(notebook, run, draws));
+    const found = run.results.flatMap((_, k) => houseCost(run, k, billRows(run, k)) ?? []);
+    houses.push({ notebook, houses: found });
+  }
+  return { rests, houses };
 }
 
 async function write(rows: readonly Scored[]): Promise<void> {

@@ -1,6 +1,7 @@
 /** The score as a table in a terminal, as CSV, as the block in the README and as the small file the page shows. */
 import { CLASSES, type OutputClass, type Scored, type Tally, tally } from '../calibrate/score.ts';
 import { SPREAD_BASES } from '../calibrate/spread.ts';
+import { type HouseCost, houseWords } from '../study/houseCost.ts';
 import { csvLines } from './csv.ts';
 import { CommandError } from './error.ts';
 import type { Rest, Rests } from './rests.ts';
@@ -157,6 +158,19 @@ export function restsText(rests: readonly Rests[]): string {
     lines.push(`  ${notebook}: ${said.map((kind) => `${kind} ${percent(mean(kind))}`).join(', ')}`);
   }
   return `${lines.join('\n')}\n`;
+}
+
+export interface Houses {
+  readonly notebook: string;
+  readonly houses: readonly HouseCost[];
+}
+
+/** The bill of each shipped shed beside published costs of its kind. */
+export function housesText(all: readonly Houses[]): string {
+  const lines = all.flatMap(({ notebook, houses }) =>
+    houses.map((house) => `  ${notebook}, ${house.name}: ${houseWords(house)}`),
+  );
+  return ['Sheds beside published costs', ...lines, ''].join('\n');
 }
 
 export function restsCsv(rests: readonly Rests[]): string {

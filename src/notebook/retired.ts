@@ -15,6 +15,7 @@ const WORDS: readonly (readonly [RegExp, string])[] = [
     /^contingencyFraction$/,
     'the paper sets aside what the draws ask for (P80 less the lines of the bill) now',
   ],
+  [/^gatesPerBay$/, 'gates are counted where they hang now: both ends of the solid floor, and each way out'],
   [/^thirdYearFactor$/, 'later years follow laterYearsFactor now'],
   [
     /^(heatMoistureLow|heatMoistureHigh|heatFreeAirSpace|heatAvailableCarbonNitrogen(Low|High)|heatDepthM)$/,

@@ -2,13 +2,15 @@
 
 import { NOTEBOOK_PRICES } from '../model/works/bill.ts';
 import { show } from '../plots/reading.ts';
+import { houseWords } from '../study/houseCost.ts';
 import type { BillRow } from '../study/moneyCase.ts';
-import { cents, sum } from './amounts.ts';
+import { cents, span, sum } from './amounts.ts';
 import { type Budget, budgetOf } from './budget.ts';
 import { type Html, html, tableOf } from './html.ts';
 import { indexWords } from './priceYears.ts';
 import type { Report } from './report.ts';
 import { guessed } from './summary.ts';
+import { timberSection } from './timber.ts';
 import { vatWords } from './yearTables.ts';
 
 /** Says where a price comes from, short enough for a table. */
@@ -38,30 +40,36 @@ export function priceText(row: BillRow): string {
 }
 
 /** How the unforeseen follows, said under the bill. */
-function unforeseenWords({ unforeseen, lines, cash }: Budget, { draws, reading }: Report): string {
+export function unforeseenWords(
+  { unforeseen, lines, cash }: Budget,
+  { draws, reading }: Pick<Report, 'draws' | 'reading'>,
+): string {
   if (unforeseen === null || cash === null || lines === null)
     return 'Nothing is set aside for the unforeseen: without draws nothing says how much.';
-  return `The budget is P80: in 80 of 100 of the ${draws?.count} draws the cash for the works comes to no more than ${sum(cash, reading)}. The unforeseen is that less the lines in cash, ${sum(lines, reading)}; it covers prices and quantities within their ranges, not what the bill leaves out. All other figures of this paper rest on the lines alone.`;
+  return `The budget is P80: in 80 of 100 of the ${draws?.count} draws the cash for the works comes to no more than ${sum(cash, reading)}. The unforeseen is that less the lines in cash, ${sum(lines, reading)}; it covers prices and quantities within their ranges, not what the bill leaves out. All other figures rest on the lines alone.`;
 }
 
 export function billSection(report: Report): Html {
-  const { proposal: { bill, result }, reading } = report; // biome-ignore format: one line
+  const { proposal: { bill, result, members, house }, reading } = report; // biome-ignore format: one line
   const budget = budgetOf(report);
   const { capitalCost, capitalCash, capitalNonCash } = result.values;
+  const likely = (name: keyof typeof result.values) =>
+    span(result.bands?.p10[name], result.bands?.p90[name], 'money', reading);
   const rows = bill.map((row) => ({
     cells: [
       row.label,
       quantityText(row, reading),
       priceText(row),
       row.amount === null ? 'no price' : cents(row.amount),
+      row.spec ? likely(row.spec.cost) : '',
       yearText(row),
       priceSource(row),
     ],
     ...(row.noPrice ? { look: 'gap' as const } : {}),
   }));
   const gaps = bill.filter(({ noPrice }) => noPrice);
-  const total = (label: string, value: number | null) => ({
-    cells: [label, '', '', value === null ? 'no sum' : cents(value), '', ''],
+  const total = (label: string, value: number | null, range = '') => ({
+    cells: [label, '', '', value === null ? 'no sum' : cents(value), range, '', ''],
     look: 'total' as const,
   });
   return html`<section><h2>What must be built</h2>
@@ -73,14 +81,15 @@ export function billSection(report: Report): Html {
         { head: 'Quantity', number: true },
         { head: `Unit price, ${reading.currency}`, number: true },
         { head: `Amount, ${reading.currency}`, number: true },
+        { head: 'P10 to P90', number: true },
         { head: 'Year', number: true },
         { head: 'Price from' },
       ],
       [
         ...rows,
-        total('In cash', capitalCash),
-        total('In own timber and hours', capitalNonCash),
-        total('Together', capitalCost),
+        total('In cash', capitalCash, likely('capitalCash')),
+        total('In own timber and hours', capitalNonCash, likely('capitalNonCash')),
+        total('Together', capitalCost, likely('capitalCost')),
         ...(budget.unforeseen === null
           ? []
           : [
@@ -91,5 +100,7 @@ export function billSection(report: Report): Html {
       'bill',
     )}
     <p class="small">${unforeseenWords(budget, report)}</p>
+    ${house ? html`<h3>Beside published costs</h3><p>${houseWords(house)}</p>` : ''}
+    ${timberSection(members)}
   </section>`;
 }

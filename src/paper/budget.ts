@@ -1,6 +1,8 @@
 /** What the works are budgeted at: the sum of the bill, and what the draws ask to be set aside above it. */
+
+import type { MoneyCase } from '../study/moneyCase.ts';
+import type { Draws } from '../uncertainty/monteCarlo.ts';
 import { percentileOf } from '../uncertainty/percentiles.ts';
-import type { Report } from './report.ts';
 
 /** Of a hundred draws so many cost no more than the budget. */
 const BUDGET_AT = 0.8;
@@ -19,7 +21,12 @@ export interface Budget {
   readonly gap: number | null;
 }
 
-export function budgetOf({ proposal: { result, index }, draws }: Report): Budget {
+export interface Budgeted {
+  readonly proposal: Pick<MoneyCase, 'result' | 'index'>;
+  readonly draws?: Draws | undefined;
+}
+
+export function budgetOf({ proposal: { result, index }, draws }: Budgeted): Budget {
   const { capitalCash, grantUsed, loanTotal } = result.values;
   if (capitalCash == null) return { lines: null, unforeseen: null, cash: null, own: null, gap: null };
   const at = draws?.results.capitalCash ? percentileOf(draws, 'capitalCash', index, BUDGET_AT) : null;

@@ -7,7 +7,7 @@ import { cautionsSection, leftOutSection } from './cautions.ts';
 import { financeSection, moneySection } from './finance.ts';
 import { gainsSection } from './gains.ts';
 import { type Html, html, made } from './html.ts';
-import { proposalSection } from './proposal.ts';
+import { otherSheds, proposalSection } from './proposal.ts';
 import type { Report } from './report.ts';
 import { stressSection } from './stress.ts';
 import { type Paper, paperStyle } from './style.ts';
@@ -31,6 +31,7 @@ export function paperDocument(report: Report, paper: Paper): string {
     ${gainsSection(report)}
     ${stressSection(report)}
     ${assumptionsSection(report)}
+    ${otherSheds(report)}
     ${cautionsSection(report)}
     ${leftOutSection(report)}
     ${byHandSection(report)}`;

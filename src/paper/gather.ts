@@ -6,6 +6,7 @@
 import { CASH_RESULTS } from '../model/money/cashTerms.ts';
 import type { StressRow } from '../model/money/stress.ts';
 import type { Bands, ResultName } from '../model/quantities.ts';
+import { BILL_LINES } from '../model/works/bill.ts';
 import { COST_LINES } from '../plots/costStack.ts';
 import { type Run, withBands } from '../study/evaluate.ts';
 import { type MoneyCase, moneyCase } from '../study/moneyCase.ts';
@@ -25,6 +26,8 @@ export const SPANNED: readonly ResultName[] = [
     ...CHANCE_RESULTS,
     'internalRateOfReturn',
     'capitalCash',
+    'capitalNonCash',
+    ...BILL_LINES.map(({ cost }) => cost),
     ...COST_LINES,
     ...COMPARED,
     'packDepthM',

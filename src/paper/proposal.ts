@@ -1,19 +1,15 @@
 /** What is to be built, in words and to scale. */
 
-import { toMarkup } from '../plots/drawing.ts';
 import { show } from '../plots/reading.ts';
-import { sceneAt } from '../plots/scene.ts';
-import { sectionDrawing } from '../plots/section.ts';
 import { type Html, html, made } from './html.ts';
 import type { Report } from './report.ts';
-
-/** Drawn wider than it is printed, so that its letters stay apart. */
-const SECTION_WIDTH = 780;
+import { type ShedPicture, shedPictures } from './sheds.ts';
 
 const m = (value: number) => `${Number(value.toFixed(2))} m`;
 
 export function proposalSection(report: Report): Html {
-  const { result, timber } = report.proposal;
+  const { result, timber, index } = report.proposal;
+  const pictures = shedPictures(report, index);
   const { scenario, values } = result;
   const { shed, placement, slats, paddock } = scenario;
   const facts: string[] = [];
@@ -35,20 +31,30 @@ export function proposalSection(report: Report): Html {
   );
   return html`<section><h2>The proposal: ${result.name}</h2>
     <p>${facts.join(' ')}</p>
-    ${placement.bedShare > 0 ? section(report) : ''}
+    ${pictures.map(figureOf)}
     ${timber.length === 0 ? '' : html`<h3>Timber that is too long in one piece</h3><ul>${timber.map(({ member, neededM, longestM, alternatives }) => html`<li>A ${member} would be ${m(neededM)}; the longest to be had is ${m(longestM)}. Instead: ${alternatives.join('; or ')}.</li>`)}</ul>`}
   </section>`;
 }
 
-/** The section as it stands when the bed is highest. */
-function section({ proposal: { result }, run }: Report): Html {
-  const { scenario, values, tracks, bands } = result;
-  const week = Math.max(0, Math.ceil((values.winterDays ?? 7) / 7) - 1);
-  const scene = sceneAt(
-    { scenario, values, tracks, coefficients: run.tables.coefficients, ...(bands ? { bands } : {}) },
-    week,
-  );
-  if (typeof scene === 'string') return html`<p class="gap">${scene}</p>`;
-  return html`<figure class="section">${made(toMarkup(sectionDrawing(scene, SECTION_WIDTH, 'paper-section'), 'The shed cut across at the end of the winter'))}
-    <figcaption>The shed cut across at the end of the winter, to scale. It is a drawing to talk over, not to build from.</figcaption></figure>`;
+function figureOf({ markup, words }: ShedPicture): Html {
+  return markup === null
+    ? html`<p class="gap">${words}</p>`
+    : html`<figure class="section">${made(markup)}<figcaption>${words}</figcaption></figure>`;
+}
+
+/** The sheds the proposal is compared with, drawn the same way, each once; nothing where no other one is built. */
+export function otherSheds(report: Report): Html {
+  const same = (k: number) => {
+    const { scenario: { shed, placement, slats }, values } = report.results[k];
+    return JSON.stringify([shed, placement.bedShare, placement.slatsShare, slats, values.packDepthM]);
+  }; // biome-ignore format: one line of names
+  const seen = new Set([same(report.proposal.index)]);
+  const drawn = report.results.flatMap((_, k) => {
+    if (seen.has(same(k))) return [];
+    seen.add(same(k));
+    return shedPictures(report, k);
+  });
+  return drawn.length === 0
+    ? html``
+    : html`<section><h2>The other sheds, drawn the same way</h2>${drawn.map(figureOf)}</section>`;
 }

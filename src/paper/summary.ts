@@ -41,12 +41,33 @@ function build({ proposal: { result, bill }, reading }: Report): string {
   return `${sum(capitalCost, reading)}${own}${likely === '' ? '' : `; likely ${likely}`}. ${guessed(bill)}`;
 }
 
-/** How many prices nobody has stood by yet. */
+/** A quote has a date where its reason names a year. */
+const DATED = /\b(19|20)\d\d\b/;
+
+/** What share of the money in the bill rests on what; null where a line has no price or nothing is built. */
+export function restsOn(
+  bill: Report['proposal']['bill'],
+): { readonly dated: number; readonly undated: number; readonly invented: number } | null {
+  const whole = bill.reduce((sum, { amount }) => sum + (amount ?? Number.NaN), 0);
+  if (!(whole > 0)) return null;
+  const share = (of: (row: (typeof bill)[number]) => boolean) =>
+    bill.filter(of).reduce((sum, { amount }) => sum + (amount ?? 0), 0) / whole;
+  const quoted = ({ basis }: (typeof bill)[number]) => basis === 'own quote';
+  return {
+    dated: share((row) => quoted(row) && DATED.test(row.because ?? '')),
+    undated: share((row) => quoted(row) && !DATED.test(row.because ?? '')),
+    invented: share(({ basis }) => basis === 'invented'),
+  };
+}
+
+/** How much of the money somebody has stood by, and how much nobody yet. */
 export function guessed(bill: Report['proposal']['bill']): string {
-  const open = bill.filter(({ basis }) => basis === 'invented').length;
-  return open === 0
-    ? 'No price in the bill is a guess.'
-    : `${open} of the ${bill.length} prices in the bill are the makers’ own guess until they are quoted.`;
+  const rests = restsOn(bill);
+  if (!rests) return '';
+  const part = (share: number) =>
+    share > 0 && share < 0.005 ? 'less than 1 %' : `${Math.round(share * 100)} %`;
+  const undated = rests.undated > 0 ? `, ${part(rests.undated)} on quotes whose reason names no year` : '';
+  return `Of the money in the bill ${part(rests.dated)} rests on dated quotes${undated}; ${rests.invented === 0 ? 'none of it is a guess of the makers' : `${part(rests.invented)} is the makers’ own guess until it is quoted`}.`;
 }
 
 const cap = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

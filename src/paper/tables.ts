@@ -3,8 +3,10 @@ import { COST_LINES } from '../plots/costStack.ts';
 import { labelOf } from '../plots/reading.ts';
 import { CASH_LINES, type CashLine, cashMonths } from '../study/moneyBook.ts';
 import { cashYears, economicYears } from '../study/moneyYears.ts';
+import type { TimberList } from '../study/timberList.ts';
 import { ownNumbers, rowsUsed } from './assumptions.ts';
 import { priceSource } from './bill.ts';
+import { budgetOf } from './budget.ts';
 import type { Report } from './report.ts';
 
 export type Cell = string | number | null;
@@ -16,16 +18,34 @@ export interface CaseTable {
   readonly rows: readonly (readonly Cell[])[];
 }
 
-/** Bill, costs, cash by year and month, economics by year, gains the keeper names, stress and assumptions. */
+/** Money to the cent. */
+const hundredth = (value: number | null | undefined): number | null =>
+  value === null || value === undefined ? null : Math.round(value * 100) / 100;
+/** Millimetres whole, metres and cubic metres to the thousandth. */
+const thousandth = (value: number): number => Math.round(value * 1000) / 1000;
+
+/** Bill, timber for the saw, costs, cash by year and month, economics by year, gains the keeper names, stress and assumptions. */
 export function caseTables(report: Report): CaseTable[] {
+  const { members } = report.proposal;
+  const timber = members ? [timberTable(members)] : [];
   return [
-    bill(report), costs(report), cash(report), months(report), economics(report), gains(report), stress(report), assumptions(report),
-  ]; // biome-ignore format: one list
+    bill(report),
+    ...timber,
+    costs(report),
+    cash(report),
+    months(report),
+    economics(report),
+    gains(report),
+    stress(report),
+    assumptions(report),
+  ];
 }
 
-function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTable {
-  const { values } = result;
-  const total = (label: string, amount: number | null): Cell[] => [
+function bill(report: Report): CaseTable {
+  const { run, proposal: { bill: lines, result, index } } = report; // biome-ignore format: one line
+  const budget = budgetOf(report);
+  const { values, bands } = result;
+  const total = (label: string, amount: number | null, name?: keyof typeof values): Cell[] => [
     label,
     null,
     '',
@@ -33,6 +53,8 @@ function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTa
     null,
     null,
     amount,
+    hundredth(name && bands?.p10[name]),
+    hundredth(name && bands?.p90[name]),
     run.currency,
     run.year,
     '',
@@ -49,6 +71,8 @@ function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTa
       'unit price low',
       'unit price high',
       'amount',
+      'amount p10',
+      'amount p90',
       'currency',
       'year',
       'cash or own',
@@ -64,15 +88,51 @@ function bill({ run, proposal: { bill: lines, result, index } }: Report): CaseTa
         line.low,
         line.high,
         line.amount,
+        hundredth(line.spec && bands?.p10[line.spec.cost]),
+        hundredth(line.spec && bands?.p90[line.spec.cost]),
         line.currency,
         line.year,
         line.own ? 'own' : 'cash',
         priceSource(line),
         run.bound[index].bindings.get(line.spec?.price ?? '')?.coefficient?.source ?? '',
       ]),
-      total('in cash', values.capitalCash),
-      total('in own timber and hours', values.capitalNonCash),
-      total('together', values.capitalCost),
+      total('in cash', values.capitalCash, 'capitalCash'),
+      total('in own timber and hours', values.capitalNonCash, 'capitalNonCash'),
+      total('together', values.capitalCost, 'capitalCost'),
+      ...(budget.unforeseen === null
+        ? []
+        : [
+            total('unforeseen, in cash: P80 less the lines', budget.unforeseen),
+            total('budget in cash, P80', hundredth(budget.cash)),
+          ]),
+    ],
+  };
+}
+
+function timberTable({ members, timberM3, boardsM2, boardM }: TimberList): CaseTable {
+  return {
+    name: 'timber',
+    head: ['part', 'pieces', 'width mm', 'thickness mm', 'length m', 'volume m3', 'longer than to be had'],
+    rows: [
+      ...members.map(({ part, pieces, widthM, thickM, lengthM, m3, tooLong }): Cell[] => [
+        part,
+        pieces,
+        widthM === null ? null : Math.round(widthM * 1000),
+        thickM === null ? null : Math.round(thickM * 1000),
+        lengthM === null ? null : thousandth(lengthM),
+        thousandth(m3),
+        tooLong ? 'yes' : '',
+      ]),
+      ['timber of the bill', null, null, null, null, thousandth(timberM3), ''],
+      [
+        'boards above the walls, in the line of cladding',
+        null,
+        null,
+        boardM * 1000,
+        null,
+        thousandth(boardsM2 * boardM),
+        '',
+      ],
     ],
   };
 }

@@ -14,10 +14,22 @@ export const LOOK = {
   sun: '#e08a00',
   alarm: '#9b1c1c',
   earth: '#ded5c2',
+  slats: '#6f6a5f',
+  slurry: '#8a7a4c',
+  slurryMark: '#4f4424',
+  load: '#3a4a52',
 } as const;
 
 /** Thickness of walls, boards, posts and roof as drawn, m: for show, not for building. */
-export const THICK = { wall: 0.2, post: 0.18, roof: 0.16, board: 0.06, floor: 0.15 } as const;
+export const THICK = {
+  wall: 0.2,
+  post: 0.18,
+  roof: 0.16,
+  board: 0.06,
+  floor: 0.15,
+  slats: 0.17,
+  tank: 0.22,
+} as const;
 /** Height of a beast's back over the neck rail of a barrier, as drawn, m. */
 export const NECK_RAIL_OVER_SILL = 0.8;
 export const TROUGH_WIDTH = 0.8;

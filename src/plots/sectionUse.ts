@@ -6,19 +6,19 @@ import { LOOK, NECK_RAIL_OVER_SILL, TROUGH_WIDTH } from './sectionLook.ts';
 import { BEAST_LENGTH, beast, CHEST_AT } from './silhouettes.ts';
 
 /** Places on the bed, from the stance on: a standing animal, then the loader, then one that lies. */
-export function places({ shed, withersM, machine }: Scene) {
+export function places({ shed, withersM, machine, solidM, bedded }: Scene) {
   const length = BEAST_LENGTH * withersM;
   const gap = 0.35;
   const standing =
-    shed.stanceDepthM > 0
-      ? shed.stanceDepthM + gap
-      : Math.min(withersM * 2.1, Math.max(0.1, shed.depthM - length - 0.1));
+    solidM > 0 ? solidM + gap : Math.min(withersM * 2.1, Math.max(0.1, shed.depthM - length - 0.1));
   const afterStanding = standing + length + gap;
-  const loaderFits = afterStanding + shed.machineWidthM <= shed.depthM;
+  // Only a bed is worked with a loader.
+  const loaderFits = bedded && afterStanding + shed.machineWidthM <= shed.depthM;
   const loader = loaderFits
     ? shed.depthM - shed.machineWidthM - Math.min(0.6, shed.depthM - shed.machineWidthM - afterStanding)
     : null;
-  const lies = loader !== null && afterStanding + length + gap <= loader ? afterStanding : null;
+  const free = bedded ? loader : shed.depthM;
+  const lies = free !== null && afterStanding + length + gap <= free ? afterStanding : null;
   return { standing: standing + length <= shed.depthM ? standing : null, loader, lies, length, machine };
 }
 
@@ -116,7 +116,7 @@ export function barrier({ sillM, sillStartM, troughM, liftM }: Scene, px: number
 }
 
 export function sunRay(scene: Scene, left: number, top: number, px: number, size: number): Shape[] {
-  const { shed, edgeM, frontM, shadowDeg, lit, bedM, feetM, sun } = scene;
+  const { shed, edgeM, frontM, shadowDeg, lit, bedM, feetM, sun, solidM } = scene;
   const label = (text: string): Shape => ({
     kind: 'text',
     part: 'sunText',
@@ -137,11 +137,11 @@ export function sunRay(scene: Scene, left: number, top: number, px: number, size
   const end: Point =
     reach(bedM) > shed.depthM
       ? [shed.depthM, heightAt(shed.depthM)]
-      : reach(bedM) >= shed.stanceDepthM
+      : reach(bedM) >= solidM
         ? [reach(bedM), bedM]
-        : reach(feetM) < shed.stanceDepthM
+        : reach(feetM) < solidM
           ? [reach(feetM), feetM]
-          : [shed.stanceDepthM, heightAt(shed.stanceDepthM)];
+          : [solidM, heightAt(solidM)];
   const back = Math.min(edgeX - left - size * 0.4, (top - edgeM - size * 1.6) / slope);
   const start: Point = [edgeX - Math.max(0, back), edgeM + Math.max(0, back) * slope];
   const ray: Shape = {

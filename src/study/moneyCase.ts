@@ -6,6 +6,8 @@ import { BILL_LINES, type BillLine, type BillRowSpec, readBill } from '../model/
 import { type TimberNote, timberNotes } from '../model/works/timberNotes.ts';
 import type { Basis, Coefficient } from '../tables/coefficient.ts';
 import type { Run, ScenarioResult } from './evaluate.ts';
+import { type HouseCost, houseCost } from './houseCost.ts';
+import { type TimberList, timberList } from './timberList.ts';
 
 /** A line of the bill with the range and basis of its price. */
 export interface BillRow extends BillLine {
@@ -27,6 +29,10 @@ export interface MoneyCase {
   readonly baseline: number | undefined;
   readonly bill: readonly BillRow[];
   readonly timber: readonly TimberNote[];
+  /** Members for the saw; null where no frame is billed. */
+  readonly members: TimberList | null;
+  /** Beside published costs; null where there is nothing to hold against them. */
+  readonly house: HouseCost | null;
   readonly faults: readonly MoneyFault[];
 }
 
@@ -67,6 +73,8 @@ export function moneyCase(run: Run, index: number): MoneyCase {
       result.values.packShare === null || !(scenario.placement.bedShare > 0) || !scenario.shed.roofed
         ? []
         : timberNotes(scenario),
+    members: timberList(run, index),
+    house: houseCost(run, index, bill),
     faults: moneyFaults(scenario, result.values, bindings, bill),
   };
 }

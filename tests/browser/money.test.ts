@@ -20,6 +20,7 @@ import type { Reading } from '../../src/plots/reading.ts';
 import { evaluate, type Run } from '../../src/study/evaluate.ts';
 import { loadTables } from '../../src/tables/load.ts';
 import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
+import { bandsOf } from '../../src/uncertainty/percentiles.ts';
 import type { Explorer } from '../../src/worker/explorer.ts';
 import { winterOf } from '../farm.ts';
 
@@ -83,7 +84,7 @@ function drawn(element: Element) {
 describe('the bill', () => {
   it('adds up to the capital to the cent, line by line as printed', async () => {
     const element = await shown('wk-bill', 1000, { scenario: 'Deep bed' });
-    const rows = [...(element.shadowRoot?.querySelectorAll('tbody tr') ?? [])];
+    const rows = [...(element.shadowRoot?.querySelectorAll('table:not(.members) tbody tr') ?? [])];
     const amounts = rows.map((row) =>
       Number(row.querySelector('td:last-child')?.textContent?.replace(/[^\d.]/g, '')),
     );
@@ -91,6 +92,34 @@ describe('the bill', () => {
     const sum = amounts.reduce((all, amount) => all + amount, 0);
     expect(sum).toBeCloseTo(run.results[1].values.capitalCost as number, 2);
     expect(words(element)).toContain('In own timber and hours');
+  });
+
+  it('lists the timber it prices, and says what its money rests on and what others pay', async () => {
+    const element = await shown('wk-bill', 1000, { scenario: 'Deep bed' });
+    const cells = [...(element.shadowRoot?.querySelectorAll('.members tbody td:last-child') ?? [])];
+    const volume = cells.reduce((all, cell) => all + Number(cell.textContent), 0);
+    expect(volume).toBeCloseTo(run.results[1].values.shedTimberM3 as number, 1);
+    expect(words(element)).toContain('must be graded by a person licensed to do it');
+    expect(words(element)).toMatch(/Of the money in the bill \d+ % rests on dated quotes/);
+    expect(words(element)).toContain('Irish reference costs of 2025');
+  });
+
+  it('shows the budget at P80 and how the unforeseen follows once the draws are in', async () => {
+    const draws = drawAll(run, { count: 60, seed: 1, keep: ['capitalCash', 'capitalCost'] });
+    const results = run.results.map((result, k) => ({ ...result, bands: bandsOf(draws, k) }));
+    const element = await shown('wk-bill', 1000, { scenario: 'Deep bed', draws, results });
+    const foot = [...(element.shadowRoot?.querySelectorAll('table:not(.members) tfoot tr') ?? [])].map(
+      (row) =>
+        [
+          row.querySelector('th')?.textContent?.replace(/\s+/gu, ' ') ?? '',
+          Number(row.querySelector('td')?.textContent?.replace(/[^\d.]/g, '')),
+        ] as const,
+    );
+    const at = (head: string) => foot.find(([label]) => label.startsWith(head))?.[1] as number;
+    expect(at('Unforeseen')).toBeGreaterThan(0);
+    expect(at('In cash') + at('Unforeseen')).toBeCloseTo(at('Budget in cash, P80'), 2);
+    expect(foot.find(([label]) => label.startsWith('Together'))?.[0]).toContain('likely');
+    expect(words(element)).toContain('The budget is P80');
   });
 
   it('asks for a quote with a price and a reason, and takes it out again', async () => {

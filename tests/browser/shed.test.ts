@@ -34,15 +34,18 @@ const drawn = (element: Element): SVGSVGElement | null | undefined =>
 describe('drawings of the shed', () => {
   for (const tag of ['wk-section', 'wk-plan'] as const)
     for (const width of [390, 1280])
-      it(`${tag} keeps every number inside its column at ${width} px`, async () => {
-        const element = await shown(tag, width, { shed: { depthM: 9 } });
-        await expect.poll(() => drawn(element)).toBeTruthy();
-        for (const text of drawn(element)?.querySelectorAll('text') ?? []) {
-          const box = text.getBoundingClientRect();
-          expect(box.left, text.textContent ?? '').toBeGreaterThanOrEqual(-1);
-          expect(box.right, text.textContent ?? '').toBeLessThanOrEqual(width + 1);
-        }
-      });
+      it.each(['deep-bedded', 'slatted'] as const)(
+        `${tag} keeps every number inside its column at ${width} px: %s`,
+        async (system) => {
+          const element = await shown(tag, width, { system, shed: { depthM: 9 } });
+          await expect.poll(() => drawn(element)).toBeTruthy();
+          for (const text of drawn(element)?.querySelectorAll('text') ?? []) {
+            const box = text.getBoundingClientRect();
+            expect(box.left, text.textContent ?? '').toBeGreaterThanOrEqual(-1);
+            expect(box.right, text.textContent ?? '').toBeLessThanOrEqual(width + 1);
+          }
+        },
+      );
 
   it('turns the weeks with the arrow keys and redraws the bed', async () => {
     const element = await shown('wk-section', 800);
@@ -59,6 +62,14 @@ describe('drawings of the shed', () => {
       .not.toBe(before);
     await userEvent.keyboard('{Home}');
     expect(element.week).toBe(1);
+  });
+
+  it('puts one picture of a slatted shed on paper, where nothing rises', async () => {
+    const element = await shown('wk-section', 800, { system: 'slatted', shed: { depthM: 9 } });
+    await expect.poll(() => drawn(element)?.querySelector('[data-part=tank]')).toBeTruthy();
+    dispatchEvent(new Event('beforeprint'));
+    expect(element.shadowRoot?.querySelectorAll('.multiples figure svg')).toHaveLength(1);
+    dispatchEvent(new Event('afterprint'));
   });
 
   it('puts four weeks on paper', async () => {

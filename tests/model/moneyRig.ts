@@ -19,7 +19,7 @@ const OPTIONS: Options = {
 /** Inputs that stand at a value other than 0 when nothing is said. */
 const INPUTS: Row = {
   capitalGiven: Number.NaN, ownMoney: Number.NaN, incomePerHead: Number.NaN, lifeYears: 20, interestRate: 0.05,
-  roofedShare: 1, bayM: 4.8, eaveM: 4.2, pitchDeg: 12, overhangM: 0.6, pushWallM: 1.8, longestTimberM: 6, snowLoadKnPerM2: 2,
+  rearEaveM: Number.NaN, roofedShare: 1, bayM: 4.8, eaveM: 4.2, pitchDeg: 12, overhangM: 0.6, pushWallM: 1.8, longestTimberM: 6, snowLoadKnPerM2: 2,
   tankDepthM: 2.4, stanceDepthM: 3, labourPricePerHour: 15, nitrogenKeptKg: 100,
 }; // biome-ignore format: one short list
 

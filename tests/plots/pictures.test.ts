@@ -120,6 +120,7 @@ const FIGURES: Readonly<Record<string, () => Figure>> = {
     return mixFigure(question, question && cheapestMix(question), made.names[DEEP], reading);
   },
   plan: () => planFigure({ ...made.results[DEEP], coefficients: made.coefficients }),
+  'plan-slats': () => planFigure({ ...made.results[SLATS], coefficients: made.coefficients }),
   rain: () => rainFigure(daysOf(made.run, PADDOCK), reading),
   ranking: () => {
     const ranking = rank(made.draws, {
@@ -135,6 +136,7 @@ const FIGURES: Readonly<Record<string, () => Figure>> = {
     }
   },
   section: () => sectionFigure({ ...made.results[DEEP], coefficients: made.coefficients }, 20),
+  'section-slats': () => sectionFigure({ ...made.results[SLATS], coefficients: made.coefficients }, 20),
   sweep: () => {
     const head = made.turn('headCount');
     const steps = stepsOf(head, ...spanOf(head), 5);

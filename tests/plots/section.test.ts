@@ -94,12 +94,55 @@ describe('the section', () => {
     );
   });
 
+  it('cuts a slatted shed to the millimetre: slats, tank and what the winter fills', () => {
+    for (const width of [358, 1248]) {
+      // 60 m² of slats and 18 m² of pens in a row of 78 / 24 = 3.25 m along the rear wall of a shed 9 m deep.
+      const s = scene(
+        { system: 'slatted', shed: { depthM: 9 }, slats: { tankDepthM: 3, store: 'underSlats' } },
+        1,
+      );
+      const svg = toMarkup(sectionDrawing(s, width, 'test'), 'test');
+      near(span(corners(svg, 'slats'), 0), [5.75, 9]);
+      near(span(corners(svg, 'tank'), 0), [5.75, 9]);
+      near([span(corners(svg, 'tank'), 1)[1] - span(corners(svg, 'tank'), 1)[0]], [3]);
+      // 190 m³ over 60 m² of slats: 190 / 60 = 3.167 m, more than the tank is deep.
+      near([span(corners(svg, 'slurry'), 1)[1] - span(corners(svg, 'slurry'), 1)[0]], [3]);
+      expect(svg).toMatch(/data-part="slurryTop"[^>]*stroke="#9b1c1c"/);
+      near(span(corners(svg, 'freeHeight'), 1), [0, 4.2]);
+      expect(svg).not.toContain('data-part="bed"');
+    }
+  });
+
+  it('says of a slatted shed whether its tank holds the winter', () => {
+    const of = (tankDepthM: number) =>
+      sectionFigure(
+        {
+          ...resultWith({
+            system: 'slatted',
+            shed: { depthM: 9 },
+            slats: { tankDepthM, store: 'underSlats' },
+          }),
+          coefficients,
+        },
+        1,
+      );
+    expect(of(3).finding).toContain(
+      'the winter needs 3.17 m of it and 2.80 m may be filled, so the rest needs',
+    );
+    expect(of(3.5).finding).toContain('so it fits');
+    expect(of(3).caption).toContain('Slurry gas kills');
+    expect(of(3).table.rows.find(([what]) => what === 'Tank or channel, m deep')).toEqual([
+      'Tank or channel, m deep',
+      '3.00',
+    ]);
+  });
+
   it('says why there is nothing to draw', () => {
     for (const [patch, words] of [
       [{ shed: { depthM: 1.5, stanceDepthM: 0 } }, 'shallower than an animal'],
       [{ shed: { depthM: 3, stanceDepthM: 3 } }, 'leaves no depth for a bed'],
       [{ shed: { eaveM: 1 } }, 'lower than the withers'],
-      [{ system: 'outwintered' }, 'no bed to draw'],
+      [{ system: 'outwintered' }, 'no bed and no slats to draw'],
     ] as [Patch, string][]) {
       const figure = sectionFigure({ ...resultWith(patch), coefficients }, 10);
       expect(figure.draw).toBeNull();
@@ -144,7 +187,8 @@ describe('the plan', () => {
     near(span(corners(svg, 'stance'), 1), [0, 3]);
     expect([...svg.matchAll(/data-part="exit"/g)]).toHaveLength(3);
     expect([...svg.matchAll(/data-part="cowBody"/g)]).toHaveLength(24);
-    expect([...svg.matchAll(/data-part="water"/g)]).toHaveLength(2);
+    // Two are named; the bill builds one for every ten of 24 head.
+    expect([...svg.matchAll(/data-part="water"/g)]).toHaveLength(3);
     // Mean place of the herd: 18.4 m over 24 head.
     near([corners(svg, 'feedPlace')[0][0]], [18.4 / 24]);
   });

@@ -1,10 +1,17 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { ResultName } from '../../model/quantities.ts';
 import { QUOTABLE } from '../../model/works/bill.ts';
-import { cents } from '../../paper/amounts.ts';
-import { priceSource, priceText, quantityText } from '../../paper/bill.ts';
+import { cents, span } from '../../paper/amounts.ts';
+import { priceSource, priceText, quantityText, unforeseenWords } from '../../paper/bill.ts';
+import { type Budget, budgetOf } from '../../paper/budget.ts';
+import { guessed } from '../../paper/summary.ts';
+import { TIMBER_HEAD, timberRows, timberWords } from '../../paper/timber.ts';
 import { capital, moneyOf, type Reading } from '../../plots/reading.ts';
-import type { Run } from '../../study/evaluate.ts';
+import type { Run, ScenarioResult } from '../../study/evaluate.ts';
+import { houseWords } from '../../study/houseCost.ts';
 import { type BillRow, moneyCase, proposalOf } from '../../study/moneyCase.ts';
+import type { TimberList } from '../../study/timberList.ts';
+import type { Draws } from '../../uncertainty/monteCarlo.ts';
 import { ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 
@@ -21,6 +28,8 @@ export class WkBill extends LitElement {
   static override properties = {
     run: { attribute: false },
     reading: { attribute: false },
+    results: { attribute: false },
+    draws: { attribute: false },
     scenario: {},
     caption: {},
     editing: { state: true },
@@ -62,6 +71,9 @@ export class WkBill extends LitElement {
       tfoot td {
         font-weight: 600;
         padding-top: 0.35rem;
+      }
+      .members tfoot tr:last-child > * {
+        font-weight: 400;
       }
       .gap {
         color: #9b1c1c;
@@ -116,6 +128,9 @@ export class WkBill extends LitElement {
 
   declare run: Run | undefined;
   declare reading: Reading;
+  /** The results with their spans, once the draws are in. */
+  declare results: readonly ScenarioResult[] | undefined;
+  declare draws: Draws | undefined;
   /** Name; the one that borrows or costs most to build when absent. */
   declare scenario: string | undefined;
   declare caption: string | undefined;
@@ -143,6 +158,10 @@ export class WkBill extends LitElement {
     });
   }
 
+  #edit(line: string): void {
+    this.editing = line;
+  }
+
   #editor(row: BillRow, scenario: number): TemplateResult {
     const now = row.unitPrice === null ? '' : row.spec?.onTop ? row.unitPrice * 100 : row.unitPrice;
     const unit = row.spec?.onTop ? '% of the lines above' : `${this.reading.currency} a ${row.unit}`;
@@ -167,9 +186,7 @@ export class WkBill extends LitElement {
         <th scope="row">${capital(row.label)}<br /><small>${source}</small>
           ${
             QUOTABLE_IDS.has(row.id) && this.editing !== row.id
-              ? html`<span class="screen"><button type="button" class="link" aria-label="Own quote for ${row.label}" @click=${() => {
-                  this.editing = row.id;
-                }}>${quoted.has(row.id) ? 'change the quote' : 'own quote'}</button>
+              ? html`<span class="screen"><button type="button" class="link" aria-label="Own quote for ${row.label}" @click=${() => this.#edit(row.id)}>${quoted.has(row.id) ? 'change the quote' : 'own quote'}</button>
                 ${
                   quoted.has(row.id)
                     ? html` <button type="button" class="link" aria-label="Take out the quote for ${row.label}" @click=${() => ask(this, 'wk-quote', { scenario, line: row.id, unitPrice: null, because: '' })}>use the table again</button>`
@@ -184,17 +201,45 @@ export class WkBill extends LitElement {
       ${this.editing === row.id ? html`<tr class="screen"><td colspan="3">${this.#editor(row, scenario)}</td></tr>` : nothing}`;
   }
 
+  #budget({ unforeseen, cash }: Budget) {
+    if (unforeseen === null || cash === null) return nothing;
+    const row = (label: string, value: number) =>
+      html`<tr><th scope="row" colspan="2">${label}</th><td class="n">${cents(value)}</td></tr>`;
+    return html`${row('Unforeseen, in cash: P80 less the lines', unforeseen)}${row('Budget in cash, P80', cash)}`;
+  }
+
+  #members(list: TimberList): TemplateResult {
+    const { rows, sum, boards } = timberRows(list);
+    const line = (cells: readonly string[]) =>
+      html`<tr>${cells.map((cell, k) => (k === 0 ? html`<th scope="row">${capital(cell)}</th>` : html`<td class="n">${cell}</td>`))}</tr>`;
+    return html`<h3>Timber for the saw</h3>
+      <p>${timberWords(list)}</p>
+      <div class="scroll" tabindex="0" role="group" aria-label="Timber for the saw">
+        <table class="members">
+          <thead><tr>${TIMBER_HEAD.map((head, k) => html`<th scope="col" class=${k > 0 ? 'n' : ''}>${head}</th>`)}</tr></thead>
+          <tbody>${rows.map(line)}</tbody>
+          <tfoot>${line(sum)}${line(boards)}</tfoot>
+        </table>
+      </div>`;
+  }
+
   protected override render() {
     const { run, reading, caption } = this;
     if (!run) return nothing;
     const index = proposalOf(run, this.scenario);
     if (index < 0) return html`<p>No scenario is called “${this.scenario}”.</p>`;
-    const { result, bill, timber } = moneyCase(run, index);
+    const { result, bill, timber, members, house } = moneyCase(run, index);
+    const bands = this.results?.find(({ name }) => name === result.name)?.bands;
+    const budget = budgetOf({ proposal: { result, index }, draws: this.draws });
     const quoted = new Set(result.scenario.finance.quotes.map(({ line }) => line));
     const { capitalCost, capitalCash, capitalNonCash } = result.values;
     const gaps = bill.filter(({ noPrice }) => noPrice);
-    const total = (label: string, value: number | null, quantity: string) => html`<tr>
-      <th scope="row" colspan="2">${label}</th>
+    const likely = (name: ResultName) => {
+      const said = span(bands?.p10[name], bands?.p90[name], 'money', reading);
+      return said === '' ? nothing : html`<br /><small>likely ${said}</small>`;
+    };
+    const total = (label: string, value: number | null, quantity: ResultName) => html`<tr>
+      <th scope="row" colspan="2">${label}${likely(quantity)}</th>
       <td class="n">${value === null ? html`<span class="gap">no sum</span>` : html`<button type="button" class="number" aria-label="${label}: ${cents(value)}. Show the working" @click=${() => ask(this, 'wk-explain', { scenario: index, quantity })}>${cents(value)}</button>`}</td>
     </tr>`;
     return html`<h2>What must be built: ${result.name}</h2>
@@ -207,10 +252,14 @@ export class WkBill extends LitElement {
               <table>
                 <thead><tr><th scope="col">Line</th><th scope="col" class="n">Quantity</th><th scope="col" class="n">${reading.currency}</th></tr></thead>
                 <tbody>${bill.map((row) => this.#line(row, index, quoted))}</tbody>
-                <tfoot>${total('In cash', capitalCash, 'capitalCash')}${total('In own timber and hours', capitalNonCash, 'capitalNonCash')}${total('Together', capitalCost, 'capitalCost')}</tfoot>
+                <tfoot>${total('In cash', capitalCash, 'capitalCash')}${total('In own timber and hours', capitalNonCash, 'capitalNonCash')}${total('Together', capitalCost, 'capitalCost')}${this.#budget(budget)}</tfoot>
               </table>
-            </div>`
+            </div>
+            <p>${guessed(bill)}</p>
+            ${this.draws ? html`<p>${unforeseenWords(budget, { draws: this.draws, reading })}</p>` : nothing}
+            ${house ? html`<h3>Beside published costs</h3><p>${houseWords(house)}</p>` : nothing}`
       }
+      ${members ? this.#members(members) : nothing}
       ${
         timber.length === 0
           ? nothing

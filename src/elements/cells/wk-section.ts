@@ -89,10 +89,12 @@ export class WkSection extends LitElement {
     const holder = this.renderRoot.querySelector('.multiples');
     const { result, coefficients } = this;
     if (!holder || !result || !coefficients) return;
-    const figures = PRINTED.flatMap((week) => {
+    // Where nothing rises one picture says it all.
+    const first = sceneAt({ ...result, coefficients }, PRINTED[0]);
+    const weeks = typeof first !== 'string' && !first.bedded ? [PRINTED[PRINTED.length - 1]] : PRINTED;
+    const figures = weeks.flatMap((week) => {
       const scene = sceneAt({ ...result, coefficients }, week);
-      if (typeof scene === 'string' || (scene.week !== week && week !== PRINTED[PRINTED.length - 1]))
-        return [];
+      if (typeof scene === 'string' || (scene.week !== week && week !== weeks[weeks.length - 1])) return [];
       const figure = document.createElement('figure');
       const caption = document.createElement('figcaption');
       caption.textContent = sectionFinding(scene);

@@ -83,10 +83,12 @@ const one = (name: string | undefined, { results }: CellPage) =>
     ? (results.find(({ values }) => (values.packTonnes ?? 0) > 0) ?? results[0])
     : results.find((result) => result.name === name);
 
-const shed = (name: string | undefined, page: CellPage) => ({
-  result: one(name, page),
-  coefficients: page.run?.tables.coefficients,
-});
+/** Drawn with the keeper's own numbers in place of rows of the tables, as the bill is counted. */
+const shed = (name: string | undefined, page: CellPage) => {
+  const result = one(name, page);
+  const own = page.run?.bound.find(({ scenario }) => scenario.name === result?.name);
+  return { result, coefficients: own?.coefficients ?? page.run?.tables.coefficients };
+};
 
 const NO_OVERRIDES: Notebook['overrides'] = [];
 const NO_DIARY: Notebook['diary'] = [];
@@ -127,7 +129,7 @@ const CELLS: { readonly [K in CellKind]: (options: OptionsOf<K>, page: CellPage)
     results: some(scenarios, p.results),
     series: WEEK_SERIES[BED[show]],
   })),
-  bill: gives('wk-bill', (o, { run, reading }) => ({ run, reading, ...o })),
+  bill: gives('wk-bill', (o, { run, reading, results, draws }) => ({ run, reading, results, draws, ...o })),
   calendar: gives('wk-calendar', (o, p) => shed(o.scenario, p)),
   // Without options these are the cards that stand above the text anyway.
   cards: (o, p) => (Object.keys(o).length === 0 ? nothing : cardsInText(o, p)),

@@ -1,6 +1,7 @@
 /** Ventilation by the animals' own heat, beside the handbooks' rules of slot width: they disagree. */
 import type { HerdGroup } from '../../notebook/schema.ts';
 import { cowHeatW, growingHeatW, sensibleHeatW } from '../works/animalHeat.ts';
+import { roofShape } from '../works/roof.ts';
 import {
   effectiveOpeningM2,
   openingForM2,
@@ -11,7 +12,6 @@ import {
 import type { CheckRule } from './check.ts';
 import type { Context } from './context.ts';
 import { say } from './say.ts';
-import { roofShape } from './shape.ts';
 
 const KELVIN = 273.15;
 const SECONDS = 3600;

@@ -2,7 +2,18 @@
 import type { HerdGroup, Scenario } from '../../notebook/schema.ts';
 import type { Coefficient } from '../../tables/coefficient.ts';
 import type { Values } from '../quantities.ts';
-import { type ShedFloor, type ShedFrame, shedFloor, shedFrame } from '../works/geometry.ts';
+import {
+  type FrameShape,
+  frameLines,
+  postRows,
+  type ShedFloor,
+  type ShedFrame,
+  type ShedShape,
+  shedFloor,
+  shedFrame,
+  type WayOut,
+  waysOut,
+} from '../works/geometry.ts';
 import { type BedSeries, bedSeries } from './bedSeries.ts';
 import { type CheckInput, MissingRow } from './check.ts';
 
@@ -40,36 +51,40 @@ export interface Context extends CheckInput {
 export interface Built {
   readonly floor: ShedFloor;
   readonly frame: ShedFrame;
+  readonly frameShape: FrameShape;
   readonly roadM: number;
+  /** Where rows of posts stand from the barrier inwards and frames along the shed, m; none without a roof. */
+  readonly rows: readonly number[];
+  readonly frames: readonly number[];
+  readonly exits: readonly WayOut[];
 }
 
 function builtOf(scenario: Scenario, slatsM2: number, row: (id: string) => Coefficient): Built {
   const { shed, placement } = scenario;
   const roadM = shed.roofed && shed.feedRoadRoofed ? row('commonPracticeFeedRoadOneSideM').central : 0;
-  const floor = shedFloor(
-    {
-      ...shed,
-      bedShare: placement.bedShare,
-      slatsM2,
-      calvingPenSideM: row('calvingPenSideM').central,
-      calvingPenM2: row('swedenCalvingPenM2').central,
-      feedRoadM: roadM,
-    },
-    {} as ShedFloor,
-  );
+  const shape = {
+    ...shed,
+    bedShare: placement.bedShare,
+    slatsM2,
+    calvingPenSideM: row('calvingPenSideM').central,
+    calvingPenM2: row('swedenCalvingPenM2').central,
+    feedRoadM: roadM,
+    exitWidthM: row('exitWidthM').central,
+  } satisfies ShedShape;
+  const floor = shedFloor(shape, {} as ShedFloor);
   const stands = shed.roofed && floor.planM2 > 0;
-  const frame = shedFrame(
-    {
-      ...shed,
-      lengthM: stands ? shed.lengthM : 0,
-      feedRoadM: roadM,
-      postRowSpanM: row('postRowSpanM').central,
-      purlinSpacingM: row('purlinSpacingM').central,
-      wallM: placement.bedShare > 0 ? shed.pushWallM : row('penWallHeightM').central,
-    },
-    {} as ShedFrame,
-  );
-  return { floor, frame, roadM };
+  const frameShape: FrameShape = {
+    ...shed,
+    lengthM: stands ? shed.lengthM : 0,
+    feedRoadM: roadM,
+    postRowSpanM: row('postRowSpanM').central,
+    purlinSpacingM: row('purlinSpacingM').central,
+    wallM: placement.bedShare > 0 ? shed.pushWallM : row('penWallHeightM').central,
+  };
+  const frame = shedFrame(frameShape, {} as ShedFrame);
+  const rows = frame.bays > 0 ? postRows(shed.depthM, frame.rows, roadM) : [];
+  const frames = frame.bays > 0 ? frameLines(shed.lengthM, frame.bays) : [];
+  return { floor, frame, frameShape, roadM, rows, frames, exits: waysOut(shape, floor, rows, frames) };
 }
 
 /** Members of the Union, whose nitrates directive holds there, and the United Kingdom, which kept it (from memory). */

@@ -60,6 +60,35 @@ const barrierThroat: CheckRule<Context> = {
   },
 };
 
+const troughUnderEave: CheckRule<Context> = {
+  id: 'troughUnderEave',
+  theme: 'fit',
+  run: (c) => {
+    if (!c.roofed || c.scenario.feeder !== 'barrier') return null;
+    const row = c.row('troughWidthM');
+    const { roadM } = c.built();
+    const overM = c.shed.overhangM + roadM;
+    const shared = { value: overM, limit: row.central, unit: 'm', row };
+    if (roadM > 0)
+      return {
+        ...shared,
+        status: 'pass',
+        words: `The roof runs on over the feed road and ends ${say(overM)} m in front of the barrier: the trough stays dry.`,
+      };
+    if (overM >= row.central)
+      return {
+        ...shared,
+        status: 'pass',
+        words: `The edge of the roof stands ${say(overM)} m in front of the barrier, beyond a trough ${say(row.central)} m wide. What drips and slides from it lands on the feed road, where somebody walks.`,
+      };
+    return {
+      ...shared,
+      status: 'look',
+      words: `The edge of the roof stands ${say(overM)} m in front of the barrier, over a trough ${say(row.central)} m wide: rain that the gutter misses drips on the feed, and snow slides into it and onto whoever feeds. A wider overhang, guards that hold the snow (for the engineer: the roof then carries it), or a roof over the feed road.`,
+    };
+  },
+};
+
 const stanceStep: CheckRule<Context> = {
   id: 'stanceStep',
   theme: 'fit',
@@ -139,6 +168,7 @@ const bowlHeight: CheckRule<Context> = {
 export const FITTING_RULES: readonly CheckRule<Context>[] = [
   barrierLift,
   barrierThroat,
+  troughUnderEave,
   stanceStep,
   gateTop,
   bowlHeight,

@@ -1,13 +1,36 @@
 /** Loads as numbers for the engineer. None of this is a design, and none of it passes a building. */
+
+import type { Coefficient } from '../../tables/coefficient.ts';
 import { pushWallForce, storedManureForce } from '../works/pushWall.ts';
+import { roofShape } from '../works/roof.ts';
 import { roofSnowKnPerM2 } from '../works/snowLoad.ts';
 import { peakWindKnPerM2 } from '../works/windLoad.ts';
-import type { CheckRule } from './check.ts';
+import type { CheckRule, Verdict } from './check.ts';
 import type { Context } from './context.ts';
 import { say } from './say.ts';
-import { roofShape } from './shape.ts';
 
 const ENGINEER = 'A number for the engineer, not a design; check the local rule.';
+
+/** Snow on the roof, kN per m² of plan, without what drifts or slides; throws MissingRow. */
+export const snowOnRoofKnPerM2 = (c: Context): number =>
+  roofSnowKnPerM2(
+    c.shed.snowLoadKnPerM2,
+    c.shed.pitchDeg,
+    c.row('snowExposureFactor').central,
+    c.row('snowThermalFactor').central,
+  );
+
+/** Peak of the wind at the ridge, kN per m², over ground as rough as open fields unless said; throws MissingRow. */
+export const windAtRidgeKnPerM2 = (c: Context, roughnessM = c.row('windRoughnessM').central): number =>
+  peakWindKnPerM2(
+    {
+      basicMPerS: c.shed.basicWindMPerS,
+      airKgPerM3: c.row('windAirDensityKgPerM3').central,
+      roughnessM,
+      leastHeightM: c.row('windLeastHeightM').central,
+    },
+    roofShape(c.shed).ridgeM,
+  );
 
 const snow: CheckRule<Context> = {
   id: 'snowLoad',
@@ -16,12 +39,7 @@ const snow: CheckRule<Context> = {
     if (!c.roofed) return null;
     const row = c.row('snowEngineerKnPerM2');
     const { snowLoadKnPerM2: ground, pitchDeg } = c.shed;
-    const load = roofSnowKnPerM2(
-      ground,
-      pitchDeg,
-      c.row('snowExposureFactor').central,
-      c.row('snowThermalFactor').central,
-    );
+    const load = snowOnRoofKnPerM2(c);
     return {
       status: 'look',
       value: load,
@@ -33,6 +51,45 @@ const snow: CheckRule<Context> = {
   },
 };
 
+/** Rain that soaks into snow on the roof: only where the code of the country counts it, and only as a number to ask about. */
+const rainOnSnow: CheckRule<Context> = {
+  id: 'rainOnSnow',
+  theme: 'loads',
+  run: (c) => {
+    if (!c.roofed || c.shed.snowLoadKnPerM2 <= 0) return null;
+    const { snowLoadKnPerM2: ground } = c.shed;
+    const verdict = (row: Coefficient, addedKnPerM2: number, words: string): Verdict => ({
+      status: 'look',
+      value: addedKnPerM2,
+      limit: null,
+      unit: 'kN/m²',
+      row,
+      words: `${words} ${ENGINEER}`,
+    });
+    if (c.country === 'CA') {
+      const row = c.row('canadaRainOnSnowKnPerM2');
+      return verdict(
+        row,
+        row.central,
+        `The Canadian code adds rain that falls into the snow: ${say(row.low)} to ${say(row.high)} kN/m² by place, ${say(row.central)} taken here, so ${say(snowOnRoofKnPerM2(c) + row.central)} kN/m² on the roof in all. Take the value of your place from the code's table.`,
+      );
+    }
+    if (c.country === 'US') {
+      const row = c.row('unitedStatesRainOnSnowKnPerM2');
+      const light = c.row('unitedStatesRainOnSnowUpToKnPerM2');
+      const added = ground <= light.central ? row.central : 0;
+      return verdict(
+        row,
+        added,
+        added > 0
+          ? `The American load standard adds ${say(added)} kN/m² for rain on snow on roofs of low slope where the ground snow is no more than ${say(light.central)} kN/m² (${say(ground)} here): ${say(snowOnRoofKnPerM2(c) + added)} kN/m² in all.`
+          : `The American load standard adds rain on snow only where the ground snow is no more than ${say(light.central)} kN/m²; here it is ${say(ground)}.`,
+      );
+    }
+    return null;
+  },
+};
+
 const wind: CheckRule<Context> = {
   id: 'windLoad',
   theme: 'loads',
@@ -41,17 +98,7 @@ const wind: CheckRule<Context> = {
     const { basicWindMPerS } = c.shed;
     const topM = roofShape(c.shed).ridgeM;
     const row = c.row('windRoughnessM');
-    const peak = (roughnessM: number) =>
-      peakWindKnPerM2(
-        {
-          basicMPerS: basicWindMPerS,
-          airKgPerM3: c.row('windAirDensityKgPerM3').central,
-          roughnessM,
-          leastHeightM: c.row('windLeastHeightM').central,
-        },
-        topM,
-      );
-    const pressure = peak(row.central);
+    const pressure = windAtRidgeKnPerM2(c);
     const lift = pressure * c.row('windOpenFrontFactor').central;
     return {
       status: 'look',
@@ -59,7 +106,7 @@ const wind: CheckRule<Context> = {
       limit: null,
       unit: 'kN/m²',
       row,
-      words: `Wind of ${say(basicWindMPerS)} m/s presses and sucks with a peak of ${say(pressure)} kN/m² at the ridge (${say(topM, 1)} m) in open fields, ${say(peak(row.low))} at the shore. With the front open it can lift the roof with about ${say(lift)} kN/m², and sheets and timber weigh ${say(c.row('roofDeadLoadKnPerM2').central)}: every joint, post and pad must hold it down. Is ${say(basicWindMPerS)} m/s the local map's? ${ENGINEER}`,
+      words: `Wind of ${say(basicWindMPerS)} m/s presses and sucks with a peak of ${say(pressure)} kN/m² at the ridge (${say(topM, 1)} m) in open fields, ${say(windAtRidgeKnPerM2(c, row.low))} at the shore. With the front open it can lift the roof with about ${say(lift)} kN/m², and sheets and timber weigh ${say(c.row('roofDeadLoadKnPerM2').central)}: every joint, post and pad must hold it down. Is ${say(basicWindMPerS)} m/s the local map's? ${ENGINEER}`,
     };
   },
 };
@@ -173,6 +220,7 @@ const timber: CheckRule<Context> = {
 
 export const LOAD_RULES: readonly CheckRule<Context>[] = [
   snow,
+  rainOnSnow,
   wind,
   frost,
   pushWall,

@@ -1,5 +1,6 @@
 /** Does the low winter sun reach the bed through the open side? */
 import { daysBetween } from '../../units/days.ts';
+import { eaveEdgeM } from '../works/roof.ts';
 import {
   litStrip,
   type SunHours,
@@ -12,7 +13,6 @@ import { sayDay } from './bedSeries.ts';
 import type { CheckRule } from './check.ts';
 import type { Context } from './context.ts';
 import { say } from './say.ts';
-import { eaveEdgeM } from './shape.ts';
 
 /** Darkest day of the winter: the solstice of the hemisphere nearest its middle. */
 function darkestDay(c: Context): string {

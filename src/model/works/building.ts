@@ -132,7 +132,7 @@ const FLOOR = [
 const floors = walk({
   name: 'shed floor',
   about: 'Bed, slats, pens and solid floor of the shed as plan and section draw them',
-  reads: [...FLOOR, 'calvingPenSideM', 'swedenCalvingPenM2', 'roofedRoadM'],
+  reads: [...FLOOR, 'calvingPenSideM', 'swedenCalvingPenM2', 'roofedRoadM', 'waysOutCount', 'exitWidthM'],
   makes: {
     shedBedM2: framed(
       'floor under the bed',
@@ -146,7 +146,24 @@ const floors = walk({
       'stance without slats, or what a row of slats leaves; feed road where it is roofed',
       [...FLOOR, 'roofedRoadM'],
     ),
-    shedWallsM: framed('solid walls of the shed', 'm', 'rear, and both ends of bed or slats', FLOOR),
+    shedWallsM: framed(
+      'solid walls of the shed',
+      'm',
+      'rear, and both ends of bed or slats, without the ways out',
+      [...FLOOR, 'calvingPenSideM', 'waysOutCount', 'exitWidthM'],
+    ),
+    shedExitsM: framed(
+      'ways out through solid walls',
+      'm',
+      'ways out times the width of one, narrower where the wall is short',
+      [...FLOOR, 'calvingPenSideM', 'waysOutCount', 'exitWidthM'],
+    ),
+    shedGatesCount: framed(
+      'gates of the shed',
+      'gates',
+      'both ends of the solid floor, and one in each way out',
+      [...FLOOR, 'waysOutCount'],
+    ),
     shedPenPartitionsM: framed(
       'partitions of calving pens',
       'm',
@@ -167,24 +184,29 @@ const floors = walk({
       shape.calvingPenSideM = r.calvingPenSideM[i];
       shape.calvingPenM2 = r.swedenCalvingPenM2[i];
       shape.feedRoadM = r.roofedRoadM[i];
+      shape.exits = r.waysOutCount[i];
+      shape.exitWidthM = r.exitWidthM[i];
       shedFloor(shape, floor);
       w.shedBedM2[i] = floor.bedM2;
       w.shedSolidM2[i] = floor.solidM2;
       w.shedWallsM[i] = floor.wallsM;
       w.shedPenPartitionsM[i] = floor.partitionsM;
+      w.shedExitsM[i] = floor.exitsM;
+      w.shedGatesCount[i] = floor.gatesCount;
     }
   },
 });
 
 const GROUND = ['builtLengthM', 'builtDepthM'] as const;
 const PLAN = [...GROUND, 'roofedRoadM', 'roofedShare'] as const;
+const ROOF = [...PLAN, 'eaveM', 'rearEaveM', 'pitchDeg'] as const;
 
 const frames = walk({
   name: 'shed frame',
   about: 'Timber frame and roof of the shed; an open bed has neither',
   // biome-ignore format: one list
   reads: [
-    ...PLAN, 'eaveM', 'pitchDeg', 'overhangM', 'bayM', 'postRowSpanM', 'longestTimberM', 'purlinSpacingM', 'solidWallM',
+    ...PLAN, 'eaveM', 'rearEaveM', 'pitchDeg', 'overhangM', 'bayM', 'postRowSpanM', 'longestTimberM', 'purlinSpacingM', 'solidWallM',
   ],
   makes: {
     shedBaysCount: framed('bays', 'bays', 'length over the width of a bay, rounded up', [...GROUND, 'bayM']),
@@ -192,41 +214,41 @@ const frames = walk({
       'posts of the shed',
       'posts',
       'frames (bays + 1) times rows of posts; from row to row a rafter must reach',
-      [...PLAN, 'bayM', 'postRowSpanM', 'longestTimberM', 'pitchDeg'],
+      [...ROOF, 'bayM', 'postRowSpanM', 'longestTimberM'],
     ),
-    shedPostsM: framed(
-      'posts, running metres',
-      'm',
-      'posts times eave and a quarter of what the roof rises over the depth; lower beyond a roofed feed road',
-      [...PLAN, 'bayM', 'postRowSpanM', 'longestTimberM', 'pitchDeg', 'eaveM'],
-    ),
-    shedRaftersM: framed('rafters, running metres', 'm', 'frames times the slope with overhangs', [
-      ...PLAN,
+    shedPostsM: framed('posts, running metres', 'm', 'each post from the floor to the roof over it', [
+      ...ROOF,
       'bayM',
-      'pitchDeg',
+      'postRowSpanM',
+      'longestTimberM',
+    ]),
+    shedRaftersM: framed('rafters, running metres', 'm', 'frames times the slope with overhangs', [
+      ...ROOF,
+      'bayM',
       'overhangM',
     ]),
     shedPurlinsM: framed(
       'purlins, running metres',
       'm',
       'slope over the spacing, rounded up, and one more, times the length with overhangs',
-      [...PLAN, 'pitchDeg', 'overhangM', 'purlinSpacingM'],
+      [...ROOF, 'overhangM', 'purlinSpacingM'],
     ),
-    shedRoofM2: framed(
-      'roof of the shed',
-      'm²',
-      'length and depth with overhangs, over the cosine of the pitch',
-      [...PLAN, 'pitchDeg', 'overhangM'],
-    ),
+    shedRoofM2: framed('roof of the shed', 'm²', 'slope with overhangs, times the length with overhangs', [
+      ...ROOF,
+      'overhangM',
+    ]),
     shedCladdingM2: framed(
       'walls of the shed above the solid ones',
       'm²',
       'rear and both gables from the top of the wall to the roof; the front is open',
-      [...GROUND, 'roofedShare', 'eaveM', 'pitchDeg', 'solidWallM'],
+      [...GROUND, 'roofedShare', 'eaveM', 'rearEaveM', 'pitchDeg', 'solidWallM'],
     ),
-    shedGuttersM: framed('eaves of the shed', 'm', 'both eaves with overhangs', [
+    shedGuttersM: framed('eaves of the shed', 'm', 'the eaves water runs to, with overhangs', [
       ...GROUND,
       'roofedShare',
+      'eaveM',
+      'rearEaveM',
+      'pitchDeg',
       'overhangM',
     ]),
   },
@@ -238,6 +260,7 @@ const frames = walk({
       shape.depthM = r.builtDepthM[i];
       shape.feedRoadM = r.roofedRoadM[i];
       shape.eaveM = r.eaveM[i];
+      shape.rearEaveM = r.rearEaveM[i];
       shape.pitchDeg = r.pitchDeg[i];
       shape.overhangM = r.overhangM[i];
       shape.bayM = r.bayM[i];

@@ -1,5 +1,6 @@
 /** Lines of the bill for what stands in the sheds: bed, slats and stores, barriers, gates and feeders. */
 import { line, pieces } from './billLine.ts';
+import { bowlsBuilt } from './geometry.ts';
 
 export const INDOOR_LINES = [
   line(
@@ -23,7 +24,7 @@ export const INDOOR_LINES = [
     {
       price: 'pushWallPricePerM2',
       works: 'deep bed',
-      formula: 'rear and both ends of the bed times the height of the wall',
+      formula: 'rear and both ends of the bed without the ways out, times the height of the wall',
       when: 'packShare',
     },
     (counted) =>
@@ -55,7 +56,8 @@ export const INDOOR_LINES = [
     {
       price: 'penWallPricePerM2',
       works: 'slats',
-      formula: 'rear and both ends of the row of slats times the height of the wall, where there is no bed',
+      formula:
+        'rear and both ends of the row of slats without the ways out, times the height of the wall, where there is no bed',
       when: 'slurryShare',
     },
     (counted) =>
@@ -161,11 +163,51 @@ export const INDOOR_LINES = [
   line(
     'gates',
     'Count',
+    'gates: ends of the solid floor, ways out',
     'gates',
-    'gates',
-    { price: 'gatePriceEach', works: 'shed', formula: 'bays times gates a bay, rounded up' },
+    {
+      price: 'gatePriceEach',
+      works: 'shed',
+      formula: 'two at the ends of the solid floor, and one in each way out',
+    },
+    (counted) => counted.same('shedGatesCount'),
+  ),
+  line(
+    'exitBoards',
+    'M2',
+    'boards that hold the bed in ways out',
+    'm²',
+    {
+      price: 'exitBoardPricePerM2',
+      works: 'deep bed',
+      formula: 'ways out through the push wall times its height',
+      when: 'packShare',
+    },
     (counted) =>
-      counted.of(['shedBaysCount', 'gatesPerBay'], (i, bays, perBay) => pieces(bays[i] * perBay[i])),
+      counted.of(['shedExitsM', 'pushWallM', 'bedShare'], (i, exits, height, bed) =>
+        bed[i] > 0 ? exits[i] * height[i] : 0,
+      ),
+  ),
+  line(
+    'exitRamps',
+    'M3',
+    'ramps of hardcore outside ways out',
+    'm³',
+    {
+      price: 'exitRampPricePerM3',
+      works: 'deep bed',
+      formula:
+        'ways out times half the run of the ramp times its height: that of the bed at the end, at most that of the wall',
+      when: 'packShare',
+    },
+    (counted) =>
+      counted.of(
+        ['shedExitsM', 'packDepthM', 'pushWallM', 'exitRampRatio', 'bedShare'],
+        (i, exits, bed, wall, ratio, share) => {
+          const high = Math.min(bed[i], wall[i]);
+          return share[i] > 0 && high > 0 ? (exits[i] * ratio[i] * high * high) / 2 : 0;
+        },
+      ),
   ),
   line(
     'bowls',
@@ -181,8 +223,7 @@ export const INDOOR_LINES = [
     (counted) =>
       counted.of(
         ['shedPlanM2', 'waterBowls', 'headCount', 'commonPracticeAnimalsPerBowl'],
-        (i, plan, named, head, perBowl) =>
-          plan[i] > 0 ? Math.max(named[i], pieces(head[i] / perBowl[i])) : 0,
+        (i, plan, named, head, perBowl) => (plan[i] > 0 ? bowlsBuilt(named[i], head[i], perBowl[i]) : 0),
       ),
   ),
   line(

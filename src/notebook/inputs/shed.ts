@@ -63,6 +63,21 @@ export const SHED_INPUTS: readonly InputColumn[] = [
     max: 8,
     step: 0.1,
   },
+  {
+    column: 'rearEaveM',
+    label: 'lowest roof member at the rear',
+    unit: 'm',
+    path: 'shed.rearEaveM',
+    // Not a number: as at the front, whatever that is turned to.
+    of: (s) => s.shed.rearEaveM ?? Number.NaN,
+  },
+  {
+    column: 'waysOutCount',
+    label: 'ways out of the lying area',
+    unit: 'exits',
+    path: 'shed.exits',
+    of: (s) => s.shed.exits,
+  },
   { column: 'pitchDeg', label: 'roof pitch', unit: '°', path: 'shed.pitchDeg', of: (s) => s.shed.pitchDeg },
   {
     column: 'overhangM',
