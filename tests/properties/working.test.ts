@@ -118,6 +118,7 @@ const SWITCHED: Readonly<Record<string, number>> = {
   bedStirredPerWeek: 2,
   bedLooseShare: 0.6,
   bedOtherGasMostKg: 1e5,
+  bedBindingForm: 0,
   packWarmestC: 47,
   compostStableDays: 40,
   finishedWoodCarbonNitrogen: 60,

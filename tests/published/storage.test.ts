@@ -61,7 +61,7 @@ describe(figure('nutrients in a cubic metre of undiluted slurry from 20 dry cows
   };
   const [out] = run(['slurry'], given, 5);
   it.each([
-    ['nitrogen, 2.6 at 6 % to 5.0 kg', 'slurryNitrogenKg', 2.6, 5.0, 3.88],
+    ['nitrogen, 2.6 at 6 % to 5.0 kg', 'slurryNitrogenKg', 2.6, 5.0, 3.82],
     ['TAN, 1.2 to 2.5 kg', 'slurryTanKg', 1.2, 2.5, 2.3],
     ['phosphorus, 0.5 to 0.7 kg', 'slurryPhosphorusKg', 0.5, 0.7, 0.6],
     ['potassium, 2.1 to 6 kg', 'slurryPotassiumKg', 2.1, 6, 5.35],

@@ -5,7 +5,7 @@
  * tight and roofed: no P, K or liquid leaves it.
  *
  * Nitrogen: ammonia leaves once, soon after dropping, by the temperature of the surface; straw beyond the usual rate
- * lowers it. Bedding binds ammonium as it rots, not when it is laid. No weekly measurements of ammonia, temperature or
+ * lowers it. Bedding binds ammonium as it rots, or when it is laid: two views, each draw takes one. No weekly measurements of ammonia, temperature or
  * drying of a suckler bed in a cold open shed were found; the figures are derived from warmer sheds and from physics.
  */
 import { quantity } from '../engine/quantity.ts';

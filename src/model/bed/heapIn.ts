@@ -170,6 +170,15 @@ const lying = {
     (i, loose, cover, compacted, factor) =>
       Math.min(1, loose[i] * cover[i] * (1 + compacted[i] * (factor[i] - 1))),
   ),
+  heapDraughtShare: made(
+    'share of the rest of the heap that warm air rising through it keeps aired while it is hot',
+    'fraction',
+    'of a loose open heap × factor of the cover; none where it is pressed down',
+    ['nraes54'],
+  ).of(
+    ['heapDraughtForm', 'heapCoverAirFactor', 'compostCompacted'],
+    (i, draught, cover, compacted) => draught[i] * Math.min(1, cover[i]) * (1 - compacted[i]),
+  ),
   heapSlowFactor: made(
     'how much slower it rots for its moisture and carbon',
     '×',

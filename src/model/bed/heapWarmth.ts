@@ -2,8 +2,8 @@
  * The heap from the day it is made: how warm it is, what rots, what rain falls on it. Steps of seven days from the day
  * it is made, in the air and rain of the week of the year each begins in; after a year the same weeks come again.
  *
- * Carbon: the aired share rots at Haug's rate for the temperature of the heap, the rest at a fraction of it, and each
- * turning mixes the two anew. Warmth: a heap heats where it makes more heat than it loses at every temperature (form
+ * Carbon: the aired share rots at Haug's rate for the temperature of the heap, the rest at a fraction of it, save what
+ * warm air rising through a loose heap reaches while it is hot; each turning mixes the two anew. Warmth: a heap heats where it makes more heat than it loses at every temperature (form
  * one), or where the air is above a threshold (form two); it then stands at its hot temperature for as many days as
  * such heaps were seen to stay hot, more with each turning; before and after it rests a little above the air.
  */
@@ -24,7 +24,7 @@ const HOT = [
   'heapCompactedHotFactor',
 ] as const; // biome-ignore format: one list
 const HEAT = [
-  ...HOT, 'heapHotC', 'heapRatePerDay', 'heapSlowFactor', 'heapAirShare', 'heapAirlessFactor',
+  ...HOT, 'heapHotC', 'heapRatePerDay', 'heapSlowFactor', 'heapAirShare', 'heapAirlessFactor', 'heapDraughtShare',
 ] as const; // biome-ignore format: one list
 
 const STABLE = [
@@ -44,7 +44,7 @@ export const heapWarmth = walk({
       label: 'share of the carbon that can rot which the heap has lost',
       unit: 'fraction',
       formula:
-        'step by step: aired share × (1 − e^(−rate × days)) + the rest at a fraction of that rate, mixed anew at each turning',
+        'step by step: aired share × (1 − e^(−rate × days)) + the rest at a fraction of that rate, nearer to it for the share that rising warm air reaches on hot days, mixed anew at each turning',
       from: HEAT,
       source: ['haug1993', 'thomsen2000', 'sommerDahl1999', 'haoChangLarney2004'],
     },
@@ -111,6 +111,7 @@ export const heapWarmth = walk({
       const rate = read.heapRatePerDay[i] * read.heapSlowFactor[i];
       const air = read.heapAirShare[i];
       const airless = read.heapAirlessFactor[i];
+      const draughty = read.heapDraughtShare[i] * (1 - airless);
       const perLoss = read.heapHeatPerLossC[i];
       const perLossTurned = perLoss * read.heapTurnedHeatFactor[i];
       const spread = read.heapHeatingSpread[i];
@@ -173,7 +174,7 @@ export const heapWarmth = walk({
 
         const rots = rate * rateByTemperature(heapC) * days;
         aired *= Math.exp(-rots);
-        rest *= Math.exp(-airless * rots);
+        rest *= Math.exp(-(airless + (draughty * hot) / days) * rots);
         if (heapC > peak || day === 0) peak = heapC;
         airSum += airC * days;
         if (fell > 0) rain += (fell * days) / STEP_DAYS;

@@ -34,7 +34,7 @@ const AMMONIA = [
   ...LIVING, 'packTanInKg', 'bedAmmoniaFraction', 'bedAreaAmmoniaKgPerDay', 'bedAmmoniaForm', 'bedAmmoniaSlopePerC',
   'bedAmmoniaReferenceC', 'bedBeyondUsualFraction',
 ] as const; // biome-ignore format: one list
-const TAN = [...AMMONIA, 'bedOtherGasMostKg', 'immobilisationKgPerKg'] as const;
+const TAN = [...AMMONIA, 'bedOtherGasMostKg', 'immobilisationKgPerKg', 'bedBindingForm'] as const;
 
 /** The bed that is walked; rows follow each other, so that one is enough. */
 const state = new Float64Array(BED_PLACES);
@@ -69,7 +69,7 @@ export const rotting = walk({
       ...inBed,
       label: 'nitrogen bound by bedding',
       formula:
-        'each week the lower of the TAN left and what the bedding that has rotted so far can still bind',
+        'each week the lower of the TAN left and what the bedding can still bind that has rotted so far, or that has been laid so far, weighed',
       from: TAN,
       source: ['emep2019', 'kirchmannWitter1989'],
     },
@@ -224,6 +224,7 @@ export const rotting = walk({
       const nitrogenIn = read.packNitrogenInKg[i] - nitrogenStart;
       const tanIn = read.packTanInKg[i];
       const binds = materialDry * read.immobilisationKgPerKg[i];
+      const atOnce = read.bedBindingForm[i];
       const waterPerDryLeft = read.bedDriestMoistureFraction[i] / (1 - read.bedDriestMoistureFraction[i]);
       const rottingWater = read.rottingWaterKgPerKg[i];
       const gasPerDay = read.bedOtherGasMostKg[i] * perDay;
@@ -270,8 +271,8 @@ export const rotting = walk({
       let water = read.waterMaterialKg[i] * startShare;
       let nitrogen = nitrogenStart;
       let tan = 0;
-      // Microbes bind nitrogen as they eat: what they still lack.
-      let hungry = 0;
+      // What microbes still lack: as they eat, or as soon as there is straw to eat.
+      let hungry = atOnce * binds * startShare;
       let ammonia = 0;
       let otherGas = 0;
       let bound = 0;
@@ -333,7 +334,9 @@ export const rotting = walk({
         tan += dropped - flies;
         const asGas = Math.min(tan, gasPerDay * inWeek);
         tan -= asGas;
-        hungry += binds * (dailyShare * rottedFed + startShare * rottedFirst);
+        hungry +=
+          (1 - atOnce) * binds * (dailyShare * rottedFed + startShare * rottedFirst) +
+          atOnce * binds * dailyShare * part;
         const taken = Math.min(hungry, tan);
         hungry -= taken;
         tan -= taken;
