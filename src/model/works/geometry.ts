@@ -258,9 +258,7 @@ export function shedFrame(shape: Readonly<FrameShape>, out: ShedFrame): ShedFram
   out.bays = frames - 1;
   out.posts = frames * (out.rows + (feedRoadM > 0 ? 1 : 0));
   out.postM = feedRoadM > 0 ? Math.max(0, roofAtM(roof, depthM, -feedRoadM)) : 0;
-  for (let row = 0; row < out.rows; row++)
-    out.postM += roofAtM(roof, depthM, (row * depthM) / (out.rows - 1));
-  out.postM *= frames;
+  out.postM = frames * (out.postM + postsAcrossM(roof, depthM, out.rows));
   out.rafterM = frames * out.slopeM;
   out.purlins = Math.ceil(out.slopeM / shape.purlinSpacingM - 1e-9) + 1;
   out.purlinM = out.purlins * roofLengthM;
@@ -273,6 +271,16 @@ export function shedFrame(shape: Readonly<FrameShape>, out: ShedFrame): ShedFram
   const single = roof.frontM !== roof.rearM && (roof.ridgeXM === 0 || roof.ridgeXM === depthM);
   out.gutterM = (single ? 1 : 2) * roofLengthM;
   return out;
+}
+
+/** Posts of one frame together, m: rows spread evenly across the depth, each as high as the roof over it. */
+function postsAcrossM(of: RoofShape, depthM: number, rows: number): number {
+  const apartM = depthM / (rows - 1);
+  // Under one slope heights rise evenly, so that the first and the last tell their sum.
+  const front = Math.min(rows, Math.floor(of.ridgeXM / apartM + 1e-9) + 1);
+  const rear = rows - front;
+  const at = (row: number) => roofAtM(of, depthM, row * apartM);
+  return (front * (at(0) + at(front - 1)) + (rear > 0 ? rear * (at(front) + at(rows - 1)) : 0)) / 2;
 }
 
 /** Area under a straight edge from `fromM` to `toM` that lies above 0: a trapeze, or the triangle left of one. */
