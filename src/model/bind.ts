@@ -48,9 +48,9 @@ export function bindScenario(
   const bindings = new Map<string, Binding>();
   const put = (binding: Binding) => bindings.set(binding.column, binding);
   for (const { column, label, unit, path, of } of INPUTS) put(input(column, label, unit, path, of(scenario)));
-  for (const { family, path, items, fields } of INPUT_FAMILIES)
+  for (const { family, path, items, fields, placeOf } of INPUT_FAMILIES)
     items(scenario).forEach((item, k) => {
-      for (const [name, { key, label, unit }] of Object.entries(fields)) {
+      for (const [name, { key, label, unit, written: as }] of Object.entries(fields)) {
         const value = item[key];
         if (typeof value === 'number')
           put(
@@ -58,7 +58,7 @@ export function bindScenario(
               `${family}${k + 1}${name}`,
               `${label}, ${String(item.name ?? item[key === 'share' ? family : ''] ?? family)} ${k + 1}`,
               unit,
-              `${path}.${k}.${key}`,
+              placeOf?.(scenario, k, as) ?? `${path}.${k}.${as}`,
               value,
             ),
           );

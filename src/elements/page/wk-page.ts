@@ -1,7 +1,9 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { setQuote } from '../../notebook/quote.ts';
 import { type Reading, show } from '../../plots/reading.ts';
+import type { Scope } from '../../store/fields.ts';
 import type { OpenNotebook } from '../../store/open.ts';
+import { restingOnOwn } from '../../study/own.ts';
 import { explain } from '../../study/trace.ts';
 import type { Asked } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
@@ -10,9 +12,11 @@ import '../cells/wk-cards.ts';
 import '../cells/wk-cautions.ts';
 import '../cells/wk-checks.ts';
 import '../cells/wk-compare.ts';
+import { InputChanges } from './inputChanges.ts';
 import './wk-inputs.ts';
 import '../cells/wk-ledger.ts';
 import './wk-notebook.ts';
+import './wk-panel.ts';
 import '../parts/wk-problems.ts';
 import '../cells/wk-sources.ts';
 import './wk-weather.ts';
@@ -65,6 +69,21 @@ export class WkPage extends LitElement {
         margin: 0.2rem 0 0.6rem;
         padding-left: 1.2rem;
         max-width: 42rem;
+      }
+      .changes {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0.3rem 0.5rem;
+        margin: 0 0 0.5rem;
+        font-size: 0.92rem;
+      }
+      .changes .plain {
+        min-height: 2.75rem;
+        border-color: var(--rule);
+      }
+      .changes span {
+        color: var(--quiet);
       }
       wk-inputs {
         position: sticky;
@@ -123,6 +142,8 @@ export class WkPage extends LitElement {
           open.notebook.value,
           open.weatherNotes.value,
           open.herd.value,
+          open.text.value,
+          open.run.value,
         ]
       );
     });
@@ -138,12 +159,30 @@ export class WkPage extends LitElement {
     this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
   }
 
+  #inputs = new InputChanges(() => this.open);
+  /** What the open working explains, so that it follows the figures. */
+  #explained: (Asked['wk-explain'] & { readonly run: unknown }) | undefined;
+
+  #leavesOf = (id: string) => this.#inputs.leavesOf(this.#explained?.scenario ?? -1, id);
+
+  protected override updated(): void {
+    const [trace, run, explained] = [
+      this.renderRoot.querySelector('wk-trace'),
+      this.open?.run.value,
+      this.#explained,
+    ];
+    if (!run || !trace?.node || !explained || explained.run === run) return;
+    this.#explained = { ...explained, run };
+    if (run.scenarios[explained.scenario]) trace.node = explain(run, explained.scenario, explained.quantity);
+  }
+
   #explain(event: CustomEvent<Asked['wk-explain']>): void {
     const run = this.open?.run.value;
     if (!run) return;
     const { scenario, quantity } = event.detail;
     const from = event.composedPath()[0] as HTMLElement;
     const trace = this.renderRoot.querySelector('wk-trace');
+    this.#explained = { scenario, quantity, run };
     if (trace instanceof WkTrace)
       void trace.open(explain(run, scenario, quantity), run.scenarios[scenario].name, from);
   }
@@ -191,7 +230,9 @@ export class WkPage extends LitElement {
   #reading: Reading | undefined;
   /** The one before when it says the same, so that elements can tell that nothing has changed for them. */
   #sameReading(next: Reading): Reading {
-    if (JSON.stringify(next) !== JSON.stringify(this.#reading)) this.#reading = next;
+    const said = (reading: Reading | undefined) =>
+      JSON.stringify({ ...reading, own: reading?.own?.map((names) => [...names]) });
+    if (said(next) !== said(this.#reading)) this.#reading = next;
     return this.#reading ?? next;
   }
 
@@ -208,6 +249,31 @@ export class WkPage extends LitElement {
     </details>`;
   }
 
+  #panelOpen(): boolean {
+    return this.renderRoot.querySelector('wk-panel')?.isOpen ?? false;
+  }
+
+  #openPanel(event: Event, scope: Scope): void {
+    const panel = this.renderRoot.querySelector('wk-panel');
+    if (!panel) return;
+    panel.of = this.#inputs.of;
+    void panel.open(scope, event.currentTarget as HTMLElement);
+  }
+
+  /** Every input in reach, of the farm and of each scenario. */
+  #changes() {
+    const notebook = this.open?.notebook.value;
+    if (!notebook) return nothing;
+    const run = this.open?.run.value;
+    const own = run && restingOnOwn(run).some(({ size }) => size > 0);
+    return html`<div class="changes screen" role="group" aria-label="Change inputs">
+      <span>Change</span>
+      <button type="button" class="plain" @click=${(event: Event) => this.#openPanel(event, 'farm')}>The farm</button>
+      ${notebook.scenarios.map(({ name }, k) => html`<button type="button" class="plain" @click=${(event: Event) => this.#openPanel(event, k)}>${name}</button>`)}
+      ${own ? html`<span><b>•</b> rests on a number of your own</span>` : nothing}
+    </div>`;
+  }
+
   protected override render() {
     const { open } = this;
     if (!open) return nothing;
@@ -219,7 +285,9 @@ export class WkPage extends LitElement {
       year: run?.year ?? notebook?.farm.money.year ?? 0,
       system: this.system === '' ? (notebook?.units ?? 'metric') : this.system,
       order: results.map((result) => result.name),
+      ...(run ? { own: restingOnOwn(run) } : {}),
     });
+    const as = { system: reading.system, currency: reading.currency };
     const has = (kind: string) =>
       notebook?.blocks.some((block) => block.type === 'cell' && block.kind === kind);
     return html`
@@ -227,6 +295,7 @@ export class WkPage extends LitElement {
         <div class="column">
         ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
         <wk-problems .problems=${open.problems.value}></wk-problems>
+        ${this.#changes()}
         ${this.#weather()}
         ${results.length === 0 && open.problems.value.length === 0 ? html`<p class="about" role="status">Working out the figures …</p>` : nothing}
         </div>
@@ -245,7 +314,8 @@ export class WkPage extends LitElement {
             </div>`
       }
       </main>
-      <wk-trace .reading=${reading}></wk-trace>
+      <wk-panel .of=${this.#panelOpen() ? this.#inputs.of : undefined} .as=${as} .change=${this.#inputs.change} .changeRows=${this.#inputs.changeRows} .undo=${this.#inputs.undo} .undone=${this.#inputs.undone}></wk-panel>
+      <wk-trace .reading=${reading} .leaves=${this.#leavesOf} .change=${this.#inputs.change} .weigh=${this.#inputs.weigh} .usualOf=${this.#inputs.usualOf}></wk-trace>
     `;
   }
 }
