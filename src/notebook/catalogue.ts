@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import { frontSchema } from './frontSchema.ts';
-import { labelOf, SUBJECTS, type Subject, subjectOf, unitOf } from './inputWords.ts';
+import { labelOf, noteOf, SUBJECTS, type Subject, subjectOf, unitOf } from './inputWords.ts';
 import type { Path } from './path.ts';
 import { farmSchema, scenarioSchema } from './schema.ts';
 import { allowedWords, numberLimits, unwrap } from './schemaAt.ts';
@@ -111,7 +111,7 @@ function inputOf(pattern: string, schema: z.core.$ZodType): Input | undefined {
   if (!kind) return undefined;
   const inner = unwrap(schema);
   const optional = schema instanceof z.ZodOptional || schema instanceof z.ZodDefault;
-  const note = (schema as z.ZodType).description ?? (inner as z.ZodType).description;
+  const note = noteOf(pattern, (schema as z.ZodType).description ?? (inner as z.ZodType).description);
   const limits = kind === 'numbers' ? numberLimits((inner as z.ZodArray).element) : numberLimits(schema);
   const options = optionsOf(inner);
   return {

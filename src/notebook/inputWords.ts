@@ -148,6 +148,21 @@ const LABELS: Readonly<Record<string, string>> = {
   'decide.weights.*': 'weight',
 };
 
+/** What is said of an input on the page, where the words of the file's own contract speak of how it is written. */
+const NOTES: Readonly<Record<string, string>> = {
+  'place.country': 'for local rules to check',
+  'weather.year': 'the last whole winter of the file when left open',
+  'soil.needs': 'tick nothing where the soil has enough of both',
+  'herd.*.fedTo': 'when not said, cows and bulls what they need, growing animals what they will eat',
+  'herd.*.dryMatterKgPerDay': 'need or appetite does not count then',
+  'feed.*.share': 'the other feeds take up the rest',
+  'bed.mix.*.share': 'the other materials take up the rest',
+  'decide.weights.*': 'how much it counts beside the others',
+};
+
+export const noteOf = (pattern: string, said: string | undefined): string | undefined =>
+  NOTES[bare(pattern)] ?? said;
+
 /** Ends of keys that are units, longest first. */
 const UNITS: readonly (readonly [RegExp, string])[] = [
   [/DryMatterKgPerDay$|^dryMatterKgPerDay$/, 'kg DM/d'],
@@ -205,7 +220,7 @@ export function labelOf(pattern: string): string {
 }
 
 /** Patterns with words of their own here, for the test that none is left over. */
-export const LABELLED = Object.keys(LABELS);
+export const LABELLED = [...Object.keys(LABELS), ...Object.keys(NOTES)];
 
 const WORDS: Readonly<Record<string, string>> = {
   true: 'yes',

@@ -14,6 +14,7 @@ import { optionWords } from '../notebook/inputWords.ts';
 import { isPlain } from '../notebook/merge.ts';
 import type { Path } from '../notebook/path.ts';
 import type { Notebook } from '../notebook/read.ts';
+import type { Scenario } from '../notebook/schema.ts';
 import { SYSTEMS } from '../notebook/systems.ts';
 import { written } from '../notebook/write.ts';
 import type { Tables } from '../tables/coefficient.ts';
@@ -57,6 +58,8 @@ export interface SubjectInputs {
   readonly lists: readonly Rows[];
   /** How many of them differ from the farm. */
   readonly differing: number;
+  /** Why no figure of the scenario feels them; absent where they count. */
+  readonly idle?: string;
 }
 
 export interface FieldsOf {
@@ -109,8 +112,22 @@ export function inputsOf(of: FieldsOf, scope: Scope): SubjectInputs[] {
       fields: mine,
       lists: rows,
       differing: [...mine, ...rows].filter(({ differs }) => differs).length,
+      ...(scope === 'farm' ? {} : idleWords(of.notebook.scenarios[scope], subject)),
     };
   }).filter(({ fields: mine, lists: rows }) => mine.length + rows.length > 0);
+}
+
+/** Where nobody stands on a bed or on slats, what is built for them moves nothing. */
+function idleWords({ placement }: Scenario, subject: Subject): { idle?: string } {
+  const { bedShare, slatsShare, yardShare, yardTo } = placement;
+  const slurry = slatsShare > 0 || (yardShare > 0 && yardTo === 'slurry');
+  if (subject === 'shed' && bedShare + slatsShare + yardShare === 0)
+    return { idle: 'No animals stand in a shed in this scenario, so it has none.' };
+  if (subject === 'slats and slurry' && !slurry)
+    return { idle: 'No dung goes to slurry in this scenario, so nothing here counts.' };
+  if (subject === 'compost' && bedShare === 0)
+    return { idle: 'No animals stand on a bed in this scenario, so there is no heap.' };
+  return {};
 }
 
 /** The field at one place, for a working that ends there; undefined where no field may write. */

@@ -30,7 +30,8 @@ export const panelStyle = css`
     display: flex;
     align-items: center;
     gap: 0.6rem;
-    padding: 0.7rem 0 0.4rem;
+    margin: 0 -1.1rem;
+    padding: 0.7rem 1.1rem 0.4rem;
     background: var(--paper);
   }
   .top button {

@@ -79,7 +79,8 @@ export class WkPage extends LitElement {
         font-size: 0.92rem;
       }
       .changes .plain {
-        min-height: 2.75rem;
+        min-height: 2rem;
+        padding-block: 0.1rem;
         border-color: var(--rule);
       }
       .changes span {
@@ -102,6 +103,17 @@ export class WkPage extends LitElement {
       @media screen and (max-width: 700px) {
         h1 {
           font-size: 1.3rem;
+        }
+        .changes {
+          flex-wrap: nowrap;
+          overflow-x: auto;
+          padding: 3px;
+        }
+        .changes > * {
+          flex: none;
+        }
+        .changes .plain {
+          min-height: 2.75rem;
         }
         :host {
           padding-bottom: 9rem;
@@ -257,7 +269,9 @@ export class WkPage extends LitElement {
     const panel = this.renderRoot.querySelector('wk-panel');
     if (!panel) return;
     panel.of = this.#inputs.of;
-    void panel.open(scope, event.currentTarget as HTMLElement);
+    const opened = panel.open(scope, event.currentTarget as HTMLElement);
+    // From now on what it is given follows the text.
+    void opened.then(() => this.requestUpdate());
   }
 
   /** Every input in reach, of the farm and of each scenario. */

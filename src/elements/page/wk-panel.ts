@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { capital } from '../../plots/reading.ts';
 import type { Outcome } from '../../store/change.ts';
@@ -40,7 +40,7 @@ export class WkPanel extends LitElement {
     undone: {},
   };
 
-  static override styles = [shared, panelStyle, css``];
+  static override styles = [shared, panelStyle];
 
   /** The notebook as its text reads now; undefined where the text has a fault. */
   declare of: FieldsOf | undefined;
@@ -55,6 +55,7 @@ export class WkPanel extends LitElement {
   /** Words of the step that would be undone; empty where there is none. */
   declare undone: string;
 
+  /** Subjects stay open from one scenario to the next, so that the same can be set in each. */
   #opened = new Set<string>();
   #back: HTMLElement | undefined;
 
@@ -91,23 +92,19 @@ export class WkPanel extends LitElement {
   #go(scope: Scope): void {
     this.scope = scope;
     this.told = undefined;
-    this.#opened.clear();
   }
 
   #rows(act: RowAct): void {
     const at = act.list.join('.');
-    const outcome = this.changeRows?.(act);
-    this.told = outcome && { at, outcome };
-    // The new row is what comes next, so it stands open.
-    if (outcome?.kind === 'done' && (act.act === 'add' || act.act === 'copy')) this.#openNew(at);
-  }
-
-  #openNew(at: string): void {
     const list = this.#subjects()
       .flatMap(({ lists }) => lists)
       .find((each) => each.at.join('.') === at);
-    const last = list?.rows.at(-1);
-    if (last) this.#opened.add(last.at.join('.'));
+    const rows = list?.named ? undefined : list?.rows.length;
+    const outcome = this.changeRows?.(act);
+    this.told = outcome && { at, outcome };
+    // The new row is what comes next, so it stands open.
+    if (outcome?.kind === 'done' && (act.act === 'add' || act.act === 'copy'))
+      this.#opened.add(`${at}.${rows === undefined ? act.choice : rows}`);
   }
 
   #subjects(): SubjectInputs[] {
@@ -203,7 +200,7 @@ export class WkPanel extends LitElement {
     </div>`;
   }
 
-  #subject({ subject, fields, lists, differing }: SubjectInputs): TemplateResult | typeof nothing {
+  #subject({ subject, fields, lists, differing, idle }: SubjectInputs): TemplateResult | typeof nothing {
     const asked = this.asked.trim().toLowerCase();
     const all = asked !== '';
     const parts = asked.split(/\s+/);
@@ -216,7 +213,7 @@ export class WkPanel extends LitElement {
       <summary><h2>${capital(subject)}</h2>${differing > 0 ? html`<span class="count">${differing === 1 ? '1 differs' : `${differing} differ`}</span>` : nothing}</summary>
       ${
         open
-          ? html`${lists.map((list) => this.#list(list, found, all))}
+          ? html`${idle ? html`<p class="guide">${idle}</p>` : nothing}${lists.map((list) => this.#list(list, found, all))}
           ${repeat(
             mine,
             ({ at }) => at.join('.'),

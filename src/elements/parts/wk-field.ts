@@ -174,6 +174,12 @@ export class WkField extends LitElement {
     if (outcome.kind === 'done' || outcome.kind === 'same') this.draft = undefined;
   }
 
+  /** A question nobody sees is no question: on a phone the keys stand over it. */
+  protected override updated(changed: Map<string, unknown>): void {
+    if (changed.has('outcome') && (this.outcome?.kind === 'ask' || this.outcome?.kind === 'refused'))
+      this.renderRoot.querySelector('#told')?.scrollIntoView({ block: 'nearest' });
+  }
+
   #putBack(): void {
     this.draft = undefined;
     this.outcome = undefined;
@@ -268,11 +274,11 @@ export class WkField extends LitElement {
         `usual ${typedForm(usual.low, unit, this.as)} to ${shownValue(usual.high, unit, this.as)} (${usual.basis})`,
       );
     if (origin === 'tables' && usual) parts.push('the tables are used while it is empty');
-    if (origin === 'default') parts.push('not written: the usual start');
+    if (origin === 'default') parts.push('by default');
     if (origin === 'system') parts.push('from the way of wintering');
     if (note) parts.push(note);
     if (parts.length === 0) return nothing;
-    return html`<p class="guide" id="guide">${parts.map((part, k) => html`${k > 0 ? ' · ' : ''}${typeof part === 'string' ? part : part}`)}</p>`;
+    return html`<p class="guide" id="guide">${parts.map((part, k) => html`${k > 0 ? ' · ' : ''}${part}`)}</p>`;
   }
 
   #worded(field: Field, value: unknown): string {
