@@ -9,16 +9,9 @@ import type { Asked } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 import { watch } from '../parts/watch.ts';
 import '../cells/wk-cards.ts';
-import '../cells/wk-cautions.ts';
-import '../cells/wk-checks.ts';
-import '../cells/wk-compare.ts';
 import { InputChanges } from './inputChanges.ts';
 import './wk-inputs.ts';
-import '../cells/wk-ledger.ts';
-import './wk-notebook.ts';
-import './wk-panel.ts';
 import '../parts/wk-problems.ts';
-import '../cells/wk-sources.ts';
 import './wk-weather.ts';
 import { WkTrace } from '../parts/wk-trace.ts';
 
@@ -32,6 +25,7 @@ export class WkPage extends LitElement {
   static override properties = {
     open: { attribute: false },
     system: {},
+    lost: { state: true },
   };
 
   static override styles = [
@@ -139,10 +133,13 @@ export class WkPage extends LitElement {
 
   declare open: OpenNotebook | undefined;
   declare system: Reading['system'] | '';
+  /** What stands below the cards could not be fetched. */
+  declare lost: boolean;
 
   constructor() {
     super();
     this.system = '';
+    this.lost = false;
     watch(this, () => {
       const open = this.open;
       return (
@@ -177,7 +174,13 @@ export class WkPage extends LitElement {
 
   #leavesOf = (id: string) => this.#inputs.leavesOf(this.#explained?.scenario ?? -1, id);
 
+  #fetching = false;
   protected override updated(): void {
+    this.#followRun();
+    this.#fetchBelow();
+  }
+
+  #followRun(): void {
     const [trace, run, explained] = [
       this.renderRoot.querySelector('wk-trace'),
       this.open?.run.value,
@@ -186,6 +189,20 @@ export class WkPage extends LitElement {
     if (!run || !trace?.node || !explained || explained.run === run) return;
     this.#explained = { ...explained, run };
     if (run.scenarios[explained.scenario]) trace.node = explain(run, explained.scenario, explained.quantity);
+  }
+
+  /** The figures and what draws them are the larger part of the page: they come once the cards are painted. */
+  #fetchBelow(): void {
+    if (this.#fetching || (this.open?.results.value.length ?? 0) === 0) return;
+    this.#fetching = true;
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        import('./below.ts').catch(() => {
+          this.#fetching = false;
+          this.lost = true;
+        });
+      }),
+    );
   }
 
   #explain(event: CustomEvent<Asked['wk-explain']>): void {
@@ -265,13 +282,20 @@ export class WkPage extends LitElement {
     return this.renderRoot.querySelector('wk-panel')?.isOpen ?? false;
   }
 
-  #openPanel(event: Event, scope: Scope): void {
+  async #openPanel(event: Event, scope: Scope): Promise<void> {
+    const from = event.currentTarget as HTMLElement;
+    try {
+      await import('./wk-panel.ts');
+    } catch {
+      this.lost = true;
+      return;
+    }
     const panel = this.renderRoot.querySelector('wk-panel');
     if (!panel) return;
     panel.of = this.#inputs.of;
-    const opened = panel.open(scope, event.currentTarget as HTMLElement);
+    await panel.open(scope, from);
     // From now on what it is given follows the text.
-    void opened.then(() => this.requestUpdate());
+    this.requestUpdate();
   }
 
   /** Every input in reach, of the farm and of each scenario. */
@@ -282,8 +306,8 @@ export class WkPage extends LitElement {
     const own = run && restingOnOwn(run).some(({ size }) => size > 0);
     return html`<div class="changes screen" role="group" aria-label="Change inputs">
       <span>Change</span>
-      <button type="button" class="plain" @click=${(event: Event) => this.#openPanel(event, 'farm')}>The farm</button>
-      ${notebook.scenarios.map(({ name }, k) => html`<button type="button" class="plain" @click=${(event: Event) => this.#openPanel(event, k)}>${name}</button>`)}
+      <button type="button" class="plain" @click=${(event: Event) => void this.#openPanel(event, 'farm')}>The farm</button>
+      ${notebook.scenarios.map(({ name }, k) => html`<button type="button" class="plain" @click=${(event: Event) => void this.#openPanel(event, k)}>${name}</button>`)}
       ${own ? html`<span><b>•</b> rests on a number of your own</span>` : nothing}
     </div>`;
   }
@@ -319,6 +343,7 @@ export class WkPage extends LitElement {
           : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
             <div class="column">
               <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
+              ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
               <wk-notebook .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
               ${has('ledger') ? nothing : html`<wk-ledger .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
               <wk-compare .results=${results} .reading=${reading}></wk-compare>
