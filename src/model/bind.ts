@@ -49,9 +49,9 @@ export function bindScenario(
   const bindings = new Map<string, Binding>();
   const put = (binding: Binding) => bindings.set(binding.column, binding);
   for (const { column, label, unit, path, of } of INPUTS) put(input(column, label, unit, path, of(scenario)));
-  for (const { family, path, items, fields } of INPUT_FAMILIES)
+  for (const { family, path, items, fields, placeOf } of INPUT_FAMILIES)
     items(scenario).forEach((item, k) => {
-      for (const [name, { key, label, unit, low, high }] of Object.entries(fields)) {
+      for (const [name, { key, label, unit, written: as, low, high }] of Object.entries(fields)) {
         const value = item[key];
         if (typeof value !== 'number') continue;
         const end = (of: string | undefined) => {
@@ -63,7 +63,7 @@ export function bindScenario(
             `${family}${k + 1}${name}`,
             `${label}, ${String(item.name ?? item[key === 'share' ? family : ''] ?? family)} ${k + 1}`,
             unit,
-            `${path}.${k}.${key}`,
+            placeOf?.(scenario, k, as) ?? `${path}.${k}.${as}`,
             value,
           ),
           low: end(low),

@@ -67,6 +67,9 @@ export function removeOverride(text: string, id: string): string {
   return index < 0 ? text : setInput(text, ['coefficients', index], undefined);
 }
 
+/** The front matter as it is written, defaults left out. Throws when it cannot be read. */
+export const written = (text: string): unknown => open(text).document.toJS();
+
 function overrideIds(text: string): unknown[] {
   const { coefficients } = open(text).document.toJS() as { coefficients?: { id?: unknown }[] };
   return (coefficients ?? []).map((c) => c?.id);

@@ -12,6 +12,8 @@ export interface Reading {
   readonly plain?: boolean;
   /** All scenarios of the notebook in order: a scenario keeps its colour where only some are shown. */
   readonly order?: readonly string[];
+  /** For each scenario of the notebook the quantities that rest on a number of the keeper's own. */
+  readonly own?: readonly ReadonlySet<string>[];
 }
 
 export interface Shown {

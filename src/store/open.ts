@@ -69,6 +69,7 @@ export interface FoundWinters {
 
 export interface OpenNotebook {
   readonly file: string;
+  readonly tables: Tables;
   readonly text: ReadonlySignal<string>;
   readonly history: ReadonlySignal<History>;
   readonly problems: ReadonlySignal<readonly Problem[]>;
@@ -225,6 +226,7 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   };
   return {
     file,
+    tables: engine.tables,
     text: now,
     history,
     notebook,

@@ -7,6 +7,7 @@ import { WEEKS } from '../model/series.ts';
 import type { Source } from '../tables/coefficient.ts';
 import { baselineRows } from './baselines.ts';
 import type { Run, ScenarioResult } from './evaluate.ts';
+import { expand, restingOnOwn } from './own.ts';
 
 export interface TraceNode {
   readonly name: string;
@@ -26,6 +27,8 @@ export interface TraceNode {
   readonly note?: string;
   readonly because?: string;
   readonly sources: readonly Source[];
+  /** Rests on a number the keeper has put in place of the tables. */
+  readonly own?: boolean;
   /** True when the branch already stands elsewhere in the tree and is not repeated. */
   readonly seen?: boolean;
   readonly children: readonly TraceNode[];
@@ -38,6 +41,7 @@ export interface TraceNode {
 export function explain(run: Run, scenario: number, name: string): TraceNode {
   const expanded = new Set<string>();
   const bindings = run.bound[scenario].bindings;
+  const resting = restingOnOwn(run)[scenario];
 
   const visit = (column: string): TraceNode => {
     const binding = bindings.get(column);
@@ -48,7 +52,8 @@ export function explain(run: Run, scenario: number, name: string): TraceNode {
     const own = BASELINE.exec(column)?.[1];
     if (own) {
       const value = ofBaseline(run, scenario, `${own[0].toLowerCase()}${own.slice(1)}`);
-      return { name: column, label, unit, value, kind: 'stage', sources: [], children: [] };
+      const mark = resting.has(column) ? { own: true } : {};
+      return { name: column, label, unit, value, kind: 'stage', ...mark, sources: [], children: [] };
     }
     const seen = expanded.has(column);
     expanded.add(column);
@@ -60,6 +65,7 @@ export function explain(run: Run, scenario: number, name: string): TraceNode {
       value: shownOf(run.results[scenario], column),
       kind: description.kind === 'week' ? 'week' : 'stage',
       sources: sourcesOf(description.source ?? [], run),
+      ...(resting.has(column) ? { own: true } : {}),
       ...(seen ? { seen } : {}),
       children: seen ? [] : (description.from ?? []).flatMap((from) => expand(from, bindings)).map(visit),
     };
@@ -76,14 +82,6 @@ function ofBaseline({ bound, results }: Run, scenario: number, name: string): nu
   return value === undefined || !Number.isFinite(value) ? null : value;
 }
 
-/** `group*HeadCount` stands for that column of every group this scenario has. */
-function expand(pattern: string, bindings: ReadonlyMap<string, Binding>): string[] {
-  if (!pattern.includes('*')) return [pattern];
-  const [before, after] = pattern.split('*');
-  const expression = new RegExp(`^${before}\\d+${after}$`);
-  return [...bindings.keys()].filter((column) => expression.test(column));
-}
-
 function leaf(binding: Binding, run: Run): TraceNode {
   const { column, label, unit, value, low, high, origin, id, coefficient, because } = binding;
   return {
@@ -96,6 +94,7 @@ function leaf(binding: Binding, run: Run): TraceNode {
     ...(low < high ? { low, high } : {}),
     ...(coefficient ? { basis: coefficient.basis, where: placeOf(binding), note: coefficient.note } : {}),
     because,
+    ...(origin === 'override' ? { own: true } : {}),
     sources: coefficient ? sourcesOf([coefficient.source], run) : [],
     children: [],
   };

@@ -59,6 +59,7 @@ export function measureRow(
                 scenarioName: result.name,
                 quantity: measure.quantity,
                 label: measure.label,
+                own: reading.own?.[place]?.has(measure.quantity),
               })
         }
         ${range ? html`<span class="range"><span class="hidden">likely </span>${said(range[0]).number}–${said(range[1]).number}</span>` : nothing}

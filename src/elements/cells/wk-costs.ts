@@ -98,7 +98,7 @@ export class WkCosts extends LitElement {
     const bare = (v: number) => ({ ...show(v, '', this.reading, 3) });
     const scenario = this.run?.results.findIndex((other) => other.name === result.name) ?? -1;
     const spanned = typeof low === 'number' && typeof high === 'number' && high > low;
-    return html`<td class="n">${numberButton(bare(value), { scenario, scenarioName: result.name, quantity: name, label })}${
+    return html`<td class="n">${numberButton(bare(value), { scenario, scenarioName: result.name, quantity: name, label, own: this.reading.own?.[scenario]?.has(name) })}${
       spanned
         ? html`<small><span class="hidden">likely </span>${bare(low).number}–${bare(high).number}</small>`
         : nothing

@@ -175,7 +175,8 @@ export class WkNotebook extends LitElement implements CellPage {
     const unit = unitOf(quantity);
     const shown = show(value, unit, this.reading);
     // What is counted is named by the prose around it: "17 animals", "197 days".
-    return unit === 'head' || unit === 'd' ? shown.number : shown.text;
+    const text = unit === 'head' || unit === 'd' ? shown.number : shown.text;
+    return this.reading.own?.[this.#scenarioOf(scenario)]?.has(quantity) ? `${text}\u00A0•` : text;
   };
 
   #opened(event: Event): void {

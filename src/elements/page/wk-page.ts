@@ -1,13 +1,16 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { setQuote } from '../../notebook/quote.ts';
 import { type Reading, show } from '../../plots/reading.ts';
+import type { Scope } from '../../store/fields.ts';
 import { mostDraws, type OpenNotebook } from '../../store/open.ts';
+import { restingOnOwn } from '../../study/own.ts';
 import { explain } from '../../study/trace.ts';
 import type { Asked } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 import { watch } from '../parts/watch.ts';
 import '../cells/wk-answer.ts';
 import '../cells/wk-cards.ts';
+import { InputChanges } from './inputChanges.ts';
 import './wk-inputs.ts';
 import '../parts/wk-problems.ts';
 import './wk-weather.ts';
@@ -62,6 +65,22 @@ export class WkPage extends LitElement {
         padding-left: 1.2rem;
         max-width: 42rem;
       }
+      .changes {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0.3rem 0.5rem;
+        margin: 0 0 0.5rem;
+        font-size: 0.92rem;
+      }
+      .changes .plain {
+        min-height: 2rem;
+        padding-block: 0.1rem;
+        border-color: var(--rule);
+      }
+      .changes span {
+        color: var(--quiet);
+      }
       wk-inputs {
         position: sticky;
         top: 0;
@@ -79,6 +98,17 @@ export class WkPage extends LitElement {
       @media screen and (max-width: 700px) {
         h1 {
           font-size: 1.3rem;
+        }
+        .changes {
+          flex-wrap: nowrap;
+          overflow-x: auto;
+          padding: 3px;
+        }
+        .changes > * {
+          flex: none;
+        }
+        .changes .plain {
+          min-height: 2.75rem;
         }
         :host {
           padding-bottom: 9rem;
@@ -122,6 +152,8 @@ export class WkPage extends LitElement {
           open.notebook.value,
           open.weatherNotes.value,
           open.herd.value,
+          open.text.value,
+          open.run.value,
         ]
       );
     });
@@ -137,9 +169,31 @@ export class WkPage extends LitElement {
     this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
   }
 
+  #inputs = new InputChanges(() => this.open);
+  /** What the open working explains, so that it follows the figures. */
+  #explained: (Asked['wk-explain'] & { readonly run: unknown }) | undefined;
+
+  #leavesOf = (id: string) => this.#inputs.leavesOf(this.#explained?.scenario ?? -1, id);
+
   #fetching = false;
-  /** The figures and what draws them are the larger part of the page: they come once the cards are painted. */
   protected override updated(): void {
+    this.#followRun();
+    this.#fetchBelow();
+  }
+
+  #followRun(): void {
+    const [trace, run, explained] = [
+      this.renderRoot.querySelector('wk-trace'),
+      this.open?.run.value,
+      this.#explained,
+    ];
+    if (!run || !trace?.node || !explained || explained.run === run) return;
+    this.#explained = { ...explained, run };
+    if (run.scenarios[explained.scenario]) trace.node = explain(run, explained.scenario, explained.quantity);
+  }
+
+  /** The figures and what draws them are the larger part of the page: they come once the cards are painted. */
+  #fetchBelow(): void {
     if (this.#fetching || (this.open?.results.value.length ?? 0) === 0) return;
     this.#fetching = true;
     requestAnimationFrame(() =>
@@ -158,6 +212,7 @@ export class WkPage extends LitElement {
     const { scenario, quantity } = event.detail;
     const from = event.composedPath()[0] as HTMLElement;
     const trace = this.renderRoot.querySelector('wk-trace');
+    this.#explained = { scenario, quantity, run };
     if (trace instanceof WkTrace)
       void trace.open(explain(run, scenario, quantity), run.scenarios[scenario].name, from);
   }
@@ -205,7 +260,9 @@ export class WkPage extends LitElement {
   #reading: Reading | undefined;
   /** The one before when it says the same, so that elements can tell that nothing has changed for them. */
   #sameReading(next: Reading): Reading {
-    if (JSON.stringify(next) !== JSON.stringify(this.#reading)) this.#reading = next;
+    const said = (reading: Reading | undefined) =>
+      JSON.stringify({ ...reading, own: reading?.own?.map((names) => [...names]) });
+    if (said(next) !== said(this.#reading)) this.#reading = next;
     return this.#reading ?? next;
   }
 
@@ -222,6 +279,40 @@ export class WkPage extends LitElement {
     </details>`;
   }
 
+  #panelOpen(): boolean {
+    return this.renderRoot.querySelector('wk-panel')?.isOpen ?? false;
+  }
+
+  async #openPanel(event: Event, scope: Scope): Promise<void> {
+    const from = event.currentTarget as HTMLElement;
+    try {
+      await import('./wk-panel.ts');
+    } catch {
+      this.lost = true;
+      return;
+    }
+    const panel = this.renderRoot.querySelector('wk-panel');
+    if (!panel) return;
+    panel.of = this.#inputs.of;
+    await panel.open(scope, from);
+    // From now on what it is given follows the text.
+    this.requestUpdate();
+  }
+
+  /** Every input in reach, of the farm and of each scenario. */
+  #changes() {
+    const notebook = this.open?.notebook.value;
+    if (!notebook) return nothing;
+    const run = this.open?.run.value;
+    const own = run && restingOnOwn(run).some(({ size }) => size > 0);
+    return html`<div class="changes screen" role="group" aria-label="Change inputs">
+      <span>Change</span>
+      <button type="button" class="plain" @click=${(event: Event) => void this.#openPanel(event, 'farm')}>The farm</button>
+      ${notebook.scenarios.map(({ name }, k) => html`<button type="button" class="plain" @click=${(event: Event) => void this.#openPanel(event, k)}>${name}</button>`)}
+      ${own ? html`<span><b>•</b> rests on a number of your own</span>` : nothing}
+    </div>`;
+  }
+
   protected override render() {
     const { open } = this;
     if (!open) return nothing;
@@ -233,7 +324,9 @@ export class WkPage extends LitElement {
       year: run?.year ?? notebook?.farm.money.year ?? 0,
       system: this.system === '' ? (notebook?.units ?? 'metric') : this.system,
       order: results.map((result) => result.name),
+      ...(run ? { own: restingOnOwn(run) } : {}),
     });
+    const as = { system: reading.system, currency: reading.currency };
     const has = (kind: string) =>
       notebook?.blocks.some((block) => block.type === 'cell' && block.kind === kind);
     return html`
@@ -242,6 +335,7 @@ export class WkPage extends LitElement {
         ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
         <wk-problems .problems=${open.problems.value}></wk-problems>
         ${results.length === 0 ? nothing : html`<wk-answer .notebook=${notebook} .run=${run} .results=${results} .draws=${open.draws.value} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .reading=${reading} .count=${notebook ? Math.min(notebook.draws.count, mostDraws(results.length)) : 0}></wk-answer>`}
+        ${this.#changes()}
         ${this.#weather()}
         ${results.length === 0 && open.problems.value.length === 0 ? html`<p class="about" role="status">Working out the figures …</p>` : nothing}
         </div>
@@ -251,7 +345,7 @@ export class WkPage extends LitElement {
           : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
             <div class="column">
               <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
-              ${this.lost ? html`<p role="alert">The figures below could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
+              ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
               <wk-notebook .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
               ${has('ledger') ? nothing : html`<wk-ledger .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
               <wk-compare .results=${results} .reading=${reading}></wk-compare>
@@ -261,7 +355,8 @@ export class WkPage extends LitElement {
             </div>`
       }
       </main>
-      <wk-trace .reading=${reading}></wk-trace>
+      <wk-panel .of=${this.#panelOpen() ? this.#inputs.of : undefined} .as=${as} .change=${this.#inputs.change} .changeRows=${this.#inputs.changeRows} .undo=${this.#inputs.undo} .undone=${this.#inputs.undone}></wk-panel>
+      <wk-trace .reading=${reading} .leaves=${this.#leavesOf} .change=${this.#inputs.change} .weigh=${this.#inputs.weigh} .usualOf=${this.#inputs.usualOf}></wk-trace>
     `;
   }
 }

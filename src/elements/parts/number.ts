@@ -8,18 +8,23 @@ export interface NumberOf {
   readonly scenarioName: string;
   readonly quantity: string;
   readonly label: string;
+  /** Rests on a number the keeper has put in place of the tables. */
+  readonly own?: boolean | undefined;
 }
+
+/** Beside a figure that rests on the keeper's own number. */
+export const ownMark = html`<abbr class="own" title="rests on a number of your own"><span aria-hidden="true">•</span><span class="hidden">, rests on a number of your own</span></abbr>`;
 
 export function numberButton(
   shown: Shown,
-  { scenario, scenarioName, quantity, label }: NumberOf,
+  { scenario, scenarioName, quantity, label, own }: NumberOf,
 ): TemplateResult {
   return html`<button
     type="button"
     class="number"
-    aria-label="${label}, ${scenarioName}: ${shown.text}. Show the working"
+    aria-label="${label}, ${scenarioName}: ${shown.text}${own ? ', rests on a number of your own' : ''}. Show the working"
     @click=${(event: Event) => ask(event.currentTarget as HTMLElement, 'wk-explain', { scenario, quantity })}
-  >${shown.number}${shown.unit === '' ? '' : html`<span class="unit"> ${shown.unit}</span>`}</button>`;
+  >${shown.number}${shown.unit === '' ? '' : html`<span class="unit"> ${shown.unit}</span>`}${own ? html`<span class="own" aria-hidden="true" title="rests on a number of your own">•</span>` : ''}</button>`;
 }
 
 /** Absent is not zero: a dash, and why on demand. */

@@ -84,6 +84,12 @@ export const shared = css`
   button.number:hover {
     text-decoration-style: solid;
   }
+  /* A figure that rests on the keeper's own number. */
+  .own {
+    margin-left: 0.15em;
+    text-decoration: none;
+    font-weight: 700;
+  }
   :focus-visible {
     outline: 3px solid #1f6f9f;
     outline-offset: 2px;

@@ -1,8 +1,22 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { Usual } from '../../model/usual.ts';
 import { capital, type Reading, show } from '../../plots/reading.ts';
+import type { Field } from '../../store/fields.ts';
+import type { OwnNumber, Weighed } from '../../store/ownNumber.ts';
+import { shownValue } from '../../store/weigh.ts';
 import type { TraceNode } from '../../study/trace.ts';
+import { type TypedAs, typedForm, typedUnit } from '../../units/typed.ts';
 import { ask } from './events.ts';
+import { ownMark } from './number.ts';
 import { shared } from './style.ts';
+import type { Changes } from './wk-field.ts';
+import './wk-field.ts';
+
+/** An input a working ends in, and the scenario it is of; null for one of the farm, which all scenarios share. */
+export interface Leaf {
+  readonly field: Field;
+  readonly scenario: string | null;
+}
 
 const KINDS: Readonly<Record<TraceNode['kind'], string>> = {
   stage: 'computed',
@@ -14,9 +28,12 @@ const KINDS: Readonly<Record<TraceNode['kind'], string>> = {
   missing: 'missing from the tables',
 };
 
+/** A branch is written out once in a tree and only named where it comes again. */
+const keyOf = ({ name, seen }: TraceNode) => (seen ? `${name} again` : name);
+
 /**
  * How a number came about: formula in words, then what went into it, down to the coefficient and its source.
- * A coefficient or price can be replaced by the keeper's own measurement, with a reason.
+ * A coefficient or price can be replaced by the keeper's own measurement, with a reason; an input is changed in place.
  *
  * @fires wk-override - the keeper puts an own number in, or takes it out again
  */
@@ -25,7 +42,12 @@ export class WkTrace extends LitElement {
     node: { attribute: false },
     scenario: {},
     reading: { attribute: false },
+    leaves: { attribute: false },
+    change: { attribute: false },
+    weigh: { attribute: false },
+    usualOf: { attribute: false },
     editing: { state: true },
+    weighed: { state: true },
   };
 
   static override styles = [
@@ -127,7 +149,19 @@ export class WkTrace extends LitElement {
       }
       form div {
         display: flex;
+        flex-wrap: wrap;
         gap: 0.5rem;
+      }
+      form .field,
+      form button {
+        min-height: 2.75rem;
+      }
+      .told {
+        margin: 0;
+      }
+      .refused {
+        border-left: 4px solid #a3200d;
+        padding-left: 0.6rem;
       }
       .link {
         border: 0;
@@ -149,8 +183,17 @@ export class WkTrace extends LitElement {
   declare reading: Reading;
   /** Id of the number being replaced. */
   declare editing: string;
+  /** What came of the number typed in its place. */
+  declare weighed: Weighed | undefined;
+  /** The inputs behind a place of the notebook. */
+  declare leaves: ((id: string) => readonly Leaf[]) | undefined;
+  declare change: Changes | undefined;
+  /** Weighs a number typed in place of a row. */
+  declare weigh: ((own: OwnNumber) => Weighed) | undefined;
+  declare usualOf: ((id: string) => Usual | undefined) | undefined;
 
-  #opened = new Set<TraceNode>();
+  /** Branches by name, so that they stay open when the figures are worked out anew. */
+  #opened = new Set<string>();
   #back: HTMLElement | undefined;
 
   constructor() {
@@ -166,7 +209,8 @@ export class WkTrace extends LitElement {
     this.scenario = scenario;
     this.editing = '';
     this.#back = from;
-    this.#opened = new Set([node]);
+    this.weighed = undefined;
+    this.#opened = new Set([keyOf(node)]);
     await this.updateComplete;
     const dialog = this.renderRoot.querySelector('dialog');
     if (dialog && !dialog.open) dialog.showModal();
@@ -184,20 +228,28 @@ export class WkTrace extends LitElement {
 
   #toggle(event: Event, node: TraceNode): void {
     const open = (event.currentTarget as HTMLDetailsElement).open;
-    if (open === this.#opened.has(node)) return;
-    if (open) this.#opened.add(node);
-    else this.#opened.delete(node);
+    if (open === this.#opened.has(keyOf(node))) return;
+    if (open) this.#opened.add(keyOf(node));
+    else this.#opened.delete(keyOf(node));
     this.requestUpdate();
   }
 
-  #replace(event: SubmitEvent, id: string): void {
+  get #as(): TypedAs {
+    return { system: this.reading.system, currency: this.reading.currency };
+  }
+
+  #replace(event: Event, id: string, sure: boolean): void {
     event.preventDefault();
-    const data = new FormData(event.currentTarget as HTMLFormElement);
-    const value = Number(data.get('value'));
+    const form = this.renderRoot.querySelector('form');
+    if (!form?.reportValidity()) return;
+    const data = new FormData(form);
     const because = String(data.get('because') ?? '').trim();
-    if (!Number.isFinite(value) || because === '') return;
-    ask(this, 'wk-override', { id, value, because });
-    this.close();
+    const typed = String(data.get('value') ?? '');
+    const weighed = this.weigh?.({ id, typed, sure, as: this.#as });
+    this.weighed = weighed;
+    if (weighed?.kind !== 'value' || because === '') return;
+    ask(this, 'wk-override', { id, value: weighed.value, because });
+    this.editing = '';
   }
 
   #amount(node: TraceNode) {
@@ -221,29 +273,49 @@ export class WkTrace extends LitElement {
       ${because ? html`<p>Because: ${because}</p>` : nothing}
       ${source === '' ? nothing : html`<p class="quiet">Source: ${source}${where ? `, ${where}` : ''}${basis ? ` · ${basis}` : ''}</p>`}
       ${note ? html`<p class="quiet">${note}</p>` : nothing}
-      ${kind === 'input' && id ? html`<p class="quiet">In the notebook at ${id}</p>` : nothing}
+      ${kind === 'input' && id ? this.#leaf(id) : nothing}
       ${replaceable ? this.#editor(node, id) : nothing}
     </div>`;
+  }
+
+  #leaf(id: string): TemplateResult {
+    const leaves = this.leaves?.(id) ?? [];
+    if (leaves.length === 0) return html`<p class="quiet">In the notebook at ${id}</p>`;
+    return html`${leaves.map(
+      ({
+        field,
+        scenario,
+      }) => html`<wk-field .field=${field} .as=${this.#as} .change=${this.change}></wk-field>
+        <p class="quiet">${scenario === null ? 'Of the farm: a change counts in every scenario that has none of its own.' : `Of ${scenario} alone.`}</p>`,
+    )}`;
   }
 
   #editor(node: TraceNode, id: string): TemplateResult {
     if (this.editing !== id)
       return html`<button type="button" class="link" @click=${() => {
         this.editing = id;
-      }}>Put your own measurement in its place</button>
+        this.weighed = undefined;
+      }}>${node.kind === 'override' ? 'Change your number' : 'Put your own measurement in its place'}</button>
       ${
         node.kind === 'override'
-          ? html` <button type="button" class="link" @click=${() => {
-              ask(this, 'wk-override', { id, value: null, because: '' });
-              this.close();
-            }}>Use the table again</button>`
+          ? html` <button type="button" class="link" @click=${() => ask(this, 'wk-override', { id, value: null, because: '' })}>Use the table again</button>`
           : nothing
       }`;
-    return html`<form @submit=${(event: SubmitEvent) => this.#replace(event, id)}>
-      <label>Your number${node.unit === '' ? '' : `, ${node.unit}`}<input class="field" name="value" type="number" step="any" required .value=${String(node.value ?? '')} /></label>
-      <label>Where it comes from<input class="field" name="because" required placeholder="weighed two loads, January" /></label>
+    const as = this.#as;
+    const unit = typedUnit(node.unit, as);
+    const usual = this.usualOf?.(id);
+    const { weighed } = this;
+    return html`<form @submit=${(event: SubmitEvent) => this.#replace(event, id, false)}>
+      <label>Your number${unit === '' ? '' : `, ${unit}`}<input class="field" name="value" inputmode="decimal" autocomplete="off" required aria-invalid=${weighed?.kind === 'refused' ? 'true' : 'false'} .value=${node.value === null ? '' : typedForm(node.value, node.unit, as)} /></label>
+      ${usual ? html`<p class="quiet told">The tables: ${typedForm(usual.low, node.unit, as)} to ${shownValue(usual.high, node.unit, as)} (${usual.basis})</p>` : nothing}
+      <label>Where it comes from<input class="field" name="because" required autocomplete="off" placeholder="weighed two loads, January" .value=${node.because ?? ''} /></label>
+      <div aria-live="polite">${weighed && weighed.kind !== 'value' ? html`<p class="told ${weighed.kind}">${capital(weighed.words)}${weighed.kind === 'ask' ? '' : '.'}</p>` : nothing}</div>
       <div>
-        <button class="plain">Use it</button>
+        ${
+          weighed?.kind === 'ask'
+            ? html`<button type="button" class="plain" @click=${(event: Event) => this.#replace(event, id, true)}>Keep it</button>`
+            : html`<button class="plain">Use it</button>`
+        }
         <button type="button" class="plain" @click=${() => {
           this.editing = '';
         }}>Leave it</button>
@@ -253,10 +325,10 @@ export class WkTrace extends LitElement {
 
   /** Branches are drawn only once opened, so that a deep tree stays light. */
   #branch(node: TraceNode): TemplateResult {
-    const open = this.#opened.has(node);
+    const open = this.#opened.has(keyOf(node));
     return html`<li>
       <details ?open=${open} @toggle=${(event: Event) => this.#toggle(event, node)}>
-        <summary><span class="name">${node.label}${node.seen ? html` <span class="quiet">(written out elsewhere in this tree)</span>` : nothing}</span><span class="amount">${this.#amount(node)}</span></summary>
+        <summary><span class="name">${node.label}${node.seen ? html` <span class="quiet">(written out elsewhere in this tree)</span>` : nothing}</span><span class="amount">${this.#amount(node)}${node.own ? ownMark : nothing}</span></summary>
         ${
           open
             ? html`${node.kind === 'stage' ? nothing : html`<div class="more quiet">${capital(KINDS[node.kind])}</div>`}${this.#more(node)}
@@ -279,7 +351,7 @@ export class WkTrace extends LitElement {
                 <h2 id="title">${capital(node.label)}, ${this.scenario}</h2>
                 <button type="button" class="plain close" @click=${() => this.close()}>Close</button>
               </div>
-              <p class="big">${show(node.value, node.unit, this.reading, 4).text}</p>
+              <p class="big">${show(node.value, node.unit, this.reading, 4).text}${node.own ? ownMark : nothing}</p>
               ${this.#more(node)}
               <h3>From</h3>
               <ul class="root">${node.children.map((child) => this.#branch(child))}</ul>

@@ -30,9 +30,13 @@ export interface InputFamily {
         /** Keys of the item that hold the ends of its range, where the keeper may give one. */
         readonly low?: string;
         readonly high?: string;
+        /** The key of the notebook it is worked out from, where that is another. */
+        readonly written: string;
       }
     >
   >;
+  /** Where a field of the item at `k` is written in the scenario, if not in the item itself. */
+  readonly placeOf?: (s: Scenario, k: number, key: string) => string | undefined;
   /**
    * The key of an item that picks its rows in the tables, and the dimension those rows are marked with; `rows` where
    * the rows bear the name of another family.
@@ -40,7 +44,15 @@ export interface InputFamily {
   readonly choice?: { readonly key: string; readonly dimension: string; readonly rows?: string };
 }
 
-const field = (key: string, label: string, unit: string) => ({ key, label, unit });
+const field = (key: string, label: string, unit: string, written = key) => ({ key, label, unit, written });
+
+/** What a mix or a heap takes of a material is written there, the rest where the farm lists it. */
+const amongMaterials =
+  (parts: (s: Scenario) => readonly { readonly material: string }[]) =>
+  (s: Scenario, k: number, key: string): string | undefined => {
+    const at = s.farm.materials.findIndex(({ material }) => material === parts(s)[k]?.material);
+    return at < 0 || key === 'share' || key === 'tonnes' ? undefined : `farm.materials.${at}.${key}`;
+  };
 
 /** A material as the farm has it. Own material costs hours and no cash unless the keeper says so; bought comes ready. */
 function onFarm(s: Scenario, material: string) {
@@ -70,8 +82,8 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
       PregnantShare: field('pregnantShare', 'share in calf', 'fraction'),
       MilkKgPerDay: field('milkKgPerDay', 'milk', 'kg/d'),
       HornedShare: field('hornedShare', 'share with horns', 'fraction'),
-      CalvingDay: field('calvingDay', 'calving, day of the winter (0: the last)', 'd'),
-      AppetiteShare: field('appetiteShare', 'fed to appetite (1) or need (0)', 'fraction'),
+      CalvingDay: field('calvingDay', 'calving, day of the winter (0: the last)', 'd', 'calvingDate'),
+      AppetiteShare: field('appetiteShare', 'fed to appetite (1) or need (0)', 'fraction', 'fedTo'),
       FedKgPerDay: field('dryMatterKgPerDay', 'dry matter eaten, where known (0: not)', 'kg DM/d'),
     },
   },
@@ -94,6 +106,7 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
     family: 'material',
     path: 'bed.mix',
     items: (s) => s.bed.mix.map((part) => ({ ...onFarm(s, part.material), ...part })),
+    placeOf: amongMaterials((s) => s.bed.mix),
     choice: { key: 'material', dimension: 'material' },
     fields: {
       Share: field('share', 'share of the mix', 'fraction'),
@@ -106,6 +119,7 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
     family: 'amendment',
     path: 'compost.amendments',
     items: (s) => s.compost.amendments.map((part) => ({ ...onFarm(s, part.material), ...part })),
+    placeOf: amongMaterials((s) => s.compost.amendments),
     choice: { key: 'material', dimension: 'material', rows: 'material' },
     fields: {
       Tonnes: field('tonnes', 'mixed into the heap', 't'),
@@ -124,7 +138,7 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
       Rate: field('rate', 'loan rate', 'fraction'),
       Years: field('years', 'loan term', 'yr'),
       GraceYears: field('graceYears', 'grace', 'yr'),
-      Straight: field('straight', 'equal principal parts', 'fraction'),
+      Straight: field('straight', 'equal principal parts', 'fraction', 'kind'),
     },
   },
   {
@@ -133,7 +147,7 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
     items: (s) => s.finance.gains.map((gain) => ({ ...gain, paid: gain.cash ? 1 : 0 })),
     fields: {
       Amount: { ...field('amount', 'gain a year', 'money'), low: 'low', high: 'high' },
-      Paid: field('paid', 'gain paid in cash', 'fraction'),
+      Paid: field('paid', 'gain paid in cash', 'fraction', 'cash'),
     },
   },
 ];
