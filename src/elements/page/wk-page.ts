@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { setQuote } from '../../notebook/quote.ts';
+import { readNotebook } from '../../notebook/read.ts';
 import { type Reading, show } from '../../plots/reading.ts';
 import type { OpenNotebook } from '../../store/open.ts';
 import { explain } from '../../study/trace.ts';
@@ -13,6 +14,7 @@ import '../cells/wk-compare.ts';
 import './wk-inputs.ts';
 import '../cells/wk-ledger.ts';
 import './wk-notebook.ts';
+import './wk-scenarios.ts';
 import '../parts/wk-problems.ts';
 import '../cells/wk-sources.ts';
 import './wk-weather.ts';
@@ -135,6 +137,7 @@ export class WkPage extends LitElement {
     );
     this.addEventListener('wk-quote', ({ detail }) => this.#quote(detail));
     this.addEventListener('wk-weather-file', ({ detail }) => this.open?.useWeather(detail.name, detail.text));
+    this.addEventListener('wk-edit', ({ detail }) => this.#edit(detail));
     this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
   }
 
@@ -157,6 +160,26 @@ export class WkPage extends LitElement {
       setQuote(open.text.value, scenario, scenarios[scenario].finance.quotes, quote),
       `quote for ${quote.line}`,
     );
+  }
+
+  #edit({ make, done }: Asked['wk-edit']): void {
+    const { open } = this;
+    if (!open) return;
+    const [text, file] = [open.text.value, open.file];
+    // What is on show is another text than the one that would be changed.
+    if (open.notebook.value?.text !== text) {
+      done({
+        refused: {
+          what: 'the text as it stands cannot be shown yet, so nothing else in it is changed',
+          file,
+          todo: 'wait a moment, mend what is listed above, or undo the last change',
+        },
+      });
+      return;
+    }
+    const edited = make({ text, file, read: readNotebook });
+    if ('text' in edited) open.edit(edited.text, edited.what);
+    done(edited);
   }
 
   #go(to: string): void {
@@ -235,6 +258,7 @@ export class WkPage extends LitElement {
           ? nothing
           : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
             <div class="column">
+              <wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>
               <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
               <wk-notebook .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
               ${has('ledger') ? nothing : html`<wk-ledger .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
