@@ -5,6 +5,7 @@ import { cellYaml } from './cellText.ts';
 import { type Mention, Refused } from './edit.ts';
 import { type InlineValue, isInlineValue, readInlineValue } from './inline.ts';
 import { markdown } from './markdown.ts';
+import { paragraphsOf } from './parts.ts';
 import type { Notebook } from './read.ts';
 import type { Splice } from './splice.ts';
 import { setInput, setOption, type Value } from './write.ts';
@@ -24,15 +25,22 @@ export function mentionsOf({ scenarios, diary, blocks }: Notebook, index: number
           words: `the cell ${block.kind} on line ${block.lineOf(option)}, under ${option}`,
           inProse: false,
         }));
-      if (block.type !== 'prose') return [];
-      return block.values
-        .filter(({ scenario }) => scenario === name || (scenario === null && index === 0))
-        .map(({ quantity, line, scenario }) => ({
-          words: `the sentence with ${quantity} on line ${line}${scenario === null ? ', which names none and so means the first' : ''}`,
-          inProse: true,
-        }));
+      return block.type === 'prose' ? sentencesOf(block, name, index === 0) : [];
     }),
   ];
+}
+
+/** Paragraphs whose values are of the scenario, by their first words; the first scenario is meant where none is named. */
+function sentencesOf(block: Block & { readonly type: 'prose' }, name: string, isFirst: boolean): Mention[] {
+  const named = block.values.filter(({ scenario }) => scenario === name || (scenario === null && isFirst));
+  const parts = paragraphsOf(block);
+  const places = new Set(named.map(({ line }) => parts.findLastIndex((part) => part.line <= line)));
+  return [...places].map((place) => {
+    const { from, to, line } = parts[place] ?? { from: block.from, to: block.from + 40, line: block.line };
+    const words = block.text.slice(from - block.from, to - block.from).replace(/\s+/g, ' ');
+    const first = words.length > 48 ? `${words.slice(0, 47).trimEnd()}…` : words;
+    return { words: `the words “${first}” on line ${line}`, inProse: true };
+  });
 }
 
 const optionsNaming = (block: CellBlock, name: string): string[] => [

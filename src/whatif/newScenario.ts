@@ -27,7 +27,10 @@ type Part = Readonly<Record<string, number | string | boolean>>;
 interface Outline {
   readonly shed?: Part;
   readonly slats?: Part;
-  readonly bed?: { readonly mix: readonly { readonly material: string; readonly share: number }[] };
+  readonly bed?: {
+    readonly mix: readonly { readonly material: string; readonly share: number }[];
+    readonly rateKgPer100Kg?: number;
+  };
   readonly paddock?: Part;
 }
 
@@ -80,7 +83,15 @@ const MOST_BAYS = 60;
 export function newScenario(around: Surroundings, system: System, name: string, toHerd: boolean): Proposed {
   const { farm } = around.notebook;
   const head = farm.herd.reduce((sum, group) => sum + group.head, 0);
-  const base = { name, system, because: `To see what it would be here: ${SYSTEMS[system].label}` };
+  const bases = new Set(around.notebook.scenarios.flatMap(({ finance }) => finance.baseline ?? []));
+  const [baseline] = bases;
+  const base = {
+    name,
+    system,
+    because: `To see what it would be here: ${SYSTEMS[system].label}`,
+    // Held against what the others are held against, where they agree.
+    ...(baseline !== undefined && bases.size === 1 ? { finance: { baseline } } : {}),
+  };
   const outline = outlineOf(around, system, head);
   if (outline.shed === undefined)
     return {
@@ -113,9 +124,14 @@ function outlineOf({ notebook: { farm, scenarios } }: Surroundings, system: Syst
   if (slatsShare > 0) return { shed: { ...SLATTED, ...site }, slats: { store: 'underSlats' } };
   const straws = farm.materials.map(({ material }) => material);
   const material = straws.find((each) => each.endsWith('Straw')) ?? straws[0];
+  // As much as in the bed that is there: the same animals on the same feed.
+  const rate = scenarios.find(({ placement }) => placement.bedShare > 0)?.bed.rateKgPer100Kg;
   return {
     shed: { ...BEDDED, ...site },
-    bed: { mix: material === undefined ? [] : [{ material, share: 1 }] },
+    bed: {
+      ...(rate === undefined ? {} : { rateKgPer100Kg: rate }),
+      mix: material === undefined ? [] : [{ material, share: 1 }],
+    },
   };
 }
 

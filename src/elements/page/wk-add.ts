@@ -39,6 +39,7 @@ export class WkAdd extends LitElement {
       li button {
         display: block;
         width: 100%;
+        height: 100%;
         text-align: left;
         border: 0;
         border-bottom: 1px solid var(--rule);
