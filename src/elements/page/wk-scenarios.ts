@@ -69,10 +69,11 @@ export class WkScenarios extends LitElement {
   }
 
   protected override updated(): void {
-    const focus = this.#focus;
-    if (focus === undefined) return;
+    // The list follows the text a moment later: a row that is not there yet is waited for.
+    const found = this.#focus === undefined ? null : this.renderRoot.querySelector<HTMLElement>(this.#focus);
+    if (!found) return;
     this.#focus = undefined;
-    this.renderRoot.querySelector<HTMLElement>(focus)?.focus();
+    found.focus();
   }
 
   #send(at: number, make: (at: Editing) => Edited, focus?: string, more = ''): void {
