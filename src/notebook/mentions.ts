@@ -37,7 +37,10 @@ function sentencesOf(block: Block & { readonly type: 'prose' }, name: string, is
   const places = new Set(named.map(({ line }) => parts.findLastIndex((part) => part.line <= line)));
   return [...places].map((place) => {
     const { from, to, line } = parts[place] ?? { from: block.from, to: block.from + 40, line: block.line };
-    const words = block.text.slice(from - block.from, to - block.from).replace(/\s+/g, ' ');
+    const words = block.text
+      .slice(from - block.from, to - block.from)
+      .replace(/`[^`]*`/g, '…')
+      .replace(/\s+/g, ' ');
     const first = words.length > 48 ? `${words.slice(0, 47).trimEnd()}…` : words;
     return { words: `the words “${first}” on line ${line}`, inProse: true };
   });

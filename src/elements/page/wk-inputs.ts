@@ -59,6 +59,9 @@ export class WkInputs extends LitElement {
       .said {
         min-width: 0;
       }
+      .one:has(.meaning) {
+        flex-grow: 1.3;
+      }
       .meaning {
         display: flex;
         align-items: center;

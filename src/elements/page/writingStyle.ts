@@ -46,9 +46,13 @@ export const writingStyle = css`
     opacity: 0;
     background: var(--paper);
   }
-  .part:hover > .open.words,
   .open.words:focus-visible {
     opacity: 1;
+  }
+  @media (hover: hover) and (min-width: 56rem) {
+    .part:hover > .open.words {
+      opacity: 1;
+    }
   }
   .tools {
     display: flex;
