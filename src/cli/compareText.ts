@@ -120,7 +120,7 @@ function howSure({ scenarios }: Run, draws: Draws): string[] {
     'How sure: best in how many of 100 draws',
     ...measures.map((c) => {
       const said = hundredthsOf(shareBest(draws, c.name, c.better as 'more' | 'less'));
-      return `  ${c.short} (${c.better} is better): ${scenarios.map((s, k) => `${s.name} ${said[k]}`).join(', ')}`;
+      return `  ${c.short} (${c.better} is better): ${scenarios.map((s, k) => `“${s.name}” ${said[k]}`).join(', ')}`;
     }),
   ];
 }
@@ -145,7 +145,7 @@ function surety({ scenarios }: Run, draws: Draws, context: FormatOptions): strin
           ]
         : []),
     ];
-    return hanging('', `Against ${difference.baseline}, ${name}: ${said}; ${spans.join(', ')}.`);
+    return hanging('', `Against “${difference.baseline}”, “${name}”: ${said}; ${spans.join(', ')}.`);
   });
 }
 

@@ -108,6 +108,10 @@ const REFERENCES: Readonly<Record<string, keyof CellReferences>> = {
   between: 'scenarios',
 };
 
+/** What an option names, if it names anything. */
+export const referenceOf = (option: string): keyof CellReferences | undefined =>
+  Object.hasOwn(REFERENCES, option) ? REFERENCES[option] : undefined;
+
 export function referencesOf(options: object): CellReferences {
   const out = {
     results: [] as [string, string][],
@@ -115,7 +119,7 @@ export function referencesOf(options: object): CellReferences {
     scenarios: [] as [string, string][],
   };
   for (const [key, value] of Object.entries(options)) {
-    const to = Object.hasOwn(REFERENCES, key) ? REFERENCES[key] : undefined;
+    const to = referenceOf(key);
     if (to) for (const name of [value].flat()) if (typeof name === 'string') out[to].push([key, name]);
   }
   return out;

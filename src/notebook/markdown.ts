@@ -24,9 +24,20 @@ markdown.renderer.rules.code_inline = (tokens, k, _options, env) => {
 };
 
 /**
- * Prose as HTML that holds no script, no picture and no raw HTML of the author's. Each value by name becomes a
- * button with `data-quantity` and `data-scenario`, holding the text `show` gives.
+ * Prose as HTML that holds no script, no picture and no raw HTML of the author's, paragraph by paragraph: each
+ * heading, list or table by itself, in their order. Each value by name becomes a button with `data-quantity` and
+ * `data-scenario`, holding the text `show` gives.
  */
-export function proseHtml(text: string, show: ShowValue): string {
-  return markdown.render(text, { show });
+export function proseParts(text: string, show: ShowValue): string[] {
+  // All are read at once, since a link may be told its target in another paragraph.
+  const env = { show };
+  const tokens = markdown.parse(text, env);
+  const out: string[] = [];
+  let first = 0;
+  tokens.forEach(({ level, nesting }, k) => {
+    if (level !== 0 || nesting > 0) return;
+    out.push(markdown.renderer.render(tokens.slice(first, k + 1), markdown.options, env));
+    first = k + 1;
+  });
+  return out;
 }

@@ -9,6 +9,12 @@ export function nearest(word: string, names: readonly string[], count = 3): stri
     .map(({ name }) => name);
 }
 
+/** Scenarios to choose from, the nearest first, in quotes: a name may hold a comma. */
+export const nearestScenarios = (word: string, names: readonly string[]): string =>
+  quotedNames(nearest(word, names, 6));
+
+export const quotedNames = (names: readonly string[]): string => names.map((name) => `"${name}"`).join(', ');
+
 /** The name that was most likely meant: at most one edit for every three letters; undefined where none is as near. */
 export function meant(word: string, names: readonly string[]): string | undefined {
   const [name] = nearest(word, names, 1);

@@ -9,7 +9,7 @@ import { type Outer, outerSchema, type UnitSystem } from './frontSchema.ts';
 import { problemsOf, show } from './issues.ts';
 import { isPlain } from './merge.ts';
 import { asToday, MIGRATIONS, type Migration, migrate, oldestReadable } from './migrate.ts';
-import { nearest } from './nearest.ts';
+import { nearestScenarios } from './nearest.ts';
 import type { Path } from './path.ts';
 import { breachesOf } from './rules.ts';
 import { toScenario } from './scenarios.ts';
@@ -186,7 +186,7 @@ function scenarioNameProblems(
             line,
             ...(key ? { key } : {}),
             found: `"${name}"`,
-            allowed: nearest(name, names, 6).join(', '),
+            allowed: nearestScenarios(name, names),
           },
         ];
   return blocks.flatMap((block) => {

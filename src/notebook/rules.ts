@@ -2,7 +2,7 @@
 import { dayAfter, daysBetween } from '../units/days.ts';
 import type { Problem } from '../units/problem.ts';
 import type { DiaryEntry } from './diary.ts';
-import { nearest } from './nearest.ts';
+import { nearestScenarios, quotedNames } from './nearest.ts';
 import type { Path } from './path.ts';
 import type { Farm, Override, Scenario } from './schema.ts';
 
@@ -202,14 +202,14 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
         path: [...at, 'finance', 'baseline'],
         what: 'a scenario cannot be compared with itself',
         found: `"${finance.baseline}"`,
-        allowed: `${names.filter((name) => name !== scenario.name).join(', ') || 'no baseline'}`,
+        allowed: quotedNames(names.filter((name) => name !== scenario.name)) || 'no baseline',
       });
     if (finance.baseline !== undefined && !names.includes(finance.baseline))
       out.push({
         path: [...at, 'finance', 'baseline'],
         what: 'no scenario has this name',
         found: `"${finance.baseline}"`,
-        allowed: nearest(finance.baseline, names, 6).join(', '),
+        allowed: nearestScenarios(finance.baseline, names),
       });
   });
   return out;
@@ -317,7 +317,7 @@ function diaryFindings({ farm, scenarios, diary }: Parts): Finding[] {
             path: ['diary', k, 'scenario'],
             what: 'no scenario has this name',
             found: `"${entry.scenario}"`,
-            allowed: nearest(entry.scenario, names, 6).join(', '),
+            allowed: nearestScenarios(entry.scenario, names),
           },
         ]
       : []),

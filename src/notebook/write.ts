@@ -2,13 +2,13 @@
  * Edits of a notebook's text. Each changes only the part of the front matter it is about: comments, order and
  * layout elsewhere stay as the keeper wrote them. Every edit is read back before it is returned.
  */
-import { type Document, isMap, isSeq, parseDocument } from 'yaml';
+import { type Document, isMap, isSeq, type Node, parseDocument } from 'yaml';
 import { findFrontMatter, isProblem } from './frontMatter.ts';
 import { isPlain } from './merge.ts';
 import type { Path } from './path.ts';
 import type { Override } from './schema.ts';
 import { type Splice, spliceDelete, spliceSet } from './splice.ts';
-import { inBlock } from './yamlWrite.ts';
+import { inBlock, inFlow } from './yamlWrite.ts';
 
 /** What may stand in front matter. */
 export type Value =
@@ -26,17 +26,44 @@ export type Value =
  */
 export function setInput(text: string, path: Path | string, value: Value | undefined): string {
   const { source, from, document } = open(text);
+  const next = setIn(document, source, typeof path === 'string' ? toPath(path) : path, value);
+  return next === source ? text : text.slice(0, from) + next + text.slice(from + source.length);
+}
+
+/**
+ * The same in YAML that stands by itself, such as the options of a cell; of none at all the first is written.
+ * @throws when the YAML cannot be read.
+ */
+export function setOption(source: string, path: Path, value: Value | undefined): string {
+  const document = parse(source);
+  if (document.errors.length > 0) throw new Error('cannot edit: the options cannot be read');
+  if (isMap(document.contents)) return setIn(document, source, path, value);
+  if (value === undefined || path.length !== 1) return source;
+  const eol = source.includes('\r\n') ? '\r\n' : '\n';
+  return `${source}${source === '' || source.endsWith('\n') ? '' : eol}${inFlow(String(path[0]))}: ${inFlow(value)}${eol}`;
+}
+
+function setIn(document: Document, source: string, path: Path, value: Value | undefined): string {
   const data = document.toJS() as unknown;
-  const [at, whole] = withOwnList(data, typeof path === 'string' ? toPath(path) : path, tidy(value));
+  const [at, whole] = withOwnList(data, path, tidy(value));
   const expected = changed(data, at, whole);
-  if (same(expected, data)) return text;
-  const next =
+  if (same(expected, data)) return source;
+  // Of the last option nothing is left, and an empty map would be written as one.
+  if (expected === undefined) return cutAll(document, source);
+  return (
     (whole === undefined
       ? tryOut(source, spliceDelete(document, source, at), expected)
       : (tryOut(source, spliceSet(document, source, at, whole, true), expected) ??
         tryOut(source, spliceSet(document, source, at, whole), expected))) ??
-    rewritten(document, at, whole, expected);
-  return text.slice(0, from) + next + text.slice(from + source.length);
+    rewritten(document, at, whole, expected)
+  );
+}
+
+/** The source without its one key; comments stay. */
+function cutAll(document: Document, source: string): string {
+  const [from, to] = (document.contents as Node).range ?? [0, source.length];
+  const first = source.lastIndexOf('\n', from - 1) + 1;
+  return source.slice(0, first) + source.slice(to).replace(/^[^\n]*\n/, '');
 }
 
 /** The text with an item more at the end of a list; the list is made when there is none. */

@@ -254,4 +254,6 @@ function drawCash(
 }
 
 /** Lines are told apart without colour; the first is unbroken. */
-const DASHES: readonly (string | undefined)[] = [undefined, '8 4', '2 3', '10 3 2 3', '5 2'];
+const DASHES: readonly (string | undefined)[] = [
+  undefined, '8 4', '2 3', '10 3 2 3', '5 2', '14 3', '2 7', '10 3 2 3 2 3',
+]; // biome-ignore format: one short list

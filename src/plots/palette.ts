@@ -9,11 +9,15 @@ export const INK = '#1d1b17';
 /** The only greys: quiet text, rules, and the ground behind strips. */
 export const GREYS = { quiet: '#5d5950', rule: '#d8d3c7', ground: '#f3f0e8' } as const;
 
-const SCENARIO_COLOURS = ['#a35200', '#1f6f9f', '#5b1a4f', '#124d2e', '#c2185b'] as const;
-/** Scenarios whose colours and symbols differ. */
+const SCENARIO_COLOURS = [
+  '#a35200', '#1f6f9f', '#5b1a4f', '#124d2e', '#c2185b', '#6a5ae0', '#000078', '#1a1008',
+] as const; // biome-ignore format: one short list
+/** Scenarios whose colours and symbols differ: as many as a notebook can be given on the page. */
 export const PALETTE_SIZE = SCENARIO_COLOURS.length;
 /** Told apart in a line figure without colour. */
-const SCENARIO_SYMBOLS = ['circle', 'square', 'triangle', 'diamond', 'star'] as const;
+const SCENARIO_SYMBOLS = [
+  'circle', 'square', 'triangle', 'diamond', 'star', 'cross', 'hexagon', 'wye',
+] as const; // biome-ignore format: one short list
 
 /** The colour of the scenario at `index` of a notebook, the same in every figure and card. */
 export function scenarioColour(index: number): string {

@@ -20,11 +20,6 @@ export const HERD_WORDS: Readonly<Record<HerdMeaning, string>> = {
   built: 'shed is built to match',
   stays: 'the shed stays',
 };
-/** Short, for the switch beside a slider. */
-export const HERD_SHORT: Readonly<Record<HerdMeaning, string>> = {
-  built: 'shed to match',
-  stays: 'shed stays',
-};
 /** What is turned with the herd, or held: said beside what is found. */
 export const HERD_NOTES: Readonly<Record<HerdMeaning, string>> = {
   built: 'shed and yards are built to match the herd, the land stays as it is',

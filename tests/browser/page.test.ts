@@ -127,9 +127,11 @@ describe('the page', () => {
     turnTo('34', 'input');
     await expect.poll(() => cost()?.[2], SOON).toBeGreaterThan(1.5 * Number(before?.[2]));
     const built = cost();
-    await page.getByRole('combobox', { name: /^When the number of animals/ }).selectOptions('stays');
+    const toHerd = page.getByRole('checkbox', { name: /^Size shed to herd/ });
+    expect((toHerd.element() as HTMLInputElement).checked).toBe(true);
+    await toHerd.click();
     await expect.poll(() => cost()?.[2], SOON).toBeLessThan(1.2 * Number(before?.[2]));
-    await page.getByRole('combobox', { name: /^When the number of animals/ }).selectOptions('built');
+    await toHerd.click();
     await expect.poll(cost, SOON).toEqual(built);
     turnTo('34', 'change');
     await expect.poll(() => open?.notebook.value?.scenarios[2].shed.lengthM, SOON).toBe(48);

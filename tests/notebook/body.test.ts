@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CELL_KINDS, CELL_OPTIONS } from '../../src/notebook/cells.ts';
 import { isInlineValue, readInlineValue } from '../../src/notebook/inline.ts';
-import { proseHtml } from '../../src/notebook/markdown.ts';
+import { proseParts } from '../../src/notebook/markdown.ts';
 import { type Notebook, readNotebook } from '../../src/notebook/read.ts';
 import { shipped } from './shipped.ts';
 import { SMALL } from './small.ts';
@@ -109,7 +109,8 @@ describe('values by name', () => {
 });
 
 describe('prose as HTML', () => {
-  const html = (text: string) => proseHtml(text, ({ quantity, scenario }) => `<${quantity}|${scenario}>`);
+  const html = (text: string) =>
+    proseParts(text, ({ quantity, scenario }) => `<${quantity}|${scenario}>`).join('');
 
   it('shows values as buttons whose text is escaped', () => {
     expect(html('keeps `=netCost of A "b" <c>`.')).toBe(

@@ -5,3 +5,4 @@ import '../cells/wk-compare.ts';
 import '../cells/wk-ledger.ts';
 import '../cells/wk-sources.ts';
 import './wk-notebook.ts';
+import './wk-scenarios.ts';

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Strip } from '../../store/strip.ts';
-import { HERD_DEFAULT, HERD_MEANINGS, HERD_NOTES, HERD_SHORT, type HerdMeaning } from '../../whatif/turn.ts';
+import { HERD_DEFAULT, HERD_NOTES, type HerdMeaning } from '../../whatif/turn.ts';
 import { ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 
@@ -59,19 +59,25 @@ export class WkInputs extends LitElement {
       .said {
         min-width: 0;
       }
+      .one:has(.meaning) {
+        flex-grow: 1.3;
+      }
       .meaning {
-        display: block;
-        max-width: 100%;
-        margin: -0.2rem 0 -0.1rem;
-        border: 0;
-        border-bottom: 1px dotted var(--quiet);
-        background: none;
-        padding: 0;
+        display: flex;
+        align-items: center;
+        gap: 0.35rem;
         min-height: 1.5rem;
+        margin: -0.1rem 0;
         font-size: 0.8rem;
         color: var(--quiet);
-        text-overflow: ellipsis;
+        white-space: nowrap;
         cursor: pointer;
+      }
+      .meaning input {
+        width: 1.05rem;
+        height: 1.05rem;
+        margin: 0;
+        accent-color: var(--ink);
       }
       .typed {
         width: 3.1rem;
@@ -127,9 +133,13 @@ export class WkInputs extends LitElement {
         .one.chosen {
           display: grid;
         }
+        .said {
+          display: flex;
+          align-items: center;
+          gap: 1rem;
+        }
         .meaning {
-          display: inline;
-          margin: 0 0 0 0.6rem;
+          min-height: 2rem;
         }
         input[type='range'] {
           height: 2.4rem;
@@ -156,10 +166,6 @@ export class WkInputs extends LitElement {
         .typed {
           border: 0;
           padding: 0;
-        }
-        .meaning {
-          appearance: none;
-          border: 0;
         }
       }
     `,
@@ -207,11 +213,11 @@ export class WkInputs extends LitElement {
 
   /** Beside the slider, since the same number of animals costs another sum by the other meaning. */
   #meaning() {
-    return html`<select class="meaning" aria-label="When the number of animals is turned" title="Here ${HERD_NOTES[this.herd]}." @change=${(
+    return html`<label class="meaning" title="Here ${HERD_NOTES[this.herd]}."><input type="checkbox" .checked=${live(this.herd === 'built')} @change=${(
       event: Event,
     ) => {
-      ask(this, 'wk-herd', { herd: (event.target as HTMLSelectElement).value as HerdMeaning });
-    }}>${HERD_MEANINGS.map((meaning) => html`<option value=${meaning} .selected=${live(meaning === this.herd)}>${HERD_SHORT[meaning]}</option>`)}</select>`;
+      ask(this, 'wk-herd', { herd: (event.target as HTMLInputElement).checked ? 'built' : 'stays' });
+    }} />Size shed to herd</label>`;
   }
 
   protected override render() {

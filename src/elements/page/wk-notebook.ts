@@ -1,23 +1,29 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
-import { guard } from 'lit/directives/guard.js';
+import { css, html, LitElement, nothing } from 'lit';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { RowChanges } from '../../model/bind.ts';
 import { isValue } from '../../model/dictionary.ts';
 import type { PreparedWeather } from '../../model/weather/prepared.ts';
 import type { Block } from '../../notebook/body.ts';
 import type { InlineValue } from '../../notebook/inline.ts';
-import { proseHtml } from '../../notebook/markdown.ts';
+import { proseParts } from '../../notebook/markdown.ts';
+import { type BodyPart, partsOf } from '../../notebook/parts.ts';
 import type { Notebook } from '../../notebook/read.ts';
 import { type Reading, show, unitOf } from '../../plots/reading.ts';
 import { mostDraws } from '../../store/open.ts';
 import type { Run, ScenarioResult } from '../../study/evaluate.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
-import { HERD_DEFAULT, type HerdMeaning } from '../../whatif/turn.ts';
+import type { Problem } from '../../units/problem.ts';
+import { HERD_DEFAULT, type HerdMeaning, turnNames } from '../../whatif/turn.ts';
 import type { Explorer } from '../../worker/explorer.ts';
 import { ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 import { type CellPage, cellShown } from './cells.ts';
+import { namedPart, partTools, type Writing } from './partTools.ts';
+import { writingStyle } from './writingStyle.ts';
 import '../parts/wk-problems.ts';
+import './wk-add.ts';
+import './wk-form.ts';
+import './wk-words.ts';
 
 /**
  * The notebook as it was written: prose and cells in their order, values by name set into the prose.
@@ -35,10 +41,13 @@ export class WkNotebook extends LitElement implements CellPage {
     herd: {},
     draws: { attribute: false },
     winters: { attribute: false },
+    writing: { state: true },
+    refused: { state: true },
   };
 
   static override styles = [
     shared,
+    writingStyle,
     css`
       .prose {
         max-width: 40rem;
@@ -117,6 +126,10 @@ export class WkNotebook extends LitElement implements CellPage {
   declare herd: HerdMeaning;
   declare draws: Draws | undefined;
   declare winters: readonly PreparedWeather[];
+  /** What is being written, and where. */
+  declare writing: Writing | undefined;
+  /** Why the last thing asked of a part was not done. */
+  declare refused: Problem | undefined;
 
   constructor() {
     super();
@@ -163,6 +176,10 @@ export class WkNotebook extends LitElement implements CellPage {
 
   protected override updated(): void {
     for (const cell of this.renderRoot.querySelectorAll('.cell')) this.#sight.observe(cell);
+    const focus = this.#focus;
+    if (!focus) return;
+    this.#focus = undefined;
+    this.renderRoot.querySelector<HTMLElement>(`[data-place="${focus.place}"] :is(${focus.what})`)?.focus();
   }
 
   #scenarioOf(name: string | null): number {
@@ -186,34 +203,156 @@ export class WkNotebook extends LitElement implements CellPage {
     if (button && quantity && scenario >= 0) ask(button, 'wk-explain', { scenario, quantity });
   }
 
-  /** Headings in the prose stand one rank under the page's own, whose words are not said twice. */
-  #prose(text: string): TemplateResult {
-    const lowered = proseHtml(text, this.#valueText).replace(
-      /<(\/?)h([1-5])>/g,
-      (_, slash, rank) => `<${slash}h${Number(rank) + 1}>`,
+  #prose = new WeakMap<Block, { readonly values: string; readonly html: readonly string[] }>();
+  /** Paragraphs as they are set. Headings stand one rank under the page's own, whose words are not said twice. */
+  #htmlOf(block: Block): readonly string[] {
+    if (block.type !== 'prose') return [];
+    const values = [this.notebook?.title ?? '', ...block.values.map(this.#valueText)].join('\n');
+    const known = this.#prose.get(block);
+    if (known?.values === values) return known.html;
+    const html = proseParts(block.text, this.#valueText).map((part) =>
+      part.replace(
+        /<(\/?)h([1-5])( [^>]*)?>/g,
+        (_, slash, rank, more = '') => `<${slash}h${Number(rank) + 1}${more}>`,
+      ),
     );
-    const first = /^\s*<h2>([^<]*)<\/h2>/.exec(lowered);
-    const told = first && first[1].trim() === this.notebook?.title.trim();
-    return html`<div class="prose">${unsafeHTML(told ? lowered.slice(first[0].length) : lowered)}</div>`;
+    const first = /^\s*<h2>([^<]*)<\/h2>/.exec(html[0] ?? '');
+    if (first && first[1].trim() === this.notebook?.title.trim()) html[0] = '';
+    this.#prose.set(block, { values, html });
+    return html;
   }
 
-  #block(block: Block) {
-    if (block.type === 'prose')
-      return guard([block.text, this.notebook?.title, ...block.values.map(this.#valueText)], () =>
-        this.#prose(block.text),
+  #parts: { readonly of: Notebook | undefined; readonly parts: readonly BodyPart[] } | undefined;
+  get #places(): readonly BodyPart[] {
+    if (!this.#parts || this.#parts.of !== this.notebook)
+      this.#parts = { of: this.notebook, parts: partsOf(this.notebook?.blocks ?? []) };
+    return this.#parts.parts;
+  }
+
+  #open(writing: Writing | undefined): void {
+    const closed = writing === undefined ? this.writing : undefined;
+    this.refused = undefined;
+    this.writing = writing;
+    if (closed) this.#focus = { place: closed.place, what: '.open' };
+    else if (writing?.act === 'tools') this.#focus = { place: writing.place, what: '.tools button' };
+  }
+
+  /** Where the keyboard goes once all is drawn. */
+  #focus: { readonly place: number; readonly what: string } | undefined;
+
+  #moved(from: number, to: number | undefined): void {
+    this.writing = to === undefined ? undefined : { place: to, act: 'tools' };
+    this.#focus =
+      to === undefined
+        ? { place: Math.max(0, from - 1), what: '.open' }
+        : { place: to, what: `[data-act=${to < from ? 'up' : 'down'}]:not(:disabled), [data-act=close]` };
+  }
+
+  #added(event: Event): void {
+    const { writing } = this;
+    if (!writing) return;
+    const kind = (event as CustomEvent<string>).detail;
+    this.writing =
+      kind === 'words' ? { ...writing, act: 'newWords' } : { place: writing.place + 1, act: 'form' };
+  }
+
+  /** A press on a paragraph opens it, unless it was meant for a number, a link, or to mark words. */
+  #pressed(event: Event, place: number): void {
+    if ((event.target as HTMLElement).closest('button, a, wk-words, .tools, wk-add')) return;
+    if (getSelection()?.type === 'Range') return;
+    this.#open({ place, act: 'words' });
+  }
+
+  /** What is open at a part, below it. */
+  #below(part: BodyPart, place: number) {
+    const { writing } = this;
+    if (writing?.place !== place) return nothing;
+    const tools = () =>
+      partTools(
+        {
+          part,
+          place,
+          count: this.#places.length,
+          open: (next) => this.#open(next),
+          moved: (to) => this.#moved(place, to),
+          refused: (problem) => {
+            this.refused = problem;
+          },
+        },
+        this.refused,
       );
+    if (writing.act === 'add') return html`<wk-add .behind=${place}></wk-add>`;
+    if (writing.act === 'newWords') return html`<wk-words .place=${place} .adding=${true}></wk-words>`;
+    return tools();
+  }
+
+  #paragraph(part: BodyPart, place: number, set: string) {
+    const { block, from, to } = part;
+    if (set === '') return nothing;
+    if (this.writing?.place === place && this.writing.act === 'words')
+      return html`<div class="part" data-place=${place}>
+        <wk-words .place=${place} .text=${block.text.slice(from - block.from, to - block.from)}></wk-words>
+        ${this.#below(part, place)}
+      </div>`;
+    return html`<div class="part" data-place=${place}>
+      <div class="prose" @click=${(event: Event) => this.#pressed(event, place)}>${unsafeHTML(set)}</div>
+      <button type="button" class="open words screen" aria-label="Change the words: ${namedPart(part)}" @click=${() => this.#open({ place, act: 'words' })}>Change</button>
+      ${this.#below(part, place)}
+    </div>`;
+  }
+
+  #cell(part: BodyPart, place: number) {
+    const { block } = part;
+    const { writing } = this;
+    if (block.type === 'prose') return nothing;
+    const named = namedPart(part);
+    return html`<div class="part" data-place=${place}>
+      <div class="beside screen"><button type="button" class="open" aria-label="Change: ${named}, line ${block.line}" aria-expanded=${writing?.place === place} @click=${() => this.#open(writing?.place === place ? undefined : { place, act: 'tools' })}>Change</button></div>
+      ${writing?.place === place && writing.act !== 'add' && writing.act !== 'newWords' ? this.#below(part, place) : nothing}
+      ${
+        block.type === 'cell' && writing?.place === place && writing.act === 'form'
+          ? html`<wk-form .block=${block} .place=${place} .scenarios=${this.results.map(({ name }) => name)} .inputs=${this.run ? turnNames(this.run) : []}></wk-form>`
+          : nothing
+      }
+      ${this.#shown(block)}
+      ${writing?.place === place && (writing.act === 'add' || writing.act === 'newWords') ? this.#below(part, place) : nothing}
+    </div>`;
+  }
+
+  #shown(block: Block) {
+    if (block.type === 'prose') return nothing;
     if (block.type === 'broken')
       return html`<div class="cell"><wk-problems .problems=${block.problems}></wk-problems><pre tabindex="0" aria-label="Cell as written, line ${block.line}"><code>${block.text.trimEnd()}</code></pre></div>`;
     const seen = [...this.#inSight].some((cell) => (cell as HTMLElement).dataset.line === String(block.line));
     // The same template again leaves everything below it as it is.
     const cell = seen ? cellShown(block, this) : (this.#drawn.get(block) ?? cellShown(block, this));
     this.#drawn.set(block, cell);
-    return cell === nothing ? nothing : html`<div class="cell" data-line=${block.line}>${cell}</div>`;
+    return cell === nothing
+      ? html`<p class="quiet screen">The cards stand above the text.</p>`
+      : html`<div class="cell" data-line=${block.line}>${cell}</div>`;
+  }
+
+  #part(part: BodyPart, place: number) {
+    const { block } = part;
+    if (block.type !== 'prose') return this.#cell(part, place);
+    const first = this.#places.findIndex((each) => each.block === block);
+    return this.#paragraph(part, place, this.#htmlOf(block)[place - first] ?? '');
   }
 
   protected override render() {
     if (this.results.length === 0) return nothing;
-    return html`<div @click=${(event: Event) => this.#opened(event)}>${this.notebook?.blocks.map((block) => this.#block(block))}</div>`;
+    const last = this.#places.length - 1;
+    const adding =
+      this.writing?.place === last && (this.writing.act === 'add' || this.writing.act === 'newWords');
+    return html`<div
+      @click=${(event: Event) => this.#opened(event)}
+      @wk-closed=${() => this.#open(undefined)}
+      @wk-added=${(event: Event) => this.#added(event)}
+    >
+      <p class="quiet hint screen">Press a paragraph to change its words; “Change” at a figure gives it other options, moves it or takes it out.</p>
+      ${this.#places.map((part, place) => this.#part(part, place))}
+      ${adding ? nothing : html`<p class="screen"><button type="button" class="plain" @click=${() => this.#open({ place: last, act: 'add' })}>Add words or a figure</button></p>`}
+    </div>`;
   }
 }
 

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { setQuote } from '../../notebook/quote.ts';
+import { readNotebook } from '../../notebook/read.ts';
 import { type Reading, show } from '../../plots/reading.ts';
 import type { Scope } from '../../store/fields.ts';
 import { mostDraws, type OpenNotebook } from '../../store/open.ts';
@@ -166,6 +167,7 @@ export class WkPage extends LitElement {
     );
     this.addEventListener('wk-quote', ({ detail }) => this.#quote(detail));
     this.addEventListener('wk-weather-file', ({ detail }) => this.open?.useWeather(detail.name, detail.text));
+    this.addEventListener('wk-edit', ({ detail }) => this.#edit(detail));
     this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
   }
 
@@ -226,6 +228,26 @@ export class WkPage extends LitElement {
       setQuote(open.text.value, scenario, scenarios[scenario].finance.quotes, quote),
       `quote for ${quote.line}`,
     );
+  }
+
+  #edit({ make, done }: Asked['wk-edit']): void {
+    const { open } = this;
+    if (!open) return;
+    const [text, file] = [open.text.value, open.file];
+    // What is on show is another text than the one that would be changed.
+    if (open.notebook.value?.text !== text) {
+      done({
+        refused: {
+          what: 'the text as it stands cannot be shown yet, so nothing else in it is changed',
+          file,
+          todo: 'wait a moment, mend what is listed above, or undo the last change',
+        },
+      });
+      return;
+    }
+    const edited = make({ text, file, read: readNotebook });
+    if ('text' in edited) open.edit(edited.text, edited.what);
+    done(edited);
   }
 
   #go(to: string): void {
@@ -344,6 +366,7 @@ export class WkPage extends LitElement {
           ? nothing
           : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
             <div class="column">
+              <wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>
               <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
               ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
               <wk-notebook .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>

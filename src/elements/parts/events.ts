@@ -1,3 +1,4 @@
+import type { Edited, Editing } from '../../notebook/edit.ts';
 import type { WeatherSeries } from '../../tables/weatherSeries.ts';
 import type { HerdMeaning } from '../../whatif/turn.ts';
 
@@ -23,6 +24,11 @@ export interface Asked {
   /** The keeper takes a weather file: its text in our own form. */
   'wk-weather-file': { readonly name: string; readonly text: string; readonly series: WeatherSeries };
   'wk-go': { readonly to: string };
+  /** An edit of the text, made of the text as it stands: one named step to undo, or a refusal with its reason. */
+  'wk-edit': {
+    readonly make: (at: Editing) => Edited;
+    readonly done: (edited: Edited) => void;
+  };
 }
 
 export function ask<K extends keyof Asked>(from: EventTarget, name: K, detail: Asked[K]): void {

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, svg } from 'lit';
 import type { Figure, FigureTable, LegendEntry } from '../../plots/figure.ts';
 import { patternElement } from '../../plots/pattern.ts';
+import { symbolMark } from './mark.ts';
 import { shared } from './style.ts';
 
 /** Width of the drawing area on A4 and Letter paper inside the page margins, in CSS pixels. */
@@ -226,18 +227,6 @@ export class WkFigure extends LitElement {
                 </table>
               </div>`;
   }
-}
-
-const MARKS: Readonly<Record<string, string>> = {
-  circle: '●',
-  square: '■',
-  triangle: '▲',
-  diamond: '◆',
-  star: '★',
-};
-
-function symbolMark(symbol: string, fill: string) {
-  return svg`<svg width="16" height="16"><text x="8" y="13" font-size="14" text-anchor="middle" fill=${fill}>${MARKS[symbol] ?? '●'}</text></svg>`;
 }
 
 customElements.define('wk-figure', WkFigure);
