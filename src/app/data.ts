@@ -4,6 +4,7 @@ const eager = import.meta.glob<string>(
     '../../data/sources.csv',
     '../../data/movements.csv',
     '../../data/measuring.csv',
+    '../../data/starts.csv',
     '../../data/materials.csv',
     '../../data/coefficients/*.csv',
     '../../data/prices/*.csv',

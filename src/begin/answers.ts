@@ -32,21 +32,6 @@ export const NO_ANSWERS: Answers = {
   money: {},
 };
 
-export function withAnswer(answers: Answers, section: SectionName, key: string, value: string): Answers {
-  return { ...answers, [section]: { ...answers[section], [key]: value } };
-}
-
-/** Sets an answer of a row. `shown` are the rows on the page, which may be starts nobody has touched yet. */
-export function withRowAnswer(
-  answers: Answers,
-  list: ListName,
-  shown: readonly Row[],
-  at: number,
-  change: Row,
-): Answers {
-  return { ...answers, [list]: shown.map((row, k) => (k === at ? { ...row, ...change } : row)) };
-}
-
 /** Answers as they were kept, whatever became of the text: what is not an answer is passed over. */
 export function answersFrom(kept: string | undefined): Answers {
   let read: unknown;

@@ -7,11 +7,11 @@ import type { Plan } from './plan.ts';
 export interface ShedSize {
   readonly lengthM: number;
   readonly depthM: number;
+  readonly calvingPensM2: number;
 }
 
 export interface Sizes {
   readonly spaceRules: (typeof SPACE_RULES)[number];
-  readonly calvingPensM2: number;
   readonly waterBowls: number;
   readonly bed: ShedSize & { readonly stanceDepthM: number };
   readonly slats: ShedSize & { readonly areaM2: number; readonly tankDepthM: number };
@@ -49,7 +49,6 @@ export function sizesOf(plan: Plan, { coefficients }: Tables, first: FirstRun): 
   const shared = { plan, barrierM, calvingPensM2, longestM };
   return {
     spaceRules,
-    calvingPensM2,
     waterBowls: Math.max(
       row('waterPointsLeast').central,
       Math.ceil(head / row('commonPracticeAnimalsPerBowl').central),
@@ -102,7 +101,7 @@ function bedShed({
   if (plan.standing?.use === 'bed') {
     const { lengthM, depthM } = plan.standing;
     // A shallow shed keeps some of its depth for the bed.
-    return { lengthM, depthM, stanceDepthM: Math.min(stance, Math.round(depthM * 4) / 10) };
+    return { lengthM, depthM, calvingPensM2, stanceDepthM: Math.min(stance, Math.round(depthM * 4) / 10) };
   }
   const bay = plan.start('bayM');
   const areaM2 = Math.max(lyingM2 + calvingPensM2, 1);
@@ -111,7 +110,12 @@ function bedShed({
     Math.max(upTo(barrierM, bay), upTo(areaM2 / plan.start('bedRowMostM'), bay), 2 * bay),
   );
   const depthM = Math.max(stance + Math.max(areaM2 / lengthM, plan.start('bedRowLeastM')), totalM2 / lengthM);
-  return { lengthM: Number(lengthM.toFixed(2)), depthM: upTo(depthM, 0.1), stanceDepthM: stance };
+  return {
+    lengthM: Number(lengthM.toFixed(2)),
+    depthM: upTo(depthM, 0.1),
+    calvingPensM2,
+    stanceDepthM: stance,
+  };
 }
 
 function slattedShed({
@@ -124,8 +128,10 @@ function slattedShed({
   const areaM2 = Math.max(1, Math.ceil(slatsM2 - 1e-9));
   if (plan.standing?.use === 'slats') {
     const { lengthM, depthM } = plan.standing;
-    const room = Math.floor(lengthM * depthM - calvingPensM2);
-    return { lengthM, depthM, areaM2: Math.max(1, Math.min(areaM2, room)) };
+    // Slats first; pens in what they leave.
+    const room = Math.floor(lengthM * depthM);
+    const slatted = Math.min(areaM2, room);
+    return { lengthM, depthM, areaM2: slatted, calvingPensM2: Math.min(calvingPensM2, room - slatted) };
   }
   const bay = plan.start('bayM');
   const rowM2 = areaM2 + calvingPensM2;
@@ -134,5 +140,5 @@ function slattedShed({
     Math.max(upTo(barrierM, bay), upTo(rowM2 / plan.start('slatsRowMostM'), bay), 2 * bay),
   );
   const depthM = Math.max(rowM2 / lengthM, plan.start('slatsRowLeastM'), longestM);
-  return { lengthM: Number(lengthM.toFixed(2)), depthM: upTo(depthM, 0.1), areaM2 };
+  return { lengthM: Number(lengthM.toFixed(2)), depthM: upTo(depthM, 0.1), calvingPensM2, areaM2 };
 }

@@ -177,7 +177,7 @@ function shedLines(
     bayM: plan.start('bayM'),
     waterBowls: sizes.waterBowls,
     exits: plan.start('exits'),
-    calvingPensM2: sizes.calvingPensM2,
+    calvingPensM2: sizes[use].calvingPensM2,
     ...(plan.ownTimber ? { ownTimber: true } : {}),
   };
   const place = ['longestTimberM', 'snowLoadKnPerM2', 'frostDepthM'] as const;
