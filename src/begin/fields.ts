@@ -18,6 +18,8 @@ interface Asked {
   readonly label: string;
   /** Key in the table of starts; in a list it is followed by the option of `by`. Absent: the answer may stay out. */
   readonly start?: string;
+  /** What no answer means, where it is not a start of the table. */
+  readonly otherwise?: string;
   /** A few words under the field. */
   readonly hint?: string;
 }
@@ -66,13 +68,16 @@ export const FIELDS: Readonly<Record<SectionName, Fields>> = {
     country: choice('Country', []),
     name: { kind: 'text', label: 'Name of the place', most: 80 },
     climate: choice('Most like the winter of', words(CLIMATES), { start: 'climate' }),
-    rain: choice('And against that, it is', [
-      ['0.6', 'much drier'],
-      ['0.8', 'drier'],
-      ['1', 'as wet'],
-      ['1.25', 'wetter'],
-      ['1.5', 'much wetter'],
-    ]),
+    rain: choice(
+      'And against that, it is',
+      [
+        ['0.6', 'much drier'],
+        ['0.8', 'drier'],
+        ['1.25', 'wetter'],
+        ['1.5', 'much wetter'],
+      ],
+      { otherwise: 'as wet' },
+    ),
     winterStart: { kind: 'date', label: 'First day of winter feeding', start: 'winterStart' },
     winterEnd: { kind: 'date', label: 'Turned out to grass', start: 'winterEnd' },
     latitudeDeg: number('Latitude', '°', -66, 70, { start: 'latitudeDeg' }),
@@ -81,14 +86,17 @@ export const FIELDS: Readonly<Record<SectionName, Fields>> = {
     weatherFile: { kind: 'text', label: 'Own weather file', most: 120 },
   },
   feeding: {
-    measure: choice('Amounts are', [
-      ['percent', '% of the dry matter'],
-      ['kg', 'kg dry matter a head and day'],
-    ]),
-    fedTo: choice('Fed to', [
-      [FED_TO[0], 'what they need'],
-      [FED_TO[1], 'what they will eat'],
-    ]),
+    measure: choice('Amounts are', [['kg', 'kg dry matter a head and day']], {
+      otherwise: '% of the dry matter',
+    }),
+    fedTo: choice(
+      'Fed to',
+      [
+        [FED_TO[0], 'what they need'],
+        [FED_TO[1], 'what they will eat'],
+      ],
+      { otherwise: 'as usual for each kind' },
+    ),
   },
   ground: {
     texture: choice('Soil', words(TEXTURES), { start: 'texture' }),
@@ -104,14 +112,17 @@ export const FIELDS: Readonly<Record<SectionName, Fields>> = {
     nitrateZone: choice('In a nitrate zone', YES_NO, { start: 'nitrateZone' }),
   },
   there: {
-    shed: choice('A shed that stands', [
-      ['none', 'no shed'],
-      ['slats', 'a shed with slats and tank'],
-      ['bed', 'a shed that can take a bed'],
-    ]),
+    shed: choice(
+      'A shed that stands',
+      [
+        ['slats', 'a shed with slats and tank'],
+        ['bed', 'a shed that can take a bed'],
+      ],
+      { otherwise: 'no shed' },
+    ),
     lengthM: number('Its length', 'm', 5, 300),
     depthM: number('Its depth', 'm', 4, 60),
-    ownTimber: choice('Timber from own wood', YES_NO),
+    ownTimber: choice('Timber from own wood', YES_NO, { otherwise: 'no' }),
     longestTimberM: number('Longest timber to be had', 'm', 2, 20, { start: 'longestTimberM' }),
     snowLoadKnPerM2: number('Snow on the ground, by the local map', 'kN/m²', 0, 20, {
       start: 'snowLoadKnPerM2',
@@ -140,11 +151,14 @@ export const ROW_FIELDS: Readonly<Record<ListName, Fields>> = {
     class: choice('Kind', words(ANIMAL_CLASSES)),
     head: number('Head', 'head', 0, 1000, { start: 'head', whole: true }),
     weightKg: number('Weight each', 'kg', 30, 1500, { start: 'weightKg' }),
-    hornedShare: choice('Horns', [
-      ['0', 'none'],
-      ['0.5', 'half of them'],
-      ['1', 'all'],
-    ]),
+    hornedShare: choice(
+      'Horns',
+      [
+        ['0.5', 'half of them'],
+        ['1', 'all'],
+      ],
+      { otherwise: 'none' },
+    ),
     pregnantShare: number('In calf', 'fraction', 0, 1, { start: 'pregnantShare' }),
     calvingDate: { kind: 'date', label: 'Calving about' },
     gainKgPerDay: number('Gain a day', 'kg/d', -1, 2.5, { start: 'gainKgPerDay' }),
@@ -156,10 +170,7 @@ export const ROW_FIELDS: Readonly<Record<ListName, Fields>> = {
   materials: {
     material: choice('Material', words(MATERIALS, spoken)),
     tonnes: number('Within reach', 't', 0, 1e4),
-    own: choice('Whose', [
-      ['no', 'bought'],
-      ['yes', 'our own'],
-    ]),
+    own: choice('Whose', [['yes', 'our own']], { otherwise: 'bought' }),
   },
 };
 

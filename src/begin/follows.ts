@@ -1,7 +1,8 @@
 /** What follows from the answers of each step, read off the model's own run. */
 import { RESULTS } from '../model/dictionary.ts';
 import type { ResultName } from '../model/quantities.ts';
-import { formatQuantity } from '../units/format.ts';
+import { formatNumber, formatQuantity } from '../units/format.ts';
+import { toSystem, type UnitSystem } from '../units/quantities.ts';
 import type { NewNotebook } from './begin.ts';
 import { SCENARIOS } from './text.ts';
 
@@ -34,20 +35,35 @@ export function followsOf(step: number, { run, plan }: NewNotebook): Follows | u
   const rows = names.flatMap((name) => {
     const meta = RESULTS.find((result) => result.name === name);
     const values = of.map(({ values: all }) => all[name]);
-    // A quantity none of them has says nothing.
-    if (values.every((value) => value === null)) return [];
-    const label = meta?.label ?? 'winter days';
-    return [{ label, values: values.map((value) => formatQuantity(value, meta?.unit ?? 'd', options)) }];
+    // A quantity none of them has says nothing, nor does a loan nobody wants.
+    if (values.every((value) => value === null || (value === 0 && name === 'loanPayment'))) return [];
+    const unit = meta?.unit ?? 'd';
+    const isMoney = unit === 'money';
+    const label = `${meta?.label ?? 'winter'}${isMoney ? `, ${plan.currency}` : ''}`;
+    const shown = (value: number | null) => formatQuantity(value, unit, options);
+    return [
+      {
+        label,
+        // The currency stands once, in the label.
+        values: values.map((value) =>
+          isMoney ? shown(value).replace(`${plan.currency} `, '') : shown(value),
+        ),
+      },
+    ];
   });
-  const length = (metres: number) => formatQuantity(metres, 'm', options);
   const sizes =
     step === 4
       ? [
           {
-            label: 'shed',
-            values: of.map(({ scenario: { shed } }) => `${length(shed.lengthM)} × ${length(shed.depthM)}`),
+            label: 'shed, length × depth',
+            values: of.map(({ scenario }) => size(scenario.shed, plan.system)),
           },
         ]
       : [];
   return { heads: of.length > 1 ? of.map(({ name }) => name) : [], rows: [...sizes, ...rows] };
+}
+
+function size({ lengthM, depthM }: { lengthM: number; depthM: number }, system: UnitSystem): string {
+  const [length, depth] = [lengthM, depthM].map((metres) => toSystem(metres, 'm', system));
+  return `${formatNumber(length.value, length.unit)} × ${formatNumber(depth.value, depth.unit)} ${depth.unit}`;
 }

@@ -43,9 +43,9 @@ function control(q: Question, described: string): TemplateResult {
   const invalid = q.fault ? 'true' : nothing;
   if (field.kind === 'choice') {
     const options = q.options ?? field.options;
-    const nothingSaid = start === '' ? 'not said' : `${start} (a start)`;
+    const nothingSaid = start === '' ? (field.otherwise ?? 'not said') : `${start} (a start)`;
     return html`<select class="field" id=${at} aria-describedby=${about} aria-invalid=${invalid} @change=${(event: Event) => set(typed(event))}>
-      ${q.options === undefined && q.of !== undefined && start === '' && isKind(at) ? nothing : html`<option value="" .selected=${live(value === '')}>${nothingSaid}</option>`}
+      ${isKind(at) ? nothing : html`<option value="" .selected=${live(value === '')}>${nothingSaid}</option>`}
       ${options.map(([option, words]) => html`<option value=${option} .selected=${live(option === value)}>${words}</option>`)}
     </select>`;
   }

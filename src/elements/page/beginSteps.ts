@@ -2,7 +2,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { type ListName, MOST_ROWS, type SectionName } from '../../begin/answers.ts';
 import { rowsShown } from '../../begin/change.ts';
-import { CALVES, FEED_KG, FIELDS, GROWS, ROW_FIELDS } from '../../begin/fields.ts';
+import { CALVES, FEED_KG, FIELDS, type Field, GROWS, ROW_FIELDS } from '../../begin/fields.ts';
 import type { Plan } from '../../begin/plan.ts';
 import { type Begun, startDate, startOf } from '../../begin/reader.ts';
 import { shownNumber } from '../../begin/typed.ts';
@@ -68,7 +68,7 @@ function startShown({ begun, plan, tables }: Sheet, section: SectionName, key: s
   if (key === 'country') return plan.countryLabel;
   if (field.kind === 'date') return startDate(begun, key === 'winterStart' ? 'winterStart' : 'winterEnd');
   if (field.kind === 'choice')
-    return field.start === undefined ? '' : said(startOf(begun.starts, plan.country, field.start));
+    return field.start === undefined ? '' : wordsOf(field, startOf(begun.starts, plan.country, field.start));
   if (field.kind !== 'number' || plan.given.has(`${section}.${key}`)) return '';
   if (key === 'strawPerTonne') {
     const straw = startOf(begun.starts, plan.country, 'strawMaterial');
@@ -81,13 +81,18 @@ function startShown({ begun, plan, tables }: Sheet, section: SectionName, key: s
     : '';
 }
 
+/** An option in the words it is offered in. */
+const wordsOf = (field: Field, option: string): string =>
+  (field.kind === 'choice' ? field.options.find(([each]) => each === option)?.[1] : undefined) ??
+  said(option);
+
 function more(sheet: Sheet, section: SectionName, ...keys: readonly string[]): TemplateResult {
   const faulty = sheet.plan.faults.some(({ at }) => keys.some((key) => at === `${section}.${key}`));
   return html`<details ?open=${faulty}><summary>More</summary>${ask(sheet, section, ...keys)}</details>`;
 }
 
 function where(sheet: Sheet): TemplateResult {
-  return html`${ask(sheet, 'place', 'country', 'name', 'climate', 'rain')}
+  return html`<div class="single">${ask(sheet, 'place', 'country', 'name', 'climate', 'rain')}</div>
     <details ?open=${sheet.plan.faults.some(({ step }) => step === 0)}>
       <summary>Dates, latitude, units, own weather</summary>
       ${ask(sheet, 'place', 'winterStart', 'winterEnd', 'latitudeDeg', 'longitudeDeg', 'units')}
@@ -146,7 +151,6 @@ function herd(sheet: Sheet): TemplateResult {
     ],
     startOf: (kind, key) => {
       const field = ROW_FIELDS.herd[key];
-      if (field.kind === 'choice') return key === 'hornedShare' ? 'none' : '';
       if (field.kind !== 'number') return '';
       const start = startOf(begun.starts, plan.country, `${field.start}.${kind}`);
       return shownNumber(Number(start), field.unit, plan.system);
@@ -182,7 +186,7 @@ function there(sheet: Sheet): TemplateResult {
       name: 'materials',
       add: 'Add a material',
       keysOf: () => ['material', 'tonnes', 'own'],
-      startOf: (_, key) => (key === 'own' ? 'bought' : 'as needed'),
+      startOf: (_, key) => (key === 'tonnes' ? 'as needed' : ''),
     })}
     ${more(sheet, 'there', 'ownTimber', 'longestTimberM', 'snowLoadKnPerM2', 'frostDepthM')}`;
 }

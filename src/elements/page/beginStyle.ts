@@ -4,7 +4,7 @@ export const beginStyle = css`
   main {
     max-width: 44rem;
     margin: 0 auto;
-    padding: 0.6rem 1rem 6rem;
+    padding: 0.6rem 1rem 3rem;
     font-size: 1.05rem;
   }
   h1 {
@@ -118,11 +118,11 @@ export const beginStyle = css`
   .rows .questions {
     grid-template-columns: repeat(auto-fill, minmax(8.5rem, 1fr));
   }
-  .remove {
-    margin-top: 1.4rem;
+  button.plain.remove {
+    margin-top: 1.65rem;
     min-height: 2.75rem;
   }
-  .add {
+  button.plain.add {
     min-height: 2.75rem;
     margin: 0.2rem 0 0.8rem;
   }
@@ -142,6 +142,15 @@ export const beginStyle = css`
   }
   .follows table {
     width: 100%;
+  }
+  .follows td {
+    white-space: nowrap;
+  }
+  .follows :is(td, th):last-child {
+    padding-right: 0;
+  }
+  a {
+    color: #1b5f88;
   }
   .follows[aria-busy='true'] td {
     color: var(--quiet);
@@ -207,7 +216,7 @@ export const beginStyle = css`
     .rows li {
       grid-template-columns: minmax(0, 1fr);
     }
-    .remove {
+    button.plain.remove {
       margin: 0 0 0.6rem;
       justify-self: start;
     }
@@ -216,9 +225,14 @@ export const beginStyle = css`
       grid-template-columns: repeat(2, minmax(0, 1fr));
       gap: 0.6rem 0.9rem;
     }
-    .question.text,
-    .wide {
-      grid-column: 1 / -1;
+    .single .questions {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .follows table {
+      font-size: 0.95rem;
+    }
+    .follows :is(td, th) {
+      padding-right: 0.6rem;
     }
   }
   @media print {
