@@ -21,7 +21,7 @@ const TELLING: readonly (readonly [string, string])[] = [
 ];
 
 export function bodyOf(plan: Plan, worked: Worked): string {
-  return [question(plan), open(plan), stays(), takes(), shed(worked), sure(plan)].join('\n');
+  return [question(plan), open(plan), stays(), takes(plan), shed(worked), sure(plan)].join('\n');
 }
 
 const cell = (kind: string, ...options: string[]) => `\`\`\`${[kind, ...options].join('\n')}\n\`\`\`\n`;
@@ -31,7 +31,7 @@ function question({ standing }: Plan): string {
 
 \`=headCount of Paddock\` animals have to be brought through \`=winterDays of Paddock\` days of winter. In that time they
 eat \`=dryMatterEatenKg of Paddock\` of dry matter and drop \`=nitrogenExcretedKg of Paddock\` of nitrogen. Where it lies in
-spring, how many hours it took and what it cost is the question of this notebook.
+spring, how many hours it took and what it cost are the questions of this notebook.
 
 ${wrapped(
   `Three ways stand side by side: out on the paddock, on slats over a tank, and on a deep bed that becomes compost. ${
@@ -79,7 +79,16 @@ ${cell('ledger', 'element: nitrogen')}
 ${cell('ledger', 'element: potassium')}`;
 }
 
-function takes(): string {
+function built({ standing }: Plan): string {
+  const quotes = 'Quotes of your own replace the prices line by line.';
+  if (standing === undefined)
+    return `To build, the slatted shed costs \`=capitalCost of Slats\` and the shed for the bed \`=capitalCost of Deep bed\`. ${quotes}`;
+  return standing.use === 'bed'
+    ? `Beside the shed that stands, the slatted one would cost \`=capitalCost of Slats\` to build. ${quotes}`
+    : `Beside the shed that stands, the one for the bed would cost \`=capitalCost of Deep bed\` to build. ${quotes}`;
+}
+
+function takes(plan: Plan): string {
   return `## What it takes
 
 ${cell('compare', 'measure: labourHours', 'caption: Hours of our own work over the winter and the spreading that follows')}
@@ -88,8 +97,7 @@ The bed wants \`=beddingTonnes of Deep bed\` of bedding, to be stacked under cov
 
 ${cell('compare', 'measure: netCost', 'caption: A year’s cost, less what the kept nutrients are worth')}
 ${cell('costs')}
-To build, the slatted shed costs \`=capitalCost of Slats\` and the shed for the bed \`=capitalCost of Deep bed\`. Quotes of
-your own replace the prices line by line.
+${wrapped(built(plan))}
 
 ${cell('bill', 'scenario: Deep bed')}
 ${cell('bill', 'scenario: Slats')}

@@ -20,8 +20,6 @@ interface Asked {
   readonly start?: string;
   /** What no answer means, where it is not a start of the table. */
   readonly otherwise?: string;
-  /** A few words under the field. */
-  readonly hint?: string;
 }
 export type Field = Asked &
   (
@@ -100,9 +98,7 @@ export const FIELDS: Readonly<Record<SectionName, Fields>> = {
   },
   ground: {
     texture: choice('Soil', words(TEXTURES), { start: 'texture' }),
-    landHa: number('Land that can take manure', 'ha', 0.1, 5000, {
-      hint: 'the wintering paddock may be part of it',
-    }),
+    landHa: number('Land that can take manure', 'ha', 0.1, 5000),
     paddockHa: number('Wintering paddock', 'ha', 0.1, 5000),
     paddockMoved: choice('Out there, feeding places', words(PADDOCK_MOVES), { start: 'paddockMoved' }),
     exposure: choice('Shelter out there', words(EXPOSURES.filter((e) => e !== 'shed')), {
@@ -141,8 +137,8 @@ export const FIELDS: Readonly<Record<SectionName, Fields>> = {
     grant: number('Grant hoped for', 'money', 0, 1e8),
     ownMoney: number('Own money for a shed', 'money', 0, 1e8),
     loan: number('Loan wanted', 'money', 0, 1e8),
-    loanRate: number('Its interest', 'fraction', 0, 0.5, { start: 'loanRate' }),
-    loanYears: number('Its years', 'yr', 1, 40, { start: 'loanYears', whole: true }),
+    loanRate: number('Interest of the loan', 'fraction', 0, 0.5, { start: 'loanRate' }),
+    loanYears: number('Years of the loan', 'yr', 1, 40, { start: 'loanYears', whole: true }),
   },
 };
 

@@ -134,7 +134,7 @@ function readWinter(read: Reader): Plan['winter'] {
   read.fault(
     'place.winterEnd',
     FIELDS.place.winterEnd.label,
-    `From ${first} to ${last} are ${days} days. A winter here has ${DAYS.least} to ${DAYS.most}: look at the two years.`,
+    `From ${first} to ${last} makes ${days} ${Math.abs(days) === 1 ? 'day' : 'days'}. A winter here has ${DAYS.least} to ${DAYS.most}: look at the two years.`,
   );
   return usual;
 }

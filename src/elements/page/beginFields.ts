@@ -26,13 +26,10 @@ const typed = (event: Event) => (event.target as HTMLInputElement | HTMLSelectEl
 
 export function question(q: Question): TemplateResult {
   const { at, field, fault } = q;
-  const described = [fault ? `${at}-fault` : '', field.hint === undefined ? '' : `${at}-hint`]
-    .join(' ')
-    .trim();
+  const described = fault ? `${at}-fault` : '';
   return html`<div class="question ${field.kind}">
     <label for=${at}>${field.label}${q.of === undefined ? nothing : html`<span class="hidden"> of ${q.of}</span>`}</label>
     <div class="answer">${control(q, described)}</div>
-    ${field.hint === undefined ? nothing : html`<small id="${at}-hint">${field.hint}</small>`}
     ${fault ? html`<p class="fault" id="${at}-fault">${fault.words}</p>` : nothing}
   </div>`;
 }

@@ -92,7 +92,7 @@ function more(sheet: Sheet, section: SectionName, ...keys: readonly string[]): T
 }
 
 function where(sheet: Sheet): TemplateResult {
-  return html`<div class="single">${ask(sheet, 'place', 'country', 'name', 'climate', 'rain')}</div>
+  return html`${ask(sheet, 'place', 'country', 'name', 'climate', 'rain')}
     <details ?open=${sheet.plan.faults.some(({ step }) => step === 0)}>
       <summary>Dates, latitude, units, own weather</summary>
       ${ask(sheet, 'place', 'winterStart', 'winterEnd', 'latitudeDeg', 'longitudeDeg', 'units')}

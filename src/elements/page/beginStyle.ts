@@ -60,6 +60,7 @@ export const beginStyle = css`
     grid-template-columns: repeat(2, minmax(0, 1fr));
     gap: 0.7rem 1.2rem;
     margin: 0 0 0.8rem;
+    align-items: end;
   }
   .question label {
     display: block;
@@ -92,11 +93,6 @@ export const beginStyle = css`
     white-space: nowrap;
     color: var(--quiet);
   }
-  small {
-    display: block;
-    font-size: 0.88rem;
-    color: var(--quiet);
-  }
   .fault {
     color: #9b1c1c;
     font-size: 0.95rem;
@@ -116,7 +112,7 @@ export const beginStyle = css`
     align-items: start;
   }
   .rows .questions {
-    grid-template-columns: repeat(auto-fill, minmax(8.5rem, 1fr));
+    grid-template-columns: repeat(auto-fill, minmax(10.5rem, 1fr));
   }
   button.plain.remove {
     margin-top: 1.65rem;
@@ -200,6 +196,22 @@ export const beginStyle = css`
     cursor: pointer;
     min-height: 2rem;
   }
+  @media (min-width: 1000px) {
+    main {
+      max-width: 66rem;
+    }
+    .sheet {
+      display: grid;
+      grid-template-columns: minmax(0, 3fr) minmax(20rem, 2fr);
+      gap: 2rem;
+      align-items: start;
+    }
+    .follows {
+      position: sticky;
+      top: 1rem;
+      margin-top: 0;
+    }
+  }
   @media (max-width: 600px) {
     .steps button {
       font-size: 0.92rem;
@@ -225,8 +237,12 @@ export const beginStyle = css`
       grid-template-columns: repeat(2, minmax(0, 1fr));
       gap: 0.6rem 0.9rem;
     }
-    .single .questions {
-      grid-template-columns: minmax(0, 1fr);
+    .sheet .questions > .choice,
+    .sheet .questions > .text {
+      grid-column: 1 / -1;
+    }
+    .sheet .rows .questions > .choice {
+      grid-column: auto;
     }
     .follows table {
       font-size: 0.95rem;

@@ -253,8 +253,7 @@ export class WkBegin extends LitElement {
         <h2 id="heading" tabindex="-1"><span class="hidden">Step ${step + 1} of ${STEPS}: </span>${STEP_HEADINGS[step]}</h2>
         ${step === 0 ? html`<p class="quiet">Leave empty what you do not know: a start for the country stands in grey.</p>` : nothing}
         ${this.kept ? nothing : html`<p class="fault" role="alert">This browser keeps nothing here (a private window, or no room left): do not close the page before the notebook is made.</p>`}
-        ${stepOf(sheet)}
-        ${this.#follows()}
+        <div class="sheet"><div>${stepOf(sheet)}</div>${this.#follows()}</div>
         ${this.#stops()}
         <nav class="foot" aria-label="Steps back and on">
           ${step > 0 ? html`<button type="button" class="plain" @click=${() => this.#go(step - 1)}>Back</button>` : nothing}
