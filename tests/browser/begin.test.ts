@@ -4,6 +4,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
+import ownWeather from '../../data/weather/atlanticGrassland.csv?raw';
 import { STEPS } from '../../src/begin/answers.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
 import { openShelf } from '../../src/store/shelf.ts';
@@ -195,4 +196,31 @@ describe('start with my farm', () => {
     expect(herd?.map((group) => group.class)).toEqual(['sucklerCow', 'heifer']);
     expect(herd?.[0].weightKg).toBeCloseTo(1400 * 0.45359237, 1);
   }, 60_000);
+
+  it('takes the keeper’s own weather, has it again after a reload, and makes the notebook with it', async () => {
+    location.hash = '#begin';
+    await show(390);
+    await worked();
+    const rain = () => inside().querySelector('.follows tr:nth-child(2) td')?.textContent;
+    const before = rain();
+    for (const details of inside().querySelectorAll('details')) details.open = true;
+    await page
+      .getByLabelText(/Drop a file of daily weather here/)
+      .upload(new File([ownWeather], 'gauge.csv', { type: 'text/csv' }));
+    await page.getByRole('button', { name: 'Use this weather' }).click();
+    await expect
+      .element(page.getByText('“gauge.csv” is used in place of the climate above.'), SOON)
+      .toBeInTheDocument();
+    await worked();
+    const after = rain();
+    expect(after).not.toBe(before);
+    await show(390);
+    await worked();
+    expect(rain()).toBe(after);
+    await page.getByRole('button', { name: 'Make it now' }).click();
+    await expect.poll(() => location.hash, SOON).toMatch(/^#kept=/);
+    await expect.element(page.getByRole('heading', { name: 'Deep bed' }).first(), SOON).toBeVisible();
+    const kept = await openShelf().get(decodeURIComponent(location.hash.slice('#kept='.length)));
+    expect(readNotebook(kept?.text ?? '', 'kept.md').notebook?.farm.weather.file).toBe('gauge.csv');
+  }, 90_000);
 });
