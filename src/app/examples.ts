@@ -15,11 +15,16 @@ export interface Example {
   readonly note: string;
 }
 
-export const EXAMPLES: readonly Example[] = Object.entries(files).map(([path, text]) => {
-  const file = path.replace(/^.*\//, '');
-  const name = file.replace(/\.md$/, '');
-  return { name, file, text, title: titleOf(text) ?? name, note: noteOf(text) };
-});
+/** The one that asks the general question, and so is read first. */
+const FIRST = 'hill-farm-choice';
+
+export const EXAMPLES: readonly Example[] = Object.entries(files)
+  .map(([path, text]) => {
+    const file = path.replace(/^.*\//, '');
+    const name = file.replace(/\.md$/, '');
+    return { name, file, text, title: titleOf(text) ?? name, note: noteOf(text) };
+  })
+  .sort((a, b) => Number(b.name === FIRST) - Number(a.name === FIRST));
 
 /** The title in a notebook's front matter, without reading the rest. */
 export function titleOf(text: string): string | undefined {

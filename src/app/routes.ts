@@ -3,6 +3,7 @@ import { fromLink } from '../store/link.ts';
 
 export type Route =
   | { readonly to: 'home' }
+  | { readonly to: 'begin' }
   | { readonly to: 'example'; readonly name: string }
   | { readonly to: 'kept'; readonly id: string }
   | { readonly to: 'shared'; readonly text: string }
@@ -15,9 +16,11 @@ export function routeOf(fragment: string): Route {
   const [, kind, name] = /^#?(example|kept)=(.+)$/.exec(fragment) ?? [];
   if (kind === 'example') return { to: 'example', name: decode(name) };
   if (kind === 'kept') return { to: 'kept', id: decode(name) };
-  return { to: 'home' };
+  return { to: fragment === BEGIN ? 'begin' : 'home' };
 }
 
+/** Start with one's own farm. */
+export const BEGIN = '#begin';
 export const exampleHref = (name: string) => `#example=${encodeURIComponent(name)}`;
 export const keptHref = (id: string) => `#kept=${encodeURIComponent(id)}`;
 

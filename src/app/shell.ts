@@ -1,6 +1,7 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import type { BarAct, BarState } from '../elements/parts/wk-bar.ts';
 import '../elements/parts/wk-bar.ts';
+import type { BeginSetting } from '../elements/page/wk-begin.ts';
 import '../elements/page/wk-home.ts';
 import type { HomeEntry } from '../elements/page/wk-home.ts';
 import '../elements/parts/wk-text.ts';
@@ -11,11 +12,10 @@ import { toLink } from '../store/link.ts';
 import type { OpenNotebook } from '../store/open.ts';
 import { memoryShelf, openShelf, type Shelf } from '../store/shelf.ts';
 import { formatProblem, type Problem } from '../units/problem.ts';
-import type { Started } from './engine.ts';
+import { engineOnce } from './engineOnce.ts';
 import { EXAMPLES, titleOf } from './examples.ts';
-import { exampleHref, keptHref, routeOf } from './routes.ts';
-
-type Page = typeof import('./notebookPage.ts');
+import { BEGIN, exampleHref, keptHref, routeOf } from './routes.ts';
+import { shellStyle } from './shellStyle.ts';
 
 const SAVED: Readonly<Record<Saved['state'], string>> = {
   saved: 'kept in this browser',
@@ -36,47 +36,10 @@ export class WkShell extends LitElement {
     problems: { state: true },
     kept: { state: true },
     loading: { state: true },
+    beginning: { state: true },
   };
 
-  static override styles = css`
-    :host {
-      display: block;
-    }
-    .wait {
-      max-width: 76rem;
-      margin: 2rem auto;
-      padding: 0 1rem;
-      color: var(--quiet);
-    }
-    .beside {
-      display: grid;
-      grid-template-columns: minmax(0, 1fr);
-    }
-    .beside.editing {
-      grid-template-columns: minmax(22rem, 2fr) minmax(0, 3fr);
-    }
-    wk-text {
-      position: sticky;
-      top: 0;
-      height: 100dvh;
-      border-right: 1px solid var(--rule);
-    }
-    @media screen and (max-width: 900px) {
-      .beside.editing {
-        grid-template-columns: minmax(0, 1fr);
-      }
-      wk-text {
-        position: static;
-        height: 70dvh;
-        border-bottom: 1px solid var(--rule);
-      }
-    }
-    @media print {
-      .beside.editing {
-        display: block;
-      }
-    }
-  `;
+  static override styles = shellStyle;
 
   declare open: OpenNotebook | undefined;
   declare editing: boolean;
@@ -87,6 +50,8 @@ export class WkShell extends LitElement {
   declare kept: readonly HomeEntry[];
   /** A notebook is on its way. */
   declare loading: boolean;
+  /** Starting with one's own farm. */
+  declare beginning: BeginSetting | undefined;
 
   #shelf: Shelf = memoryShelf();
   #save: Autosave | undefined;
@@ -178,6 +143,13 @@ export class WkShell extends LitElement {
         undefined,
         'Opened from a link. It is kept in this browser once you change it.',
       );
+    } else if (route.to === 'begin') {
+      this.loading = true;
+      const [{ started }, { beginSetting }] = await Promise.all([engineOnce(), import('./begin.ts')]);
+      if (mine !== this.#version) return;
+      this.loading = false;
+      this.beginning = beginSetting(started);
+      return;
     } else if (route.to === 'damaged') {
       this.problems = [{ what: route.problem, file: 'link' }];
     } else if (route.to === 'kept') {
@@ -200,7 +172,6 @@ export class WkShell extends LitElement {
   };
 
   #idOf: string | undefined;
-  #loading: Promise<{ readonly openNotebook: Page['openNotebook']; readonly started: Started }> | undefined;
 
   async #start(
     text: string,
@@ -210,11 +181,7 @@ export class WkShell extends LitElement {
   ): Promise<void> {
     const mine = ++this.#version;
     this.loading = true;
-    this.#loading ??= import('./notebookPage.ts').then(({ openNotebook, startEngine }) => ({
-      openNotebook,
-      started: startEngine(),
-    }));
-    const { openNotebook, started } = await this.#loading;
+    const { openNotebook, started } = await engineOnce();
     if (mine !== this.#version) return;
     this.loading = false;
     this.problems = started.problems;
@@ -262,6 +229,7 @@ export class WkShell extends LitElement {
 
   #leave(): void {
     this.loading = false;
+    this.beginning = undefined;
     this.#commitTyping();
     this.#stopWatching?.();
     this.#save?.stop();
@@ -293,6 +261,14 @@ export class WkShell extends LitElement {
     }
     history.replaceState(null, '', '#file');
     await this.#start(decoded.text, file.name, undefined);
+  }
+
+  /** A notebook made from answers: kept at once, since it is nobody's example. */
+  async #begun(text: string): Promise<void> {
+    const { keepBegun } = await import('./begin.ts');
+    const id = await keepBegun(this.#shelf, text).catch(() => undefined);
+    if (id !== undefined) location.hash = keptHref(id);
+    else await this.#start(text, 'my-farm.md', undefined, 'Not kept in this browser: save it as a file.');
   }
 
   #act(act: BarAct): void {
@@ -368,7 +344,10 @@ export class WkShell extends LitElement {
             </div>`
           : this.loading
             ? html`<p class="wait" role="status">Opening the notebook …</p>`
-            : html`<wk-home
+            : this.beginning
+              ? html`<wk-begin .setting=${this.beginning} @wk-begun=${(e: CustomEvent<{ text: string }>) => void this.#begun(e.detail.text)}></wk-begin>`
+              : html`<wk-home
+              .begin=${BEGIN}
               .examples=${EXAMPLES.map(({ name, title, note }) => ({ href: exampleHref(name), title, note }))}
               .kept=${this.kept}
               .problems=${this.problems}

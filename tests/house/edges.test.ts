@@ -16,6 +16,7 @@ const ALLOWED: Record<string, readonly string[]> = {
   study: ['model', ...BASE],
   bedmix: ['study', 'model', ...BASE],
   season: ['study', 'model', ...BASE],
+  begin: ['study', 'model', ...BASE],
   uncertainty: ['study', 'model', ...BASE],
   whatif: ['uncertainty', 'study', 'model', ...BASE],
   calibrate: [...QUESTIONS],
@@ -23,8 +24,8 @@ const ALLOWED: Record<string, readonly string[]> = {
   store: ['worker', ...QUESTIONS],
   plots: [...QUESTIONS],
   paper: ['plots', ...QUESTIONS],
-  elements: ['paper', 'plots', 'store', 'worker', ...QUESTIONS],
-  app: ['elements', 'paper', 'plots', 'store', 'worker', ...QUESTIONS],
+  elements: ['begin', 'paper', 'plots', 'store', 'worker', ...QUESTIONS],
+  app: ['elements', 'begin', 'paper', 'plots', 'store', 'worker', ...QUESTIONS],
   cli: ['paper', 'plots', 'worker', 'calibrate', ...QUESTIONS],
 };
 

@@ -16,6 +16,7 @@ export interface HomeEntry {
  */
 export class WkHome extends LitElement {
   static override properties = {
+    begin: { attribute: false },
     examples: { attribute: false },
     kept: { attribute: false },
     problems: { attribute: false },
@@ -77,7 +78,21 @@ export class WkHome extends LitElement {
         margin-top: 0.5rem;
         max-width: 100%;
       }
+      .begin {
+        display: inline-block;
+        margin: 0.4rem 0 0.2rem;
+        padding: 0.7rem 1.4rem;
+        border-radius: 4px;
+        background: #1b5f88;
+        color: #fff;
+        font-weight: 600;
+        text-decoration: none;
+      }
+      .begin:hover {
+        background: #164e70;
+      }
       @media print {
+        .begin,
         .file {
           display: none;
         }
@@ -85,12 +100,15 @@ export class WkHome extends LitElement {
     `,
   ];
 
+  /** Address at which one starts with one's own farm. */
+  declare begin: string;
   declare examples: readonly HomeEntry[];
   declare kept: readonly HomeEntry[];
   declare problems: readonly Problem[];
 
   constructor() {
     super();
+    this.begin = '';
     this.examples = [];
     this.kept = [];
     this.problems = [];
@@ -112,9 +130,15 @@ export class WkHome extends LitElement {
         Out on pasture, on slats over slurry, or on a deep bed that becomes compost: what each keeps of the herd's nutrients, what it takes in hours and money,
         and how sure that is, for your herd, ground, weather and prices. Everything is worked out on this machine; nothing is sent anywhere.
       </p>
+      ${
+        this.begin === ''
+          ? nothing
+          : html`<a class="begin" href=${this.begin}>Start with my farm</a>
+              <p class="quiet">Six short steps; a few minutes on a phone. What you do not know can stay empty.</p>`
+      }
       <wk-problems .problems=${this.problems}></wk-problems>
       ${this.kept.length > 0 ? html`<h2>Your notebooks</h2>${this.#list(this.kept)}` : nothing}
-      <h2>Start from a worked example</h2>
+      <h2>Or look at a worked example</h2>
       <p class="quiet">The farms are invented. Take the one nearest yours and change it; your changes are kept in this browser.</p>
       ${this.#list(this.examples)}
       <h2>Open a file</h2>

@@ -84,6 +84,9 @@ export class WkWeather extends LitElement {
         gap: 0.15rem;
         font-size: 0.9rem;
       }
+      .drop input {
+        max-width: 100%;
+      }
       .guess select {
         max-width: 100%;
       }
