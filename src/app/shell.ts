@@ -1,29 +1,49 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import type { BarAct, BarState } from '../elements/parts/wk-bar.ts';
 import '../elements/parts/wk-bar.ts';
 import '../elements/page/wk-home.ts';
-import type { HomeEntry } from '../elements/page/wk-home.ts';
+import type { KeptAct, KeptEntry } from '../elements/page/wk-kept.ts';
 import '../elements/parts/wk-text.ts';
 import { watch } from '../elements/parts/watch.ts';
-import { decodeNotebook, MAX_BYTES } from '../notebook/decode.ts';
-import { type Autosave, autosave, type Saved } from '../store/autosave.ts';
-import { toLink } from '../store/link.ts';
+import type { Saved } from '../store/autosave.ts';
+import { fileNameOf } from '../store/bundle.ts';
+import { push } from '../store/history.ts';
+import type { State } from '../store/journal.ts';
 import type { OpenNotebook } from '../store/open.ts';
-import { memoryShelf, openShelf, type Shelf } from '../store/shelf.ts';
+import type { Kept } from '../store/shelf.ts';
 import { formatProblem, type Problem } from '../units/problem.ts';
+import { copyLink } from './copyLink.ts';
 import type { Started } from './engine.ts';
 import { EXAMPLES, titleOf } from './examples.ts';
+import { Keeper } from './keeper.ts';
+import {
+  actOnKept,
+  type Done,
+  download,
+  exportAll,
+  fileFor,
+  importFiles,
+  keepFile,
+  keptEntries,
+} from './library.ts';
 import { exampleHref, keptHref, routeOf } from './routes.ts';
+import { keepScroll, type ScrollKeeper } from './scroll.ts';
+import { shellStyle } from './shellStyle.ts';
+import { followTyping } from './typing.ts';
 
 type Page = typeof import('./notebookPage.ts');
+interface Loaded {
+  readonly openNotebook: Page['openNotebook'];
+  readonly started: Started;
+}
 
 const SAVED: Readonly<Record<Saved['state'], string>> = {
   saved: 'kept in this browser',
   waiting: 'keeping …',
   failed: 'not kept',
 };
-/** Typing pauses this long before the page follows. */
-const TYPING_MS = 250;
+/** Leaving waits this long for the shelf, so that a list shows what was just changed. */
+const LEAVE_MS = 1500;
 
 /** The whole app: the list of notebooks, or an open one with its text beside it. */
 export class WkShell extends LitElement {
@@ -36,47 +56,12 @@ export class WkShell extends LitElement {
     problems: { state: true },
     kept: { state: true },
     loading: { state: true },
+    unfetched: { state: true },
+    lost: { state: true },
+    done: { state: true },
   };
 
-  static override styles = css`
-    :host {
-      display: block;
-    }
-    .wait {
-      max-width: 76rem;
-      margin: 2rem auto;
-      padding: 0 1rem;
-      color: var(--quiet);
-    }
-    .beside {
-      display: grid;
-      grid-template-columns: minmax(0, 1fr);
-    }
-    .beside.editing {
-      grid-template-columns: minmax(22rem, 2fr) minmax(0, 3fr);
-    }
-    wk-text {
-      position: sticky;
-      top: 0;
-      height: 100dvh;
-      border-right: 1px solid var(--rule);
-    }
-    @media screen and (max-width: 900px) {
-      .beside.editing {
-        grid-template-columns: minmax(0, 1fr);
-      }
-      wk-text {
-        position: static;
-        height: 70dvh;
-        border-bottom: 1px solid var(--rule);
-      }
-    }
-    @media print {
-      .beside.editing {
-        display: block;
-      }
-    }
-  `;
+  static override styles = shellStyle;
 
   declare open: OpenNotebook | undefined;
   declare editing: boolean;
@@ -84,17 +69,40 @@ export class WkShell extends LitElement {
   declare saved: Saved | undefined;
   declare notice: string;
   declare problems: readonly Problem[];
-  declare kept: readonly HomeEntry[];
+  declare kept: readonly KeptEntry[];
   /** A notebook is on its way. */
   declare loading: boolean;
+  /** A part of the page could not be fetched, and why. */
+  declare unfetched: string;
+  /** Left with changes that could not be kept. */
+  declare lost: State | undefined;
+  /** What was done last with a kept notebook. */
+  declare done: Done;
 
-  #shelf: Shelf = memoryShelf();
-  #save: Autosave | undefined;
+  /** Fetches all that an open notebook needs. */
+  fetchPage = (): Promise<Page> => import('./notebookPage.ts');
+  readonly keeper = new Keeper({
+    saved: (saved) => {
+      this.saved = saved;
+      if (saved.words) this.notice = saved.words;
+    },
+    other: () => {
+      this.notice =
+        'This notebook was changed in another tab. Reload to take that in; if you go on here, the other text is kept beside yours.';
+    },
+    address: (id) => history.replaceState(history.state, '', keptHref(id)),
+    lost: (state) => {
+      this.lost = state;
+    },
+  });
+  #ready: Promise<void> | undefined;
+  #scroll: ScrollKeeper | undefined;
   #title = '';
-  #typing: ReturnType<typeof setTimeout> | undefined;
-  #typed: string | undefined;
-  /** Counts up with each run of typing, so that one run is one step to undo. */
-  #run = 0;
+  readonly #typing = followTyping(
+    // Kept before the page has followed: reading and computing may take a while.
+    (step) => this.open && this.keeper.note(push(this.open.history.value, step)),
+    ({ text, what, mark }) => this.open?.edit(text, what, mark),
+  );
   /** Routes are followed one at a time; a later one wins. */
   #version = 0;
 
@@ -106,6 +114,8 @@ export class WkShell extends LitElement {
     this.problems = [];
     this.kept = [];
     this.loading = false;
+    this.unfetched = '';
+    this.done = {};
     watch(this, () => {
       const open = this.open;
       if (!open) return;
@@ -115,18 +125,30 @@ export class WkShell extends LitElement {
     });
     this.addEventListener('wk-act', (event) => this.#act((event as CustomEvent<BarAct>).detail));
     this.addEventListener('wk-file', (event) => void this.#file((event as CustomEvent<File>).detail));
+    this.addEventListener('wk-kept', (event) =>
+      this.#withList(actOnKept(this.keeper.shelf, (event as CustomEvent<KeptAct>).detail)),
+    );
+    this.addEventListener('wk-kept-undo', () => {
+      const { removed } = this.done;
+      if (removed) void this.#withList(this.keeper.shelf.restore(removed).then(() => ({})));
+    });
+    this.addEventListener(
+      'wk-export',
+      () => void this.#withList(exportAll(this.keeper.shelf).then(() => ({}))),
+    );
+    this.addEventListener('wk-import', (event) =>
+      this.#withList(importFiles(this.keeper.shelf, (event as CustomEvent<File[]>).detail)),
+    );
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
-    try {
-      this.#shelf = openShelf();
-    } catch {
-      this.notice = 'This browser keeps nothing here (a private window?). Save the notebook as a file.';
-    }
+    this.#scroll = keepScroll();
+    this.#ready ??= this.keeper.start();
     addEventListener('hashchange', this.#follow);
-    addEventListener('pagehide', this.#flush);
-    document.addEventListener('visibilitychange', this.#flush);
+    addEventListener('pagehide', this.#hurry);
+    addEventListener('beforeunload', this.#askToStay);
+    document.addEventListener('visibilitychange', this.#hidden);
     document.addEventListener('dragover', this.#dragged);
     document.addEventListener('drop', this.#dropped);
     document.addEventListener('keydown', this.#key);
@@ -136,15 +158,25 @@ export class WkShell extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('hashchange', this.#follow);
-    removeEventListener('pagehide', this.#flush);
-    document.removeEventListener('visibilitychange', this.#flush);
+    removeEventListener('pagehide', this.#hurry);
+    removeEventListener('beforeunload', this.#askToStay);
+    document.removeEventListener('visibilitychange', this.#hidden);
     document.removeEventListener('dragover', this.#dragged);
     document.removeEventListener('drop', this.#dropped);
     document.removeEventListener('keydown', this.#key);
-    this.#leave();
+    this.#scroll?.stop();
+    void this.#leave();
   }
 
-  #flush = () => void this.#save?.flush();
+  #hurry = () => this.keeper.hurry();
+  #hidden = () => {
+    if (document.visibilityState !== 'hidden') return;
+    this.#hurry();
+    this.keeper.flush();
+  };
+  #askToStay = (event: BeforeUnloadEvent) => {
+    if (this.keeper.atRisk || this.lost) event.preventDefault();
+  };
   #dragged = (event: DragEvent) => event.preventDefault();
   #dropped = (event: DragEvent) => {
     event.preventDefault();
@@ -163,8 +195,14 @@ export class WkShell extends LitElement {
   #follow = async (): Promise<void> => {
     const mine = ++this.#version;
     const route = routeOf(location.hash);
-    if (route.to === 'kept' && this.open && this.#idOf === route.id) return;
-    this.#leave();
+    if (route.to === 'kept' && this.open && this.keeper.id === route.id) return;
+    this.#scroll?.arrive();
+    this.done = {};
+    this.problems = [];
+    const left = this.#leave();
+    await this.#ready;
+    await Promise.race([left, new Promise((resolve) => setTimeout(resolve, LEAVE_MS))]);
+    if (mine !== this.#version) return;
     if (route.to === 'example') {
       const example = EXAMPLES.find(({ name }) => name === route.name);
       if (example) return this.#start(example.text, example.file, undefined);
@@ -181,155 +219,119 @@ export class WkShell extends LitElement {
     } else if (route.to === 'damaged') {
       this.problems = [{ what: route.problem, file: 'link' }];
     } else if (route.to === 'kept') {
-      const found = await this.#shelf.get(route.id).catch(() => undefined);
+      const found = await this.keeper.shelf.get(route.id).catch(() => undefined);
       if (mine !== this.#version) return;
-      if (found) return this.#start(found.text, `${route.id}.md`, { id: route.id, revision: found.revision });
+      if (found) return this.#start(found.text, fileFor(found), found);
       this.problems = [
         { what: 'this browser no longer keeps that notebook', file: route.id, todo: 'open its file instead' },
       ];
     }
-    const list = await this.#shelf.list().catch(() => []);
-    if (mine !== this.#version) return;
-    this.kept = [...list]
-      .sort((a, b) => b.saved - a.saved)
-      .map(({ id, title, saved }) => ({
-        href: keptHref(id),
-        title,
-        note: `changed ${new Date(saved).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}`,
-      }));
+    if (this.keeper.blocked !== '')
+      this.problems = [
+        ...this.problems,
+        {
+          what: 'this browser keeps nothing here: what you change lasts until this page is closed',
+          file: 'storage',
+          found: this.keeper.blocked,
+          todo: 'save each notebook as a file, or leave the private window',
+        },
+      ];
+    await this.#withList(Promise.resolve({}));
   };
 
-  #idOf: string | undefined;
-  #loading: Promise<{ readonly openNotebook: Page['openNotebook']; readonly started: Started }> | undefined;
+  /** Does something with the list of kept notebooks, and shows it anew. */
+  async #withList(doing: Promise<Done>): Promise<void> {
+    const mine = this.#version;
+    const done = await doing.catch((error) => ({ problems: [{ what: String(error), file: 'storage' }] }));
+    const list = await keptEntries(this.keeper.shelf).catch(() => []);
+    if (mine !== this.#version) return;
+    this.kept = list;
+    this.done = done;
+    if (done.problems && done.problems.length > 0) this.problems = done.problems;
+  }
 
-  async #start(
-    text: string,
-    file: string,
-    kept: { id: string; revision: number } | undefined,
-    notice = '',
-  ): Promise<void> {
+  #loading: Promise<Loaded> | undefined;
+
+  async #start(text: string, file: string, kept: Kept | undefined, notice = ''): Promise<void> {
     const mine = ++this.#version;
     this.loading = true;
-    this.#loading ??= import('./notebookPage.ts').then(({ openNotebook, startEngine }) => ({
+    this.unfetched = '';
+    this.#loading ??= this.fetchPage().then(({ openNotebook, startEngine }) => ({
       openNotebook,
       started: startEngine(),
     }));
-    const { openNotebook, started } = await this.#loading;
+    let page: Loaded;
+    try {
+      page = await this.#loading;
+    } catch (error) {
+      this.#loading = undefined;
+      if (mine === this.#version) this.unfetched = error instanceof Error ? error.message : String(error);
+      return;
+    }
     if (mine !== this.#version) return;
+    const { openNotebook, started } = page;
     this.loading = false;
     this.problems = started.problems;
-    this.notice =
-      notice === '' && started.problems.length > 0
-        ? `The tables of this build are at fault: ${formatProblem(started.problems[0])}`
-        : notice;
     this.saved = undefined;
     this.#title = titleOf(text) ?? file;
-    const open = openNotebook(text, file, started.engine);
+    const open = openNotebook(text, file, started.engine, this.keeper.begin(text, file, kept));
+    this.notice = this.#firstNotice(notice, started.problems);
     this.open = open;
-    this.#idOf = kept?.id;
-    if (kept) this.#keep(kept.id, kept.revision);
-    let last = text;
-    // A copy is made on the first change, so that worked examples and links stay as they were.
-    this.#stopWatching = open.text.subscribe((now) => {
-      if (now === last) return;
-      last = now;
-      if (!this.#save) {
-        const id = `${file.replace(/\.md$/, '').replace(/[^\w-]+/g, '-')}-${Date.now().toString(36)}`;
-        this.#idOf = id;
-        this.#keep(id, 0);
-        history.replaceState(null, '', keptHref(id));
-      }
-      this.#save?.changed(titleOf(now) ?? this.#title, now);
-    });
+    this.#stopWatching = open.history.subscribe((now) => this.keeper.note(now));
+  }
+
+  #firstNotice(notice: string, [fault]: readonly Problem[]): string {
+    if (this.keeper.blocked !== '')
+      return `This browser keeps nothing here (${this.keeper.blocked}): what you change is lost when this page is closed.`;
+    return notice === '' && fault ? `The tables of this build are at fault: ${formatProblem(fault)}` : notice;
   }
 
   #stopWatching: (() => void) | undefined;
 
-  #keep(id: string, revision: number): void {
-    this.#save = autosave(this.#shelf, {
-      id,
-      revision,
-      onState: (saved) => {
-        this.saved = saved;
-        if (saved.words) this.notice = saved.words;
-      },
-      onOther: () => {
-        this.notice =
-          'This notebook was changed in another tab. Reload to take that in; if you go on here, the other text is kept beside yours.';
-      },
-    });
-  }
-
-  #leave(): void {
+  #leave(): Promise<void> {
     this.loading = false;
-    this.#commitTyping();
-    this.#stopWatching?.();
-    this.#save?.stop();
-    this.#save = undefined;
+    this.unfetched = '';
+    const left = this.keeper.leave(() => {
+      this.#typing.commit();
+      this.#stopWatching?.();
+    });
     this.open?.close();
     this.open = undefined;
-    this.#idOf = undefined;
     document.title = 'winterkeep';
+    return left;
   }
 
+  /** A file is kept at once, so that it is still open after a reload. */
   async #file(file: File): Promise<void> {
-    if (file.size > MAX_BYTES) {
-      location.hash = '';
-      this.problems = [
-        {
-          what: 'the file is too large to be a notebook',
-          file: file.name,
-          found: `${(file.size / 1e6).toFixed(1)} MB`,
-          allowed: `at most ${MAX_BYTES / 1e6} MB`,
-        },
-      ];
+    await this.#ready;
+    const kept = await keepFile(this.keeper.shelf, file).catch((error) => ({
+      problem: { what: 'the file could not be kept in this browser', file: file.name, found: String(error) },
+    }));
+    if ('id' in kept) {
+      location.hash = keptHref(kept.id);
       return;
     }
-    const decoded = decodeNotebook(new Uint8Array(await file.arrayBuffer()), file.name);
-    this.#leave();
-    if ('problem' in decoded) {
-      this.problems = [decoded.problem];
-      return;
-    }
-    history.replaceState(null, '', '#file');
-    await this.#start(decoded.text, file.name, undefined);
+    await this.#leave();
+    if (location.hash !== '') history.pushState(null, '', '#');
+    await this.#withList(Promise.resolve({ problems: [kept.problem] }));
   }
 
   #act(act: BarAct): void {
     const { open } = this;
     if (!open) return;
-    this.#commitTyping();
+    this.#typing.commit();
     if (act === 'undo') open.undo();
     else if (act === 'redo') open.redo();
     else if (act === 'edit') this.editing = !this.editing;
     else if (act === 'print') print();
     else if (act === 'units') this.system = this.#system === 'us' ? 'metric' : 'us';
-    else if (act === 'save') download(open.text.value, open.file);
-    else void this.#copyLink(open.text.value);
-  }
-
-  async #copyLink(text: string): Promise<void> {
-    const link = `${location.href.split('#')[0]}#${toLink(text)}`;
-    try {
-      await navigator.clipboard.writeText(link);
-      this.notice = `A link of ${link.length.toLocaleString('en-GB')} letters is on the clipboard. It holds the whole notebook; nothing was sent anywhere.`;
-    } catch {
-      location.hash = link.split('#')[1];
-      this.notice = 'The link is now in the address line: copy it from there.';
-    }
-  }
-
-  #type(text: string): void {
-    this.#typed = text;
-    clearTimeout(this.#typing);
-    this.#typing = setTimeout(() => this.#commitTyping(), TYPING_MS);
-  }
-
-  #commitTyping(): void {
-    clearTimeout(this.#typing);
-    const text = this.#typed;
-    this.#typed = undefined;
-    if (text !== undefined) this.open?.edit(text, 'typing', `typing ${this.#run}`);
+    else if (act === 'save') {
+      download(open.text.value, open.file);
+      this.keeper.saved();
+    } else
+      void copyLink(open.text.value).then((words) => {
+        this.notice = words;
+      });
   }
 
   get #system(): 'metric' | 'us' {
@@ -347,42 +349,45 @@ export class WkShell extends LitElement {
       editing: this.editing,
       saved: this.saved ? SAVED[this.saved.state] : '',
       notice: this.notice,
+      offer: this.keeper.atRisk || this.saved?.state === 'failed' || this.keeper.blocked !== '',
     };
   }
 
   protected override render() {
     const { open } = this;
     return html`<wk-bar .state=${this.#bar()}></wk-bar>
+      ${this.lost ? this.#rescue(this.lost) : nothing}
       ${
         open
           ? html`<div class="beside ${this.editing ? 'editing' : ''}">
               ${
                 this.editing
-                  ? html`<wk-text .text=${this.#typed ?? open.text.value} @wk-text=${(e: CustomEvent<string>) => this.#type(e.detail)} @focusout=${() => {
-                      this.#commitTyping();
-                      this.#run++;
-                    }}></wk-text>`
+                  ? html`<wk-text .text=${this.#typing.text ?? open.text.value} @wk-text=${(e: CustomEvent<string>) => this.#typing.type(e.detail)} @focusout=${() => this.#typing.endRun()}></wk-text>`
                   : nothing
               }
               <wk-page .open=${open} .system=${this.system}></wk-page>
             </div>`
-          : this.loading
-            ? html`<p class="wait" role="status">Opening the notebook …</p>`
-            : html`<wk-home
+          : this.unfetched !== ''
+            ? html`<p class="wait" role="alert">A part of this page could not be fetched (${this.unfetched}). What you have kept is safe. <button type="button" @click=${() => location.reload()}>Reload</button></p>`
+            : this.loading
+              ? html`<p class="wait" role="status">Opening the notebook …</p>`
+              : html`<wk-home
               .examples=${EXAMPLES.map(({ name, title, note }) => ({ href: exampleHref(name), title, note }))}
               .kept=${this.kept}
+              .said=${this.done.words ?? ''}
+              .undoable=${this.done.removed !== undefined}
               .problems=${this.problems}
             ></wk-home>`
       }`;
   }
-}
 
-function download(text: string, file: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'text/markdown' }));
-  link.download = file.endsWith('.md') ? file : `${file}.md`;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  #rescue({ title, history: { now } }: State) {
+    return html`<p class="wait" role="alert">The last changes of “${title}” could not be kept in this browser.
+      <button type="button" @click=${() => {
+        download(now.text, fileNameOf(title));
+        this.lost = undefined;
+      }}>Save it as a file</button></p>`;
+  }
 }
 
 customElements.define('wk-shell', WkShell);

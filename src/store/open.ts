@@ -105,8 +105,9 @@ export interface OpenNotebook {
   close(): void;
 }
 
-export function openNotebook(text: string, file: string, engine: Engine): OpenNotebook {
-  const history = signal(startHistory(text));
+/** `before` is the history of an earlier visit, whose steps can still be undone. */
+export function openNotebook(text: string, file: string, engine: Engine, before?: History): OpenNotebook {
+  const history = signal(before?.now.text === text ? before : startHistory(text));
   const now = computed(() => history.value.now.text);
   const reading = computed(() => engine.read(now.value, file));
   const notebook = signal<Notebook | undefined>(undefined);
@@ -221,6 +222,7 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   });
 
   const edit = (next: string, what: string, mark?: string) => {
+    fault.value = undefined;
     history.value = push(history.value, { text: next, what, ...(mark === undefined ? {} : { mark }) });
   };
   return {
@@ -255,6 +257,14 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     commit(id, value) {
       const [read, setting] = [notebook.value, base.value];
       if (!read || !setting) return;
+      // The places of the last sound reading are not the places of this text.
+      if (reading.value.notebook !== read || reading.value.problems.length > 0) {
+        batch(() => {
+          turned.value = new Map();
+          fault.value = atFault(file);
+        });
+        return;
+      }
       try {
         const result = edited(
           now.value,
@@ -301,9 +311,11 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     },
     edit,
     undo: () => {
+      fault.value = undefined;
       history.value = undo(history.value);
     },
     redo: () => {
+      fault.value = undefined;
       history.value = redo(history.value);
     },
     close() {
@@ -326,6 +338,12 @@ function cannotWrite(error: unknown, file: string): Problem {
     todo: 'mend the text by hand, or undo the last change',
   };
 }
+
+const atFault = (file: string): Problem => ({
+  what: 'nothing was changed: the text is at fault, and the figures shown are of the text before',
+  file,
+  todo: 'mend the text or undo the last change, then turn the slider again',
+});
 
 const words = (error: unknown) => (error instanceof Error ? error.message : String(error));
 

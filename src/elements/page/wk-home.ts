@@ -2,6 +2,8 @@ import { css, html, LitElement, nothing } from 'lit';
 import type { Problem } from '../../units/problem.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-problems.ts';
+import type { KeptEntry } from './wk-kept.ts';
+import './wk-kept.ts';
 
 export interface HomeEntry {
   readonly href: string;
@@ -18,6 +20,8 @@ export class WkHome extends LitElement {
   static override properties = {
     examples: { attribute: false },
     kept: { attribute: false },
+    said: {},
+    undoable: { type: Boolean },
     problems: { attribute: false },
   };
 
@@ -86,13 +90,18 @@ export class WkHome extends LitElement {
   ];
 
   declare examples: readonly HomeEntry[];
-  declare kept: readonly HomeEntry[];
+  declare kept: readonly KeptEntry[];
+  /** What was done last with a kept notebook, and whether it can be undone. */
+  declare said: string;
+  declare undoable: boolean;
   declare problems: readonly Problem[];
 
   constructor() {
     super();
     this.examples = [];
     this.kept = [];
+    this.said = '';
+    this.undoable = false;
     this.problems = [];
   }
 
@@ -113,7 +122,8 @@ export class WkHome extends LitElement {
         and how sure that is, for your herd, ground, weather and prices. Everything is worked out on this machine; nothing is sent anywhere.
       </p>
       <wk-problems .problems=${this.problems}></wk-problems>
-      ${this.kept.length > 0 ? html`<h2>Your notebooks</h2>${this.#list(this.kept)}` : nothing}
+      <h2 ?hidden=${this.kept.length === 0}>Your notebooks</h2>
+      <wk-kept .entries=${this.kept} .said=${this.said} .undoable=${this.undoable}></wk-kept>
       <h2>Start from a worked example</h2>
       <p class="quiet">The farms are invented. Take the one nearest yours and change it; your changes are kept in this browser.</p>
       ${this.#list(this.examples)}
