@@ -274,10 +274,12 @@ export class WkShell extends LitElement {
     this.problems = started.problems;
     this.saved = undefined;
     this.#title = titleOf(text) ?? file;
-    const open = openNotebook(text, file, started.engine, this.keeper.begin(text, file, kept));
+    const open = openNotebook(text, file, started.engine, {
+      before: this.keeper.begin(text, file, kept),
+      changed: (now) => this.keeper.note(now),
+    });
     this.notice = this.#firstNotice(notice, started.problems);
     this.open = open;
-    this.#stopWatching = open.history.subscribe((now) => this.keeper.note(now));
   }
 
   #firstNotice(notice: string, [fault]: readonly Problem[]): string {
@@ -286,15 +288,10 @@ export class WkShell extends LitElement {
     return notice === '' && fault ? `The tables of this build are at fault: ${formatProblem(fault)}` : notice;
   }
 
-  #stopWatching: (() => void) | undefined;
-
   #leave(): Promise<void> {
     this.loading = false;
     this.unfetched = '';
-    const left = this.keeper.leave(() => {
-      this.#typing.commit();
-      this.#stopWatching?.();
-    });
+    const left = this.keeper.leave(() => this.#typing.commit());
     this.open?.close();
     this.open = undefined;
     document.title = 'winterkeep';

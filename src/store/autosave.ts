@@ -1,10 +1,11 @@
 /**
- * Saves while the keeper works: the first change at once, and from then on whatever has come together every quarter of
- * a second, pause or no pause. Each goes into the journal as a small step; now and then all is folded into the notebook.
+ * Saves while the keeper works: a change at once, or what has come together in a tenth of a second, pause or no pause.
+ * Each goes into the journal as a small step, asked for before anything is computed; now and then all is folded into
+ * the notebook. Steps need not wait for each other: the shelf takes them in the order they are asked for.
  */
 import { checksum } from './checksum.ts';
 import type { History } from './history.ts';
-import { type Basis, type Entry, type State, startEntry, stepEntry } from './journal.ts';
+import { type Basis, type State, startEntry, stepEntry } from './journal.ts';
 import { randomId, type Shelf, type Word } from './shelf.ts';
 
 export interface Saved {
@@ -54,6 +55,10 @@ const FOLD_AFTER = 200;
 const ANEW_MS = 30_000;
 /** What could not be saved is tried again this much later, and at each change. */
 const AGAIN_MS = 5000;
+/** Steps on their way to a slow disk; more come together into one. */
+const MOST_ON_THE_WAY = 4;
+/** Own texts that are remembered, so that what is found on the shelf is not taken for somebody else's. */
+const OWN_TEXTS = 8;
 
 export function autosave(shelf: Shelf, options: AutosaveOptions): Autosave {
   return new Saving(shelf, options);
@@ -66,16 +71,13 @@ class Saving implements Autosave {
   #basis: Basis;
   /** What the journal leads to; undefined where the next step has to begin it anew. */
   #journaled: History | undefined;
-  /** Counts up when the journal has to begin anew, whatever a step on its way will say. */
-  #begun = 0;
   #steps = 0;
   #place = 0;
   #waiting: State | undefined;
-  #inFlight: State | undefined;
+  #onTheWay = 0;
   #last: State | undefined;
   #lastAt = Number.NEGATIVE_INFINITY;
   #timer: ReturnType<typeof setTimeout> | undefined;
-  #saving: Promise<void> = Promise.resolve();
   #stopped = false;
 
   constructor(shelf: Shelf, options: AutosaveOptions) {
@@ -92,28 +94,22 @@ class Saving implements Autosave {
   }
 
   flush(): Promise<void> {
-    this.#saving = this.#saving.then(() =>
-      this.#save(this.#fold, this.#waiting ?? (this.#steps > 0 ? this.#last : undefined)),
-    );
-    return this.#saving;
+    const state = this.#waiting ?? (this.#steps > 0 ? this.#last : undefined);
+    return state ? this.#save(this.#fold, state) : Promise.resolve();
   }
 
   hurry(): void {
-    const state = this.#waiting ?? this.#inFlight;
-    if (!state) return;
-    this.#beginAnew();
-    this.#append(startEntry(state, this.#basis, Date.now(), this.#options.file)).catch(() => {});
+    if (this.#waiting) void this.#save(this.#step, this.#waiting);
   }
 
   get behind(): boolean {
-    return (this.#waiting ?? this.#inFlight) !== undefined;
+    return this.#waiting !== undefined || this.#onTheWay > 0;
   }
 
   async stop(): Promise<State | undefined> {
-    const folded = this.flush();
     this.#stopped = true;
     this.#options.channel.removeEventListener('message', this.#hear);
-    await folded;
+    await this.flush();
     clearTimeout(this.#timer);
     return this.#waiting;
   }
@@ -126,74 +122,82 @@ class Saving implements Autosave {
     if (!this.#stopped) this.#options.onState(saved);
   }
 
-  #beginAnew(): void {
-    this.#journaled = undefined;
-    this.#begun++;
-  }
-
-  #append(entry: Entry): Promise<void> {
-    return this.#shelf.append(this.#options.id, this.#tab, this.#place++, entry);
+  /** From now on the shelf may hold this text of ours. */
+  #own(history: History): void {
+    const from = [...this.#basis.from, checksum(history.now.text)].slice(-OWN_TEXTS);
+    this.#basis = { ...this.#basis, from };
   }
 
   #fold = async (state: State): Promise<string | undefined> => {
     const { id, file } = this.#options;
-    const { kept, aside } = await this.#shelf.put(id, state, this.#basis, { tab: this.#tab, file });
-    this.#basis = { revision: kept.revision, from: [checksum(kept.text)] };
-    this.#beginAnew();
+    const folding = this.#shelf.put(id, state, this.#basis, { tab: this.#tab, file });
+    // Steps asked for from now on come after the fold, which takes the journal away.
+    this.#journaled = undefined;
     this.#steps = 0;
+    this.#own(state.history);
+    const { kept, aside } = await folding;
+    this.#basis = { ...this.#basis, revision: Math.max(this.#basis.revision, kept.revision) };
     return aside
       ? `Another tab had changed this notebook. Its text is kept as “${aside.title}”, in the list of your notebooks.`
       : undefined;
   };
 
-  #step = async (state: State): Promise<string | undefined> => {
-    // The first time it is put on the shelf whole, so that it stands in the list.
-    if (this.#basis.revision === 0 || this.#steps >= FOLD_AFTER) return this.#fold(state);
+  #step = async (state: State): Promise<undefined> => {
+    const { id, file } = this.#options;
     const now = Date.now();
-    if (now - this.#lastAt > ANEW_MS) this.#beginAnew();
-    const [before, mine] = [this.#journaled, this.#begun];
-    await this.#append(
-      before ? stepEntry(before, state, now) : startEntry(state, this.#basis, now, this.#options.file),
-    );
-    // Another tab may fold the journal, and what it then keeps is this tab's own.
-    this.#basis = { ...this.#basis, from: [this.#basis.from[0], checksum(state.history.now.text)] };
-    if (mine === this.#begun) this.#journaled = state.history;
+    const before = now - this.#lastAt > ANEW_MS ? undefined : this.#journaled;
+    const entry = before ? stepEntry(before, state, now) : startEntry(state, this.#basis, now, file);
+    const appending = this.#shelf.append(id, this.#tab, this.#place++, entry);
+    this.#journaled = state.history;
     this.#steps++;
-    return undefined;
+    this.#own(state.history);
+    await appending;
   };
 
-  async #save(how: (state: State) => Promise<string | undefined>, state: State | undefined): Promise<void> {
+  async #save(how: (state: State) => Promise<string | undefined>, state: State): Promise<void> {
     clearTimeout(this.#timer);
     this.#timer = undefined;
-    if (!state) return;
-    this.#inFlight = state;
     this.#waiting = undefined;
+    this.#onTheWay++;
+    let failed: unknown;
+    let words: string | undefined;
     try {
       const saving = how(state);
       this.#lastAt = Date.now();
-      const words = await saving;
-      const { id, channel } = this.#options;
-      channel.postMessage({ id, tab: this.#tab });
-      this.#say({ state: this.#waiting ? 'waiting' : 'saved', ...(words ? { words } : {}) });
+      words = await saving;
     } catch (error) {
-      this.#waiting ??= state;
-      this.#beginAnew();
-      this.#say({ state: 'failed', words: notSaved(error) });
-      if (!this.#stopped) this.#timer = setTimeout(this.#next, AGAIN_MS);
-    } finally {
-      this.#inFlight = undefined;
+      failed = error ?? new Error('no storage');
     }
-    if (this.#waiting && this.#timer === undefined) this.#schedule();
+    this.#onTheWay--;
+    if (failed !== undefined) return this.#failed(failed);
+    const { id, channel } = this.#options;
+    if (!this.#stopped) channel.postMessage({ id, tab: this.#tab });
+    this.#say({ state: this.behind ? 'waiting' : 'saved', ...(words ? { words } : {}) });
+    if (this.#waiting) this.#schedule();
+  }
+
+  #failed(error: unknown): void {
+    this.#waiting ??= this.#last;
+    this.#journaled = undefined;
+    this.#say({ state: 'failed', words: notSaved(error) });
+    if (!this.#stopped && this.#timer === undefined) this.#timer = setTimeout(this.#next, AGAIN_MS);
   }
 
   #next = () => {
-    this.#saving = this.#saving.then(() => this.#save(this.#step, this.#waiting));
+    this.#timer = undefined;
+    if (!this.#waiting || this.#onTheWay >= MOST_ON_THE_WAY) return;
+    void this.#save(this.#steps >= FOLD_AFTER ? this.#fold : this.#step, this.#waiting);
   };
 
+  /** At once where it can be: what follows a change, reading and computing, may hold the page for long. */
   #schedule(): void {
-    if (this.#inFlight || this.#timer !== undefined) return;
-    const { delayMs = 250 } = this.#options;
-    this.#timer = setTimeout(this.#next, Math.max(0, this.#lastAt + delayMs - Date.now()));
+    const { delayMs = 100 } = this.#options;
+    const wait = this.#lastAt + delayMs - Date.now();
+    if (this.#timer !== undefined && wait > 0) return;
+    clearTimeout(this.#timer);
+    this.#timer = undefined;
+    if (wait <= 0) this.#next();
+    else this.#timer = setTimeout(this.#next, wait);
   }
 }
 

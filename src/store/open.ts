@@ -105,9 +105,26 @@ export interface OpenNotebook {
   close(): void;
 }
 
-/** `before` is the history of an earlier visit, whose steps can still be undone. */
-export function openNotebook(text: string, file: string, engine: Engine, before?: History): OpenNotebook {
+/** How a notebook is kept between visits. */
+export interface Keeping {
+  /** The history of an earlier visit, whose steps can still be undone. */
+  readonly before?: History;
+  /** Told of each change before anything is read or computed from it, so that keeping waits for neither. */
+  readonly changed?: (history: History) => void;
+}
+
+export function openNotebook(
+  text: string,
+  file: string,
+  engine: Engine,
+  { before, changed }: Keeping = {},
+): OpenNotebook {
   const history = signal(before?.now.text === text ? before : startHistory(text));
+  const setHistory = (next: History) => {
+    if (next === history.value) return;
+    changed?.(next);
+    history.value = next;
+  };
   const now = computed(() => history.value.now.text);
   const reading = computed(() => engine.read(now.value, file));
   const notebook = signal<Notebook | undefined>(undefined);
@@ -223,7 +240,7 @@ export function openNotebook(text: string, file: string, engine: Engine, before?
 
   const edit = (next: string, what: string, mark?: string) => {
     fault.value = undefined;
-    history.value = push(history.value, { text: next, what, ...(mark === undefined ? {} : { mark }) });
+    setHistory(push(history.value, { text: next, what, ...(mark === undefined ? {} : { mark }) }));
   };
   return {
     file,
@@ -312,11 +329,11 @@ export function openNotebook(text: string, file: string, engine: Engine, before?
     edit,
     undo: () => {
       fault.value = undefined;
-      history.value = undo(history.value);
+      setHistory(undo(history.value));
     },
     redo: () => {
       fault.value = undefined;
-      history.value = redo(history.value);
+      setHistory(redo(history.value));
     },
     close() {
       version++;
