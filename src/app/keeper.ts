@@ -1,6 +1,6 @@
 /** Keeps the open notebook in this browser: where it can, from the first change on, and says at once where it cannot. */
 import { type Autosave, autosave, type Saved } from '../store/autosave.ts';
-import { type Base, blocked, browserBase } from '../store/base.ts';
+import { type Base, blocked } from '../store/base.ts';
 import { type History, startHistory } from '../store/history.ts';
 import type { State } from '../store/journal.ts';
 import { historyOf, type Kept, memoryShelf, newId, openShelf, type Shelf } from '../store/shelf.ts';
@@ -38,7 +38,7 @@ export class Keeper {
   }
 
   /** Finds out whether this browser keeps anything, before it is relied on. */
-  async start(base: () => Base = browserBase): Promise<void> {
+  async start(base: () => Base): Promise<void> {
     let why: string | undefined;
     let found: Base | undefined;
     try {

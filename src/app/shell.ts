@@ -6,6 +6,7 @@ import type { KeptAct, KeptEntry } from '../elements/page/wk-kept.ts';
 import '../elements/parts/wk-text.ts';
 import { watch } from '../elements/parts/watch.ts';
 import type { Saved } from '../store/autosave.ts';
+import { type Base, browserBase } from '../store/base.ts';
 import { fileNameOf } from '../store/bundle.ts';
 import { push } from '../store/history.ts';
 import type { State } from '../store/journal.ts';
@@ -81,6 +82,8 @@ export class WkShell extends LitElement {
 
   /** Fetches all that an open notebook needs. */
   fetchPage = (): Promise<Page> => import('./notebookPage.ts');
+  /** Where notebooks are kept. */
+  base: () => Base = browserBase;
   readonly keeper = new Keeper({
     saved: (saved) => {
       this.saved = saved;
@@ -144,7 +147,7 @@ export class WkShell extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#scroll = keepScroll();
-    this.#ready ??= this.keeper.start();
+    this.#ready ??= this.keeper.start(this.base);
     addEventListener('hashchange', this.#follow);
     addEventListener('pagehide', this.#hurry);
     addEventListener('beforeunload', this.#askToStay);

@@ -59,8 +59,8 @@ const MOST_BAD_LINES = 400;
 const MOST_BAD_SHARE = 0.1;
 
 /** Lines of single days that cannot be right; none where the file is wrong as a whole, or a line holds a month. */
-function badLines({ problems, form, series }: WeatherFile): Problem[] {
-  if (series || form === 'ghcnFixedWidth') return [];
+function badLines({ problems, form, series, rain }: WeatherFile): Problem[] {
+  if (series || rain || form === 'ghcnFixedWidth') return [];
   const bad = problems.filter(({ line }) => line !== undefined && line > 1);
   return problems.every((each) => bad.includes(each) || /^and \d+ more/.test(each.what)) ? bad : [];
 }
@@ -90,7 +90,7 @@ function withoutBadDays(
     left = left.filter((_, k) => !cut.has(k));
     read = readLines(file, left, { ...options, guess: first.guess ?? options.guess });
   }
-  if (out.length === 0 || !read.series) return read;
+  if (out.length === 0 || !(read.series || read.rain)) return read;
   const done =
     how === 'bridge'
       ? 'lines that cannot be right were taken as days not measured (of a day given twice the first line stands)'

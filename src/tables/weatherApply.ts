@@ -106,13 +106,13 @@ export function applyGuess(
     });
   }
   if (problems.length > 0) return { series: null, problems: shorten(problems), notes: [] };
-  if (rainAlone) return rainReading(file, raw);
+  if (rainAlone) return rainReading(file, raw, lacking);
   const name = station ?? ids[0];
   return toSeries(file, raw, name === undefined ? { label } : { label: name, station: name });
 }
 
 /** Days of rain, checked as any: units, days given twice, what cannot fall in a day. */
-function rainReading(file: string, raw: readonly RawDay[]): WeatherReading {
+function rainReading(file: string, raw: readonly RawDay[], lacking: readonly Problem[]): WeatherReading {
   const wet = raw.filter(({ rainMm }) => rainMm !== null);
   // Any temperature will do to have the rain checked; none of it is handed on.
   const { series, problems } = toSeries(
@@ -121,7 +121,13 @@ function rainReading(file: string, raw: readonly RawDay[]): WeatherReading {
     { label: file },
   );
   if (!series) return { series: null, problems, notes: [] };
-  return { series: null, problems: [], notes: [], rain: wet.map(({ date, rainMm }) => ({ date, rainMm })) };
+  // It stays wrong to whoever needs whole days; who can join a climate's temperature has the rain.
+  return {
+    series: null,
+    problems: lacking,
+    notes: [],
+    rain: wet.map(({ date, rainMm }) => ({ date, rainMm })),
+  };
 }
 
 const nameOf = ({ names, columns }: WeatherGuess, role: Role) => {

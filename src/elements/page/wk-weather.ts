@@ -308,7 +308,7 @@ export class WkWeather extends LitElement {
           file
             ? html`${file.form ? html`<p>“${this.name}” is ${FORMS[file.form]}.</p>` : nothing}
               ${file.guess ? this.#guess(file.guess) : nothing}
-              <wk-problems .problems=${file.problems}></wk-problems>
+              <wk-problems .problems=${file.rain ? [] : file.problems}></wk-problems>
               ${file.notes.length === 0 ? nothing : html`<ul>${file.notes.map((note) => html`<li>${note.what}${note.found ? `: ${note.found}` : ''}</li>`)}</ul>`}
               ${file.mendable ? this.#mend() : nothing}
               ${file.rain ? this.#rain(file.rain) : nothing}
