@@ -72,13 +72,14 @@ const gone = (id: string): Problem => ({
 });
 
 /** Puts every kept notebook into one file of the keeper's. */
-export async function exportAll(shelf: Shelf): Promise<void> {
+export async function exportAll(shelf: Shelf): Promise<Done> {
   const all = await Promise.all((await shelf.list()).map(({ id }) => shelf.get(id)));
   const bytes = zipOf(all.filter((kept) => kept !== undefined));
   offer(
     new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/zip' }),
     'winterkeep-notebooks.zip',
   );
+  return {};
 }
 
 /** Takes notebooks, one by one or in a zip, onto the shelf. */

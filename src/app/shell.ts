@@ -11,7 +11,7 @@ import { fileNameOf } from '../store/bundle.ts';
 import { push } from '../store/history.ts';
 import type { State } from '../store/journal.ts';
 import type { OpenNotebook } from '../store/open.ts';
-import type { Kept } from '../store/shelf.ts';
+import type { Kept, Shelf } from '../store/shelf.ts';
 import { formatProblem, type Problem } from '../units/problem.ts';
 import { copyLink } from './copyLink.ts';
 import type { Started } from './engine.ts';
@@ -27,6 +27,7 @@ import {
   keepFile,
   keptEntries,
 } from './library.ts';
+import { listen } from './listen.ts';
 import { exampleHref, keptHref, routeOf } from './routes.ts';
 import { keepScroll, type ScrollKeeper } from './scroll.ts';
 import { shellStyle } from './shellStyle.ts';
@@ -100,6 +101,7 @@ export class WkShell extends LitElement {
   });
   #ready: Promise<void> | undefined;
   #scroll: ScrollKeeper | undefined;
+  #deafen: (() => void) | undefined;
   #title = '';
   readonly #typing = followTyping(
     // Kept before the page has followed: reading and computing may take a while.
@@ -129,18 +131,15 @@ export class WkShell extends LitElement {
     this.addEventListener('wk-act', (event) => this.#act((event as CustomEvent<BarAct>).detail));
     this.addEventListener('wk-file', (event) => void this.#file((event as CustomEvent<File>).detail));
     this.addEventListener('wk-kept', (event) =>
-      this.#withList(actOnKept(this.keeper.shelf, (event as CustomEvent<KeptAct>).detail)),
+      this.#withList((shelf) => actOnKept(shelf, (event as CustomEvent<KeptAct>).detail)),
     );
     this.addEventListener('wk-kept-undo', () => {
       const { removed } = this.done;
-      if (removed) void this.#withList(this.keeper.shelf.restore(removed).then(() => ({})));
+      if (removed) void this.#withList((shelf) => shelf.restore(removed).then(() => ({})));
     });
-    this.addEventListener(
-      'wk-export',
-      () => void this.#withList(exportAll(this.keeper.shelf).then(() => ({}))),
-    );
+    this.addEventListener('wk-export', () => void this.#withList(exportAll));
     this.addEventListener('wk-import', (event) =>
-      this.#withList(importFiles(this.keeper.shelf, (event as CustomEvent<File[]>).detail)),
+      this.#withList((shelf) => importFiles(shelf, (event as CustomEvent<File[]>).detail)),
     );
   }
 
@@ -148,25 +147,21 @@ export class WkShell extends LitElement {
     super.connectedCallback();
     this.#scroll = keepScroll();
     this.#ready ??= this.keeper.start(this.base);
-    addEventListener('hashchange', this.#follow);
-    addEventListener('pagehide', this.#hurry);
-    addEventListener('beforeunload', this.#askToStay);
-    document.addEventListener('visibilitychange', this.#hidden);
-    document.addEventListener('dragover', this.#dragged);
-    document.addEventListener('drop', this.#dropped);
-    document.addEventListener('keydown', this.#key);
+    this.#deafen = listen([
+      [window, 'hashchange', this.#follow],
+      [window, 'pagehide', this.#hurry],
+      [window, 'beforeunload', this.#askToStay],
+      [document, 'visibilitychange', this.#hidden],
+      [document, 'dragover', (event: Event) => event.preventDefault()],
+      [document, 'drop', this.#dropped],
+      [document, 'keydown', this.#key],
+    ]);
     void this.#follow();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    removeEventListener('hashchange', this.#follow);
-    removeEventListener('pagehide', this.#hurry);
-    removeEventListener('beforeunload', this.#askToStay);
-    document.removeEventListener('visibilitychange', this.#hidden);
-    document.removeEventListener('dragover', this.#dragged);
-    document.removeEventListener('drop', this.#dropped);
-    document.removeEventListener('keydown', this.#key);
+    this.#deafen?.();
     this.#scroll?.stop();
     void this.#leave();
   }
@@ -177,10 +172,9 @@ export class WkShell extends LitElement {
     this.#hurry();
     this.keeper.flush();
   };
-  #askToStay = (event: BeforeUnloadEvent) => {
+  #askToStay = (event: Event) => {
     if (this.keeper.atRisk || this.lost) event.preventDefault();
   };
-  #dragged = (event: DragEvent) => event.preventDefault();
   #dropped = (event: DragEvent) => {
     event.preventDefault();
     const file = event.dataTransfer?.files[0];
@@ -239,16 +233,20 @@ export class WkShell extends LitElement {
           todo: 'save each notebook as a file, or leave the private window',
         },
       ];
-    await this.#withList(Promise.resolve({}));
+    await this.#withList();
   };
 
   /** Does something with the list of kept notebooks, and shows it anew. */
-  async #withList(doing: Promise<Done>): Promise<void> {
+  async #withList(act?: (shelf: Shelf) => Promise<Done>): Promise<void> {
     const mine = this.#version;
-    const done = await doing.catch((error) => ({ problems: [{ what: String(error), file: 'storage' }] }));
+    await this.#ready;
+    const done = await act?.(this.keeper.shelf).catch((error) => ({
+      problems: [{ what: String(error), file: 'storage' }],
+    }));
     const list = await keptEntries(this.keeper.shelf).catch(() => []);
     if (mine !== this.#version) return;
     this.kept = list;
+    if (!done) return;
     this.done = done;
     if (done.problems && done.problems.length > 0) this.problems = done.problems;
   }
@@ -313,7 +311,7 @@ export class WkShell extends LitElement {
     }
     await this.#leave();
     if (location.hash !== '') history.pushState(null, '', '#');
-    await this.#withList(Promise.resolve({ problems: [kept.problem] }));
+    await this.#withList(async () => ({ problems: [kept.problem] }));
   }
 
   #act(act: BarAct): void {

@@ -62,6 +62,7 @@ describe('keeping', () => {
     await userEvent.type(area, 'abc');
     expect((await found())[0]).toContain('abc');
     const text = `${(area.element() as HTMLTextAreaElement).value}`;
+    await expect.poll(() => shell.open?.text.value, SOON).toBe(text);
     expect(location.hash).toMatch(/^#kept=/);
     shell.open?.edit(edited(text, 'Second'), 'title');
 
@@ -120,8 +121,12 @@ describe('keeping', () => {
     expect(open.changes.value.size).toBe(0);
     open.undo();
     expect(open.problems.value).toEqual([]);
-    open.commit('head', 30);
-    expect(open.text.value).not.toBe(example.text);
+    await expect
+      .poll(() => {
+        open.commit('head', 30);
+        return open.text.value;
+      }, SOON)
+      .not.toBe(example.text);
     open.close();
   });
 

@@ -254,6 +254,50 @@ describe('the page', () => {
     await expect.poll(rain, SOON).toBe(before);
   });
 
+  it('joins the rain of a gauge with the temperature of the nearest climate, and says so', async () => {
+    const element = await show();
+    const rain = () => open?.run.value?.scenarios[0].values.rainMm;
+    const before = rain();
+    const details = element.shadowRoot?.querySelector<HTMLDetailsElement>('details.weather');
+    (details as HTMLDetailsElement).open = true;
+    const weather = details?.querySelector('wk-weather') as WkWeather;
+    const days = Array.from({ length: 1400 }, (_, k) => {
+      const date = new Date(Date.UTC(2020, 5, 1) + k * 86_400_000).toISOString().slice(0, 10);
+      return `${date},${k % 2 === 0 ? 7 : 0}`;
+    });
+    await weather.take(new File([`date,rain (mm)\n${days.join('\n')}\n`], 'gauge.txt'));
+    await expect.element(page.getByText(/has rain and no temperature/)).toBeVisible();
+    const climate = page.getByRole('combobox', { name: 'Temperature of' });
+    expect((climate.element() as HTMLSelectElement).value).toBe('balticHills.csv');
+    await page.getByRole('button', { name: 'Use this rain' }).click();
+    const name = 'gauge with temperature of balticHills.csv';
+    await expect.poll(() => open?.notebook.value?.farm.weather.file, SOON).toBe(name);
+    expect(open?.problems.value).toEqual([]);
+    await expect.poll(rain, SOON).not.toBe(before);
+    await expect.poll(() => details?.querySelector('summary')?.textContent, SOON).toContain(name);
+  });
+
+  it('lists the lines that cannot be right and bridges them by choice', async () => {
+    const element = await show();
+    const details = element.shadowRoot?.querySelector<HTMLDetailsElement>('details.weather');
+    (details as HTMLDetailsElement).open = true;
+    const weather = details?.querySelector('wk-weather') as WkWeather;
+    const days = Array.from({ length: 800 }, (_, k) => {
+      const date = new Date(Date.UTC(2020, 5, 1) + k * 86_400_000).toISOString().slice(0, 10);
+      return `${date},1,${k === 500 ? 20 : 2},9`;
+    });
+    await weather.take(new File([`date,rainMm,minC,maxC\n${days.join('\n')}\n`], 'own.csv'));
+    const told = () => weather.shadowRoot?.querySelector('wk-problems')?.shadowRoot?.textContent;
+    await expect.poll(told).toContain('Line 502');
+    await page.getByRole('button', { name: /^Bridge them/ }).click();
+    await expect
+      .element(page.getByText(/line 502: the lowest temperature is above the highest/))
+      .toBeVisible();
+    await page.getByRole('button', { name: 'Use this weather' }).click();
+    await expect.poll(() => open?.notebook.value?.farm.weather.file, SOON).toBe('own.csv');
+    expect(open?.problems.value).toEqual([]);
+  });
+
   it('asks for a weather file it does not have, where it can be given', async () => {
     const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice');
     const text = (example?.text ?? '').replace('balticHills.csv', 'nowhere.csv');

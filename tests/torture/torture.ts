@@ -39,6 +39,8 @@ interface Kill {
   readonly way: string;
   readonly sent: number;
   readonly lost: number;
+  /** Of these, what the page had taken in. */
+  readonly lostReached: number;
   /** Age of the oldest edit that was lost, at the moment of the kill. */
   readonly oldestMs: number;
 }
@@ -86,26 +88,28 @@ async function torture(profile: string, url: string): Promise<Kill[]> {
   let { page, kill } = await launch(profile, `${url}#example=hill-farm-choice`);
   await textIn(page);
   // One edit gives the notebook its place on the shelf.
-  await WAYS[0].edit(page, random, { at: [], what: [] }, stopAfter(1));
+  await WAYS[0].edit(page, random, { at: [], what: [], reached: 0 }, stopAfter(1));
   await page.waitForURL(/#kept=/);
   const address = page.url();
   for (let k = 0; k < count; k++) {
     const way = WAYS[k % WAYS.length];
     const before = await textIn(page);
-    const sent: Sent = { at: [], what: [] };
+    const sent: Sent = { at: [], what: [], reached: 0 };
     let dead = false;
     const editing = way.edit(page, random, sent, () => dead).catch(() => {});
     while (sent.at.length === 0) await new Promise((resolve) => setTimeout(resolve, 20));
     await new Promise((resolve) => setTimeout(resolve, random() * 5000));
     dead = true;
     const at = Date.now();
+    const { reached } = sent;
     await kill();
     await editing;
     ({ page, kill } = await launch(profile, address));
     const found = arrived(way.name, before, await textIn(page), sent);
     const lost = found === undefined ? Number.NaN : sent.at.length - found;
     const oldestMs = lost > 0 ? at - sent.at[sent.at.length - lost] : 0;
-    kills.push({ way: way.name, sent: sent.at.length, lost, oldestMs });
+    const lostReached = Math.max(0, reached - (found ?? 0));
+    kills.push({ way: way.name, sent: sent.at.length, lost, lostReached, oldestMs });
     if (process.env.TORTURE_TALK) console.error(k, kills.at(-1));
   }
   await kill();
@@ -126,8 +130,9 @@ function summary(kills: readonly Kill[]): string {
     const most = Math.max(0, ...of.map(({ lost }) => lost || 0));
     return `${name}: ${of.filter(({ lost }) => lost === 0).length} of ${of.length} lost nothing, oldest lost edit ${at(0.5)} ms in the middle, ${at(1)} ms at worst, at most ${most} edits`;
   });
+  const reached = kills.filter(({ lostReached }) => lostReached > 0).length;
   const older = kills.filter(({ oldestMs }) => oldestMs > 1000).length;
-  return `torture seed ${seed}: ${kills.length} kills, ${older} lost anything older than a second, ${broken} found a text that never was; ${ways.join('; ')}; load ${loadavg()[0].toFixed(1)}, ${load} busy processes added`;
+  return `torture seed ${seed}: ${kills.length} kills, ${older} lost anything older than a second, ${reached} lost an edit the page had taken in, ${broken} found a text that never was; ${ways.join('; ')}; load ${loadavg()[0].toFixed(1)}, ${load} busy processes added`;
 }
 
 await run();

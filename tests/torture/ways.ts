@@ -6,6 +6,8 @@ export interface Sent {
   readonly at: number[];
   /** What each edit wrote: a letter, or the number of animals. */
   readonly what: string[];
+  /** How many the page has taken in: the rest were still on their way to a page that was busy. */
+  reached: number;
 }
 
 export interface Way {
@@ -28,6 +30,7 @@ async function key(page: Page, sent: Sent): Promise<void> {
   sent.at.push(Date.now());
   sent.what.push(letter);
   await page.keyboard.press(letter);
+  sent.reached++;
 }
 
 export const WAYS: readonly Way[] = [
@@ -48,6 +51,7 @@ export const WAYS: readonly Way[] = [
           element.dispatchEvent(new Event('input', { bubbles: true }));
           element.dispatchEvent(new Event('change', { bubbles: true }));
         }, String(last));
+        sent.reached++;
         await pause(100 + random() * 500);
       }
     },

@@ -121,7 +121,7 @@ export class WkHome extends LitElement {
         Out on pasture, on slats over slurry, or on a deep bed that becomes compost: what each keeps of the herd's nutrients, what it takes in hours and money,
         and how sure that is, for your herd, ground, weather and prices. Everything is worked out on this machine; nothing is sent anywhere.
       </p>
-      <wk-problems .problems=${this.problems}></wk-problems>
+      <wk-problems heading="Please note" .problems=${this.problems}></wk-problems>
       <h2 ?hidden=${this.kept.length === 0}>Your notebooks</h2>
       <wk-kept .entries=${this.kept} .said=${this.said} .undoable=${this.undoable}></wk-kept>
       <h2>Start from a worked example</h2>
