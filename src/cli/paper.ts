@@ -3,7 +3,7 @@
 import { answerHere, gather } from '../paper/gather.ts';
 import type { Report } from '../paper/report.ts';
 import { evaluate } from '../study/evaluate.ts';
-import { againstBaseline, proposalOf } from '../study/moneyCase.ts';
+import { proposalOf } from '../study/moneyCase.ts';
 import { CommandError } from './error.ts';
 import type { Opened } from './open.ts';
 
@@ -45,13 +45,7 @@ export async function paperReport(
     );
   oneCurrency(notebook);
   const run =
-    baseline === undefined
-      ? asWritten
-      : evaluate(
-          { scenarios: againstBaseline(notebook.scenarios, baseline), overrides: notebook.overrides },
-          tables,
-          winters.winterOf,
-        );
+    baseline === undefined ? asWritten : evaluate({ ...notebook, baseline }, tables, winters.winterOf);
   const index = proposalOf(run, scenario);
   // In this thread every question is answered.
   return (await gather({ notebook, run, index, draws: { count, seed }, day }, answerHere(run))) as Report;

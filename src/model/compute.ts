@@ -1,5 +1,6 @@
 /** Columns in, the results asked for out: one scenario, a sweep and ten thousand draws are the same call. */
 import type { Columns } from './engine/columns.ts';
+import { keptRun } from './engine/keep.ts';
 import { downstream, type Plan, planOf } from './engine/plan.ts';
 import { run } from './engine/run.ts';
 import { BASELINE, BASELINE_COLUMNS, CATALOGUE, planFor, type QuantityName } from './quantities.ts';
@@ -7,6 +8,9 @@ import type { PreparedWeather } from './weather/prepared.ts';
 
 /** For each row the row its own scenario is held against; −1 for none. */
 export type BaselineRows = ArrayLike<number>;
+
+/** Names the row each one is held against, or works it out of the results and columns that need no other row. */
+export type Baselines = BaselineRows | ((made: Columns) => BaselineRows);
 
 /**
  * The results and series called `names`, and the columns that say whether they exist, for every row of `columns`
@@ -18,19 +22,36 @@ export function compute<Name extends QuantityName>(
   names: readonly Name[],
   columns: Columns,
   weather: readonly PreparedWeather[],
-  baselines: BaselineRows | ((made: Columns) => BaselineRows) = [],
+  baselines: Baselines = [],
 ): Record<Name, Float64Array> {
+  return computing(names, columns, weather, baselines)();
+}
+
+/**
+ * The same, to be asked again while some columns change in place: the first call works out all, a later one is told
+ * every column whose numbers differ from the call before and works out what hangs on them. The arrays handed back are
+ * not to be written to.
+ */
+export function computing<Name extends QuantityName>(
+  names: readonly Name[],
+  columns: Columns,
+  weather: readonly PreparedWeather[],
+  baselines: Baselines = [],
+): (changed?: readonly string[]) => Record<Name, Float64Array> {
   const rows = columns.weatherIndex.length;
   const options = { resources: { weather } };
   const { alone, against } = inTwo(names);
-  const first = run(alone, (name) => columns[name], rows, options);
-  if (!against) return first;
-  const given = (name: string) => first[name] ?? columns[name];
-  const of = typeof baselines === 'function' ? baselines({ ...columns, ...first }) : baselines;
-  const peers: Record<string, Float64Array> = {};
-  for (const { name, own } of peersOf(against)) peers[name] = taken(given(own), of, rows);
-  const second = run(against, (name) => peers[name] ?? given(name), rows, options);
-  return { ...first, ...second } as Record<Name, Float64Array>;
+  const own = keptRun(alone, (name) => columns[name], rows, options);
+  return (changed) => {
+    const first = own(changed);
+    if (!against) return first as Record<Name, Float64Array>;
+    const given = (name: string) => first[name] ?? columns[name];
+    const of = typeof baselines === 'function' ? baselines({ ...columns, ...first }) : baselines;
+    const peers: Record<string, Float64Array> = {};
+    for (const { name, own } of peersOf(against)) peers[name] = taken(given(own), of, rows);
+    const second = run(against, (name) => peers[name] ?? given(name), rows, options);
+    return { ...first, ...second } as Record<Name, Float64Array>;
+  };
 }
 
 interface TwoPlans {

@@ -47,6 +47,8 @@ export interface Run extends Evaluation {
 export interface Question {
   readonly scenarios: readonly Scenario[];
   readonly overrides: readonly Override[];
+  /** The scenario that all are measured against, in place of what each names itself. */
+  readonly baseline?: string | undefined;
 }
 
 /** Finds the winter a scenario stands in. */
@@ -57,9 +59,14 @@ export type WinterOf = (scenario: Scenario) => PreparedWeather;
  * notebook: what a dragged slider does.
  */
 export function evaluate(question: Question, tables: Tables, winterOf: WinterOf, changes?: RowChanges): Run {
-  const bound = question.scenarios.map((scenario) => bindScenario(scenario, tables, question));
+  const { baseline } = question;
+  const scenarios =
+    baseline === undefined
+      ? question.scenarios
+      : question.scenarios.map((s) => ({ ...s, finance: { ...s.finance, baseline } }));
+  const bound = scenarios.map((scenario) => bindScenario(scenario, tables, question));
   const weather: PreparedWeather[] = [];
-  const weatherIndex = question.scenarios.map((scenario) => {
+  const weatherIndex = scenarios.map((scenario) => {
     const winter = winterOf(scenario);
     const at = weather.indexOf(winter);
     return at >= 0 ? at : weather.push(winter) - 1;

@@ -73,13 +73,3 @@ export function proposalOf(run: Run, name?: string): number {
   const capital = run.results.map(({ values }) => values.capitalCost ?? 0);
   return capital.indexOf(Math.max(...capital));
 }
-
-/** The run measured against another baseline: every scenario's own choice gives way. */
-export function againstBaseline<S extends { readonly finance: { readonly baseline?: string | undefined } }>(
-  scenarios: readonly S[],
-  baseline: string | undefined,
-): S[] {
-  return baseline === undefined
-    ? [...scenarios]
-    : scenarios.map((s) => ({ ...s, finance: { ...s.finance, baseline } }));
-}

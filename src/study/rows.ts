@@ -1,6 +1,6 @@
 /** Rows for exploring: every scenario repeated, a block of rows for each draw, sweep step or winter. */
 import type { BoundScenario, RowChanges } from '../model/bind.ts';
-import { compute } from '../model/compute.ts';
+import { computing } from '../model/compute.ts';
 import { CATALOGUE, planFor, type QuantityName, type ResultName } from '../model/quantities.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
 
@@ -85,23 +85,53 @@ export function repeatScenarios<Name extends QuantityName>(
  * (−1 for none), asked only where a result needs it; without it such results are NaN.
  */
 export function runBlock<Name extends ResultName>(
-  { columns, names, scenarios, repeats }: Block<Name>,
+  block: Block<Name>,
   weather: readonly PreparedWeather[],
   baselines?: () => readonly number[],
 ): Record<Name, Float64Array> {
+  return runningBlock(block, weather, baselines)();
+}
+
+/**
+ * The same, to be asked again while some of the block's columns change in place: a later call is told every column
+ * whose numbers differ from the call before. Arrays are shared between calls: they are not to be written to.
+ */
+export function runningBlock<Name extends ResultName>(
+  { columns, names, scenarios, repeats }: Block<Name>,
+  weather: readonly PreparedWeather[],
+  baselines?: () => readonly number[],
+): (changed?: readonly string[]) => Record<Name, Float64Array> {
   const rows = () => (baselines ? repeated(baselines(), scenarios, repeats) : []);
-  const made: Readonly<Record<string, Float64Array>> = compute(names, columns, weather, rows);
-  const out: Partial<Record<Name, Float64Array>> = {};
-  for (const name of names) {
-    const when = CATALOGUE.entries.get(name)?.made.when;
-    const exists = when === undefined ? undefined : made[when];
-    // A share of a route is itself a result and must not be marked before the others have read it.
-    const values = name === when ? made[name].slice() : made[name];
-    for (let row = 0; row < values.length; row++)
-      if (!Number.isFinite(values[row]) || (exists && !(exists[row] > 0))) values[row] = Number.NaN;
-    out[name] = values;
-  }
-  return out as Record<Name, Float64Array>;
+  const run = computing(names, columns, weather, rows);
+  const marked = new Map<
+    Name,
+    { readonly of: readonly (Float64Array | undefined)[]; values: Float64Array }
+  >();
+  return (changed) => {
+    const made: Readonly<Record<string, Float64Array>> = run(changed);
+    const out: Partial<Record<Name, Float64Array>> = {};
+    for (const name of names) {
+      const when = CATALOGUE.entries.get(name)?.made.when;
+      const exists = when === undefined ? undefined : made[when];
+      const of = [made[name], exists];
+      const before = marked.get(name);
+      const values =
+        before && of.every((column, k) => column === before.of[k])
+          ? before.values
+          : markAbsent(made[name], exists);
+      marked.set(name, { of, values });
+      out[name] = values;
+    }
+    return out as Record<Name, Float64Array>;
+  };
+}
+
+/** A copy with NaN for what is no number, or does not exist. */
+function markAbsent(made: Float64Array, exists: Float64Array | undefined): Float64Array {
+  const values = made.slice();
+  for (let row = 0; row < values.length; row++)
+    if (!Number.isFinite(values[row]) || (exists && !(exists[row] > 0))) values[row] = Number.NaN;
+  return values;
 }
 
 /** The rows of each block's own baselines. */

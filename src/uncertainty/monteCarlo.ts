@@ -10,7 +10,9 @@ import {
   changesFor,
   type Results,
   repeatScenarios,
+  resultIn,
   runBlock,
+  runningBlock,
   type Setting,
 } from '../study/rows.ts';
 import { type Coefficient, FORM } from '../tables/coefficient.ts';
@@ -133,8 +135,25 @@ export function* draw<Name extends ResultName>(
     keep.map((name) => [name, new Float64Array(count * scenarios)]),
   ) as Record<Name, Float64Array>;
   const chunk = Math.max(1, Math.min(Math.floor(CHUNK_ROWS / scenarios), count));
-  const blocks =
-    count === chunk ? recent(setting, chunk, seed, keep) : startBlocks(setting, chunk, seed, keep);
+  const asked = { count, seed, keep, changes };
+  const uncertain =
+    count === chunk ? yield* once(setting, asked, results) : yield* inChunks(setting, chunk, asked, results);
+  const turned = setting.bound.map((_, scenario) => changesFor(changes, scenario));
+  const still = uncertain.filter(
+    ({ at }) => !at.some(({ scenario, column }) => turned[scenario].has(column)),
+  );
+  return { count, seed, scenarios, results, uncertain: still };
+}
+
+type Asked<Name extends ResultName> = Required<DrawOptions<Name>>;
+
+function* inChunks<Name extends ResultName>(
+  setting: Setting,
+  chunk: number,
+  { count, seed, keep, changes }: Asked<Name>,
+  results: Record<Name, Float64Array>,
+): Generator<number, readonly Uncertain[]> {
+  const blocks = startBlocks(setting, chunk, seed, keep);
   let peers: readonly number[] | undefined;
   for (let from = 0; from < count; from += chunk) {
     const here = Math.min(chunk, count - from);
@@ -145,14 +164,23 @@ export function* draw<Name extends ResultName>(
       return peers;
     });
     back();
-    for (const name of keep) results[name].set(made[name], from * scenarios);
+    for (const name of keep) results[name].set(made[name], from * block.scenarios);
     yield (from + here) / count;
   }
-  const turned = setting.bound.map((_, scenario) => changesFor(changes, scenario));
-  const uncertain = blocks.uncertain.filter(
-    ({ at }) => !at.some(({ scenario, column }) => turned[scenario].has(column)),
-  );
-  return { count, seed, scenarios, results, uncertain };
+  return blocks.uncertain;
+}
+
+/** Draws few enough to be kept: when an input is dragged, only what hangs on it is worked out anew. */
+function* once<Name extends ResultName>(
+  setting: Setting,
+  asked: Asked<Name>,
+  results: Record<Name, Float64Array>,
+): Generator<number, readonly Uncertain[]> {
+  const kept = recent(setting, asked);
+  const made = kept.turn(asked.changes);
+  for (const name of asked.keep) results[name].set(resultIn(made, name));
+  yield 1;
+  return kept.uncertain;
 }
 
 const NONE: RowChanges = new Map();
@@ -222,23 +250,46 @@ function spread(
   }
 }
 
-/** The last filled blocks of each setting: while an input is dragged, the same draws are asked for again and again. */
-const filled = new WeakMap<Setting['bound'], { key: string; blocks: DrawnBlocks }>();
+/** The last draws of each setting: while an input is dragged, the same ones are asked for again and again. */
+const lastDraws = new WeakMap<Setting['bound'], { key: string; kept: KeptDraws }>();
 
-function recent<Name extends QuantityName>(
-  setting: Setting,
-  chunk: number,
-  seed: number,
-  keep: readonly Name[],
-): DrawnBlocks<Name> {
-  const key = `${chunk} ${seed} ${setting.weatherIndex.join(',')} ${keep.join(' ')}`;
-  const before = filled.get(setting.bound);
-  if (before?.key === key) return before.blocks as DrawnBlocks<Name>;
-  const start = startBlocks(setting, chunk, seed, keep);
-  const block = start.next(0, chunk);
-  const blocks = { uncertain: start.uncertain, next: () => block };
-  filled.set(setting.bound, { key, blocks });
-  return blocks;
+interface KeptDraws {
+  readonly uncertain: readonly Uncertain[];
+  /** Its arrays stay its own: they are copied, not handed on. */
+  readonly turn: (changes: RowChanges) => Results;
+}
+
+function recent(setting: Setting, { count, seed, keep }: Asked<ResultName>): KeptDraws {
+  const key = `${count} ${seed} ${setting.weatherIndex.join(',')} ${keep.join(' ')}`;
+  const before = lastDraws.get(setting.bound);
+  if (before?.key === key) return before.kept;
+  const blocks = startBlocks(setting, count, seed, keep);
+  const block = blocks.next(0, count);
+  let stands: RowChanges | undefined;
+  const run = runningBlock(block, setting.weather, () => baselinesOf(setting, stands));
+  const turn = (changes: RowChanges) => {
+    const back = turnColumns(block, setting, changes);
+    const moved = stands && movedBetween(stands, changes);
+    stands = changes;
+    try {
+      return run(moved);
+    } catch (error) {
+      lastDraws.delete(setting.bound);
+      throw error;
+    } finally {
+      back();
+    }
+  };
+  const kept = { uncertain: blocks.uncertain, turn };
+  lastDraws.set(setting.bound, { key, kept });
+  return kept;
+}
+
+/** Columns that stand elsewhere than before, in any scenario. */
+function movedBetween(before: RowChanges, after: RowChanges): string[] {
+  const names = [...new Set([...before.keys(), ...after.keys()])];
+  const moved = names.filter((name) => !Object.is(before.get(name), after.get(name)));
+  return [...new Set(moved.map((name) => name.split('@')[0]))];
 }
 
 /** Stands the turned columns at their values where a scenario has them; what comes back undoes it. */

@@ -11,6 +11,7 @@ import { CHIEF } from './chief.ts';
 import { aloneOf, loopsOf } from './loops.ts';
 import { byTurns, consumedSum, sumOf } from './measure.ts';
 import { type Columns, drawnColumns, threeWays } from './rows.ts';
+import { SHARED } from './sheet.ts';
 import { timeEdits } from './sheetBench.ts';
 import { sliderReport } from './slider.ts';
 
@@ -74,19 +75,27 @@ console.log(
     `  ${draws} draws: ${(whole.workMs / loops.workMs).toFixed(2)} × the loops fed the same draws ready made ` +
       `(${ms(whole.workMs)} ms with the drawing, loops ${ms(loops.workMs)} ms without); load ${load()}`,
   );
-  // Another seed each time, so that nothing remembered helps; then the same seed, as while a slider is dragged.
+  // Another seed each time, so that nothing kept helps; then the same seed, as while an input is dragged.
   let seed = 1;
+  let moves = 0;
   const frame = 1000 / 60;
-  const [fresh, again] = byTurns(
-    [
-      { name: 'fresh', run: () => sumOf(drawAll(run, { count: 1_000, seed: ++seed, keep: CHIEF }).results) },
-      { name: 'again', run: () => sumOf(drawAll(run, { count: 1_000, seed: 1, keep: CHIEF }).results) },
-    ],
-    40,
-  );
-  for (const { name, leastMs, workMs } of [fresh, again])
+  const dragged = (input: string, count: number) => ({
+    name: `${count} draws, ${input} dragged`,
+    run: () => {
+      const changes = new Map([[input, run.bound[0].bindings.get(input)?.value ?? Number.NaN]]);
+      for (const [name, value] of changes) changes.set(name, value * (1 + (++moves % 50) / 100));
+      return sumOf(drawAll(run, { count, seed: 1, keep: CHIEF, changes }).results);
+    },
+  });
+  const whole1000 = {
+    name: '1000 draws, fresh',
+    run: () => sumOf(drawAll(run, { count: 1_000, seed: ++seed, keep: CHIEF }).results),
+  };
+  const sides = [whole1000, ...[256, 1_000].flatMap((count) => SHARED.map((input) => dragged(input, count)))];
+  // One after the other: what is kept is of the input dragged last.
+  for (const { name, leastMs, workMs } of sides.flatMap((side) => byTurns([side], 40)))
     console.log(
-      `  1000 draws, ${name}: ${ms(workMs)} ms (${ms(leastMs)} on the clock), ${(workMs / frame).toFixed(1)} frames of ` +
+      `  ${name}: ${ms(workMs)} ms (${ms(leastMs)} on the clock), ${(workMs / frame).toFixed(1)} frames of ` +
         `${frame.toFixed(1)} ms; load ${load()}`,
     );
 }

@@ -6,6 +6,7 @@ import { page } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
 import { EXAMPLES } from '../../src/app/examples.ts';
+import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import { CELL_KINDS, CELL_OPTIONS, type CellKind } from '../../src/notebook/cells.ts';

@@ -5,6 +5,7 @@ import type { ResultName } from '../../src/model/quantities.ts';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
 import { EXAMPLES } from '../../src/app/examples.ts';
+import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import type { WkWeather } from '../../src/elements/page/wk-weather.ts';

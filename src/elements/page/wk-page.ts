@@ -8,14 +8,8 @@ import type { Asked } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 import { watch } from '../parts/watch.ts';
 import '../cells/wk-cards.ts';
-import '../cells/wk-cautions.ts';
-import '../cells/wk-checks.ts';
-import '../cells/wk-compare.ts';
 import './wk-inputs.ts';
-import '../cells/wk-ledger.ts';
-import './wk-notebook.ts';
 import '../parts/wk-problems.ts';
-import '../cells/wk-sources.ts';
 import './wk-weather.ts';
 import { WkTrace } from '../parts/wk-trace.ts';
 
@@ -30,6 +24,7 @@ export class WkPage extends LitElement {
   static override properties = {
     open: { attribute: false },
     system: {},
+    lost: { state: true },
   };
 
   static override styles = [
@@ -110,10 +105,13 @@ export class WkPage extends LitElement {
 
   declare open: OpenNotebook | undefined;
   declare system: Reading['system'] | '';
+  /** What stands below the cards could not be fetched. */
+  declare lost: boolean;
 
   constructor() {
     super();
     this.system = '';
+    this.lost = false;
     watch(this, () => {
       const open = this.open;
       return (
@@ -142,6 +140,21 @@ export class WkPage extends LitElement {
       ({ detail }) => void this.open?.useRain(detail.name, detail.rain, detail.climate),
     );
     this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
+  }
+
+  #fetching = false;
+  /** The figures and what draws them are the larger part of the page: they come once the cards are painted. */
+  protected override updated(): void {
+    if (this.#fetching || (this.open?.results.value.length ?? 0) === 0) return;
+    this.#fetching = true;
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        import('./below.ts').catch(() => {
+          this.#fetching = false;
+          this.lost = true;
+        });
+      }),
+    );
   }
 
   #explain(event: CustomEvent<Asked['wk-explain']>): void {
@@ -242,6 +255,7 @@ export class WkPage extends LitElement {
           : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
             <div class="column">
               <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
+              ${this.lost ? html`<p role="alert">The figures below could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
               <wk-notebook .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
               ${has('ledger') ? nothing : html`<wk-ledger .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
               <wk-compare .results=${results} .reading=${reading}></wk-compare>

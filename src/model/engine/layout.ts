@@ -52,8 +52,11 @@ export function layoutOf(plan: Plan, sizes: FamilySizes): Layout {
   return layout;
 }
 
-function lay({ steps, catalogue }: Plan, sizes: FamilySizes): Layout {
-  const makes = new Set(steps.flatMap((step) => step.makes.map(({ name }) => name)));
+function lay({ steps, catalogue, inputs }: Plan, sizes: FamilySizes): Layout {
+  // A walk may make again what the plan was given: the given one stands.
+  const makes = new Set(
+    steps.flatMap((step) => step.makes.map(({ name }) => name)).filter((name) => !inputs.has(name)),
+  );
   const slots = new Map<string, Slot>();
   const slotOf = (name: string): Slot => {
     const known = slots.get(name);
@@ -93,12 +96,17 @@ function lay({ steps, catalogue }: Plan, sizes: FamilySizes): Layout {
   };
   const followed = new Set(steps.flatMap(({ reads }) => reads));
   let kept: ReadonlySet<string> = new Set();
-  const wants = (name: string) => kept.has(name) || followed.has(name);
+  const wants = (name: string) => makes.has(name) && (kept.has(name) || followed.has(name));
+  /** Where what a step makes goes. */
+  const bindMade: Bind = (into, key, name) => {
+    if (makes.has(name)) return bind(into, key, name);
+    const entry = catalogue.entries.get(name);
+    into[key] = entry?.onDemand ? NOTHING : new Float64Array(CHUNK * (entry?.width ?? 1));
+  };
+  const widthOf = (name: string) => catalogue.entries.get(name)?.width ?? 1;
   const calls = steps.map(
     (step): Call =>
-      step.quantity
-        ? quantityCall(step, bind)
-        : walkCall(step, bind, wants, (name) => catalogue.entries.get(name)?.width ?? 1),
+      step.quantity ? quantityCall(step, bind) : walkCall(step, { bind, bindMade, wants, widthOf }),
   );
   return {
     calls,
@@ -123,17 +131,19 @@ function quantityCall({ quantity, reads, makes }: Step, bind: Bind): Call {
   return { run: (count) => fill(count, into.out, columns as unknown as readonly never[]) };
 }
 
-function walkCall(
-  { walk, reads, makes }: Step,
-  bind: Bind,
-  wants: (name: string) => boolean,
-  widthOf: (name: string) => number,
-): Call {
+interface Bound {
+  readonly bind: Bind;
+  readonly bindMade: Bind;
+  readonly wants: (name: string) => boolean;
+  readonly widthOf: (name: string) => number;
+}
+
+function walkCall({ walk, reads, makes }: Step, { bind, bindMade, wants, widthOf }: Bound): Call {
   // An object made of all its entries at once keeps the shape that makes reading it fast.
   const read: Record<string, unknown> = Object.fromEntries(reads.map((name) => [name, NOTHING]));
   const write: Record<string, unknown> = Object.fromEntries(makes.map(({ name }) => [name, NOTHING]));
   for (const name of reads) bind(read, name, name);
-  for (const { name } of makes) bind(write, name, name);
+  for (const { name } of makes) bindMade(write, name, name);
   // Single numbers first: where rows differ, they mostly do there.
   const compared = reads
     .filter((name) => !name.startsWith('@') && !familyOf(name))
