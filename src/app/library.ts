@@ -33,7 +33,11 @@ export interface Done {
 export async function actOnKept(shelf: Shelf, act: KeptAct): Promise<Done> {
   if (act.act === 'copy') {
     const copied = await shelf.copy(act.id);
-    return copied ? {} : { problems: [gone(act.id)] };
+    const kept = copied === undefined ? undefined : await shelf.get(copied);
+    if (!kept) return { problems: [gone(act.id)] };
+    // The text says it as well, or the next change would give the copy its old title; a text at fault is left.
+    await rename(shelf, kept.id, kept.title);
+    return {};
   }
   if (act.act === 'delete') {
     const removed = await shelf.remove(act.id);

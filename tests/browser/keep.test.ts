@@ -280,6 +280,7 @@ describe('the list of kept notebooks', () => {
 
     await page.getByRole('button', { name: 'Copy Beta' }).click();
     await expect.element(row('Beta \\(copy\\)'), SOON).toBeVisible();
+    expect((await found()).filter((text) => /^title: .*Beta \(copy\)/m.test(text))).toHaveLength(1);
     expect(await found()).toHaveLength(3);
 
     await page.getByRole('button', { name: 'Delete Beta', exact: true }).click();
