@@ -4,9 +4,17 @@ import { CHOICE_OPTIONS } from '../notebook/choiceOptions.ts';
 import { readNotebook } from '../notebook/read.ts';
 import type { Engine } from '../store/open.ts';
 import { loadTables } from '../tables/load.ts';
+import type { Climate } from '../tables/weatherJoin.ts';
 import type { Problem } from '../units/problem.ts';
 import { dataFiles, loadWeatherFile, weatherFiles } from './data.ts';
 import { startExplorer } from './startExplorer.ts';
+
+/** The climates that are shipped, and about where they lie: data/weather/README.md. */
+const CLIMATES: readonly Climate[] = [
+  { file: 'balticHills.csv', label: 'hills inland of the Baltic', latitudeDeg: 57.8 },
+  { file: 'maritimeCoast.csv', label: 'a maritime coast of eastern Canada', latitudeDeg: 45.6 },
+  { file: 'atlanticGrassland.csv', label: 'wet grassland near the Atlantic', latitudeDeg: 53.4 },
+];
 
 export interface Started {
   readonly engine: Engine;
@@ -17,7 +25,7 @@ export interface Started {
 export function startEngine(): Started {
   const { tables, problems } = loadTables(dataFiles, CHOICE_OPTIONS);
   const texts = new Map<string, Promise<string | undefined>>();
-  /** A page cannot look beside a file on disk: it knows the shipped files, each fetched once, and what was dropped on it. */
+  /** A page cannot look beside a file on disk: it knows the shipped files, each fetched once, and what is in the text. */
   const weatherText = (name: string) => {
     const known = texts.get(name) ?? loadWeatherFile(`data/weather/${name.replace(/^.*\//, '')}`);
     texts.set(name, known);
@@ -27,17 +35,18 @@ export function startEngine(): Started {
     engine: {
       tables,
       read: readNotebook,
-      winters: async ({ scenarios, file }) => {
-        const { problems, ...winters } = await notebookWinters(scenarios, file, weatherText);
+      winters: async ({ scenarios, file, weather }) => {
+        const { problems, ...winters } = await notebookWinters(
+          scenarios,
+          file,
+          async (name) => weather.get(name) ?? weatherText(name),
+        );
         return { ...winters, problems: problems.map(whereToDrop) };
       },
-      keepWeather(name, text) {
-        // A shipped name stays the shipped file's, or the notebook would mean something else on the next visit.
-        const shipped = weatherFiles.some((path) => path.endsWith(`/${name}`));
-        const own = shipped ? `own-${name}` : name;
-        texts.set(own, Promise.resolve(text));
-        return own;
-      },
+      // A shipped name stays the shipped file's, or the notebook would mean something else without its days.
+      ownName: (name) => (weatherFiles.some((path) => path.endsWith(`/${name}`)) ? `own-${name}` : name),
+      climates: CLIMATES,
+      climateText: weatherText,
       explorer: startExplorer(),
     },
     problems,

@@ -1,29 +1,45 @@
 import { html, LitElement, nothing } from 'lit';
 import type { BarAct, BarState } from '../elements/parts/wk-bar.ts';
 import '../elements/parts/wk-bar.ts';
-import type { BeginSetting } from '../elements/page/wk-begin.ts';
 import '../elements/page/wk-home.ts';
-import type { HomeEntry } from '../elements/page/wk-home.ts';
+import type { KeptAct, KeptEntry } from '../elements/page/wk-kept.ts';
 import '../elements/parts/wk-text.ts';
 import { watch } from '../elements/parts/watch.ts';
-import { decodeNotebook, MAX_BYTES } from '../notebook/decode.ts';
-import { type Autosave, autosave, type Saved } from '../store/autosave.ts';
-import { toLink } from '../store/link.ts';
+import type { Saved } from '../store/autosave.ts';
+import { type Base, browserBase } from '../store/base.ts';
+import { fileNameOf } from '../store/bundle.ts';
+import { push } from '../store/history.ts';
+import type { State } from '../store/journal.ts';
 import type { OpenNotebook } from '../store/open.ts';
-import { memoryShelf, openShelf, type Shelf } from '../store/shelf.ts';
+import type { Kept, Shelf } from '../store/shelf.ts';
 import { formatProblem, type Problem } from '../units/problem.ts';
-import { engineOnce } from './engineOnce.ts';
+import { barState } from './barState.ts';
+import type { Beginning } from './begin.ts';
+import { copyLink } from './copyLink.ts';
 import { EXAMPLES, titleOf } from './examples.ts';
+import { Keeper } from './keeper.ts';
+import {
+  actOnKept,
+  type Done,
+  download,
+  exportAll,
+  fileFor,
+  gone,
+  importFiles,
+  keepFile,
+  keepsNothing,
+  keptEntries,
+} from './library.ts';
+import { listen } from './listen.ts';
+import { type Page, partsOnce } from './parts.ts';
 import { BEGIN, exampleHref, keptHref, routeOf } from './routes.ts';
+import { keepScroll, type ScrollKeeper } from './scroll.ts';
 import { shellStyle } from './shellStyle.ts';
+import { followTyping } from './typing.ts';
+import { undoKey } from './undoKey.ts';
 
-const SAVED: Readonly<Record<Saved['state'], string>> = {
-  saved: 'kept in this browser',
-  waiting: 'keeping …',
-  failed: 'not kept',
-};
-/** Typing pauses this long before the page follows. */
-const TYPING_MS = 250;
+/** Leaving waits this long for the shelf, so that a list shows what was just changed. */
+const LEAVE_MS = 1500;
 
 /** The whole app: the list of notebooks, or an open one with its text beside it. */
 export class WkShell extends LitElement {
@@ -37,6 +53,9 @@ export class WkShell extends LitElement {
     kept: { state: true },
     loading: { state: true },
     beginning: { state: true },
+    unfetched: { state: true },
+    lost: { state: true },
+    done: { state: true },
   };
 
   static override styles = shellStyle;
@@ -47,19 +66,46 @@ export class WkShell extends LitElement {
   declare saved: Saved | undefined;
   declare notice: string;
   declare problems: readonly Problem[];
-  declare kept: readonly HomeEntry[];
+  declare kept: readonly KeptEntry[];
   /** A notebook is on its way. */
   declare loading: boolean;
   /** Starting with one's own farm. */
-  declare beginning: BeginSetting | undefined;
+  declare beginning: Beginning | undefined;
+  /** A part of the page could not be fetched, and why. */
+  declare unfetched: string;
+  /** Left with changes that could not be kept. */
+  declare lost: State | undefined;
+  /** What was done last with a kept notebook. */
+  declare done: Done;
 
-  #shelf: Shelf = memoryShelf();
-  #save: Autosave | undefined;
+  /** Fetches all that an open notebook needs. */
+  fetchPage = (): Promise<Page> => import('./notebookPage.ts');
+  readonly #parts = partsOnce(() => this.fetchPage());
+  /** Where notebooks are kept. */
+  base: () => Base = browserBase;
+  readonly keeper = new Keeper({
+    saved: (saved) => {
+      this.saved = saved;
+      if (saved.words) this.notice = saved.words;
+    },
+    other: () => {
+      this.notice =
+        'This notebook was changed in another tab. Reload to take that in; if you go on here, the other text is kept beside yours.';
+    },
+    address: (id) => history.replaceState(history.state, '', keptHref(id)),
+    lost: (state) => {
+      this.lost = state;
+    },
+  });
+  #ready: Promise<void> | undefined;
+  #scroll: ScrollKeeper | undefined;
+  #deafen: (() => void) | undefined;
   #title = '';
-  #typing: ReturnType<typeof setTimeout> | undefined;
-  #typed: string | undefined;
-  /** Counts up with each run of typing, so that one run is one step to undo. */
-  #run = 0;
+  readonly #typing = followTyping(
+    // Kept before the page has followed: reading and computing may take a while.
+    (step) => this.open && this.keeper.note(push(this.open.history.value, step)),
+    ({ text, what, mark }) => this.open?.edit(text, what, mark),
+  );
   /** Routes are followed one at a time; a later one wins. */
   #version = 0;
 
@@ -71,6 +117,8 @@ export class WkShell extends LitElement {
     this.problems = [];
     this.kept = [];
     this.loading = false;
+    this.unfetched = '';
+    this.done = {};
     watch(this, () => {
       const open = this.open;
       if (!open) return;
@@ -80,37 +128,51 @@ export class WkShell extends LitElement {
     });
     this.addEventListener('wk-act', (event) => this.#act((event as CustomEvent<BarAct>).detail));
     this.addEventListener('wk-file', (event) => void this.#file((event as CustomEvent<File>).detail));
+    this.addEventListener('wk-kept', (event) =>
+      this.#withList((shelf) => actOnKept(shelf, (event as CustomEvent<KeptAct>).detail)),
+    );
+    this.addEventListener('wk-kept-undo', () => {
+      const { removed } = this.done;
+      if (removed) void this.#withList((shelf) => shelf.restore(removed).then(() => ({})));
+    });
+    this.addEventListener('wk-export', () => void this.#withList(exportAll));
+    this.addEventListener('wk-import', (event) =>
+      this.#withList((shelf) => importFiles(shelf, (event as CustomEvent<File[]>).detail)),
+    );
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
-    try {
-      this.#shelf = openShelf();
-    } catch {
-      this.notice = 'This browser keeps nothing here (a private window?). Save the notebook as a file.';
-    }
-    addEventListener('hashchange', this.#follow);
-    addEventListener('pagehide', this.#flush);
-    document.addEventListener('visibilitychange', this.#flush);
-    document.addEventListener('dragover', this.#dragged);
-    document.addEventListener('drop', this.#dropped);
-    document.addEventListener('keydown', this.#key);
+    this.#scroll = keepScroll();
+    this.#ready ??= this.keeper.start(this.base);
+    this.#deafen = listen([
+      [window, 'hashchange', this.#follow],
+      [window, 'pagehide', this.#hurry],
+      [window, 'beforeunload', this.#askToStay],
+      [document, 'visibilitychange', this.#hidden],
+      [document, 'dragover', (event: Event) => event.preventDefault()],
+      [document, 'drop', this.#dropped],
+      [document, 'keydown', this.#key],
+    ]);
     void this.#follow();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    removeEventListener('hashchange', this.#follow);
-    removeEventListener('pagehide', this.#flush);
-    document.removeEventListener('visibilitychange', this.#flush);
-    document.removeEventListener('dragover', this.#dragged);
-    document.removeEventListener('drop', this.#dropped);
-    document.removeEventListener('keydown', this.#key);
-    this.#leave();
+    this.#deafen?.();
+    this.#scroll?.stop();
+    void this.#leave();
   }
 
-  #flush = () => void this.#save?.flush();
-  #dragged = (event: DragEvent) => event.preventDefault();
+  #hurry = () => this.keeper.hurry();
+  #hidden = () => {
+    if (document.visibilityState !== 'hidden') return;
+    this.#hurry();
+    this.keeper.flush();
+  };
+  #askToStay = (event: Event) => {
+    if (this.keeper.atRisk || this.lost) event.preventDefault();
+  };
   #dropped = (event: DragEvent) => {
     event.preventDefault();
     const file = event.dataTransfer?.files[0];
@@ -118,18 +180,21 @@ export class WkShell extends LitElement {
   };
 
   #key = (event: KeyboardEvent) => {
-    const inText = event.composedPath()[0] instanceof HTMLTextAreaElement;
-    if (!this.open || inText || !(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
-    event.preventDefault();
-    if (event.shiftKey) this.open.redo();
-    else this.open.undo();
+    const { open } = this;
+    if (open && undoKey(event)) open[event.shiftKey ? 'redo' : 'undo']();
   };
 
   #follow = async (): Promise<void> => {
     const mine = ++this.#version;
     const route = routeOf(location.hash);
-    if (route.to === 'kept' && this.open && this.#idOf === route.id) return;
-    this.#leave();
+    if (route.to === 'kept' && this.open && this.keeper.id === route.id) return;
+    this.#scroll?.arrive();
+    this.done = {};
+    this.problems = [];
+    const left = this.#leave();
+    await this.#ready;
+    await Promise.race([left, new Promise((resolve) => setTimeout(resolve, LEAVE_MS))]);
+    if (mine !== this.#version) return;
     if (route.to === 'example') {
       const example = EXAMPLES.find(({ name }) => name === route.name);
       if (example) return this.#start(example.text, example.file, undefined);
@@ -145,167 +210,128 @@ export class WkShell extends LitElement {
       );
     } else if (route.to === 'begin') {
       this.loading = true;
-      const [{ started }, { beginSetting }] = await Promise.all([engineOnce(), import('./begin.ts')]);
-      if (mine !== this.#version) return;
+      const page = await this.#fetched(() => import('./begin.ts'));
+      if (!page || mine !== this.#version) return;
       this.loading = false;
-      this.beginning = beginSetting(started);
+      this.beginning = page.more.beginning(page.started);
       return;
     } else if (route.to === 'damaged') {
       this.problems = [{ what: route.problem, file: 'link' }];
     } else if (route.to === 'kept') {
-      const found = await this.#shelf.get(route.id).catch(() => undefined);
+      const found = await this.keeper.shelf.get(route.id).catch(() => undefined);
       if (mine !== this.#version) return;
-      if (found) return this.#start(found.text, `${route.id}.md`, { id: route.id, revision: found.revision });
-      this.problems = [
-        { what: 'this browser no longer keeps that notebook', file: route.id, todo: 'open its file instead' },
-      ];
+      if (found) return this.#start(found.text, fileFor(found), found);
+      this.problems = [gone(route.id)];
     }
-    const list = await this.#shelf.list().catch(() => []);
-    if (mine !== this.#version) return;
-    this.kept = [...list]
-      .sort((a, b) => b.saved - a.saved)
-      .map(({ id, title, saved }) => ({
-        href: keptHref(id),
-        title,
-        note: `changed ${new Date(saved).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}`,
-      }));
+    if (this.keeper.blocked !== '') this.problems = [...this.problems, keepsNothing(this.keeper.blocked)];
+    await this.#withList();
   };
 
-  #idOf: string | undefined;
+  /** Does something with the list of kept notebooks, and shows it anew. */
+  async #withList(act?: (shelf: Shelf) => Promise<Done>): Promise<void> {
+    const mine = this.#version;
+    await this.#ready;
+    const done = await act?.(this.keeper.shelf).catch((error) => ({
+      problems: [{ what: String(error), file: 'storage' }],
+    }));
+    const list = await keptEntries(this.keeper.shelf).catch(() => []);
+    if (mine !== this.#version) return;
+    this.kept = list;
+    if (!done) return;
+    this.done = done;
+    if (done.problems && done.problems.length > 0) this.problems = done.problems;
+  }
 
-  async #start(
-    text: string,
-    file: string,
-    kept: { id: string; revision: number } | undefined,
-    notice = '',
-  ): Promise<void> {
+  /** What is said and nothing where a part cannot be fetched. */
+  async #fetched<More>(more?: () => Promise<More>) {
+    const mine = this.#version;
+    return this.#parts(more).catch((error) => {
+      if (mine === this.#version) this.unfetched = error instanceof Error ? error.message : String(error);
+      return undefined;
+    });
+  }
+
+  async #start(text: string, file: string, kept: Kept | undefined, notice = ''): Promise<void> {
     const mine = ++this.#version;
     this.loading = true;
-    const { openNotebook, started } = await engineOnce();
-    if (mine !== this.#version) return;
+    this.unfetched = '';
+    const page = await this.#fetched();
+    if (!page || mine !== this.#version) return;
+    const { openNotebook, started } = page;
     this.loading = false;
     this.problems = started.problems;
-    this.notice =
-      notice === '' && started.problems.length > 0
-        ? `The tables of this build are at fault: ${formatProblem(started.problems[0])}`
-        : notice;
     this.saved = undefined;
     this.#title = titleOf(text) ?? file;
-    const open = openNotebook(text, file, started.engine);
+    const open = openNotebook(text, file, started.engine, {
+      before: this.keeper.begin(text, file, kept),
+      changed: (now) => this.keeper.note(now),
+    });
+    this.notice = this.#firstNotice(notice, started.problems);
     this.open = open;
-    this.#idOf = kept?.id;
-    if (kept) this.#keep(kept.id, kept.revision);
-    let last = text;
-    // A copy is made on the first change, so that worked examples and links stay as they were.
-    this.#stopWatching = open.text.subscribe((now) => {
-      if (now === last) return;
-      last = now;
-      if (!this.#save) {
-        const id = `${file.replace(/\.md$/, '').replace(/[^\w-]+/g, '-')}-${Date.now().toString(36)}`;
-        this.#idOf = id;
-        this.#keep(id, 0);
-        history.replaceState(null, '', keptHref(id));
-      }
-      this.#save?.changed(titleOf(now) ?? this.#title, now);
-    });
   }
 
-  #stopWatching: (() => void) | undefined;
-
-  #keep(id: string, revision: number): void {
-    this.#save = autosave(this.#shelf, {
-      id,
-      revision,
-      onState: (saved) => {
-        this.saved = saved;
-        if (saved.words) this.notice = saved.words;
-      },
-      onOther: () => {
-        this.notice =
-          'This notebook was changed in another tab. Reload to take that in; if you go on here, the other text is kept beside yours.';
-      },
-    });
+  #firstNotice(notice: string, [fault]: readonly Problem[]): string {
+    if (this.keeper.blocked !== '')
+      return `This browser keeps nothing here (${this.keeper.blocked}): what you change is lost when this page is closed.`;
+    return notice === '' && fault ? `The tables of this build are at fault: ${formatProblem(fault)}` : notice;
   }
 
-  #leave(): void {
+  #leave(): Promise<void> {
     this.loading = false;
     this.beginning = undefined;
-    this.#commitTyping();
-    this.#stopWatching?.();
-    this.#save?.stop();
-    this.#save = undefined;
+    this.unfetched = '';
+    const left = this.keeper.leave(() => this.#typing.commit());
     this.open?.close();
     this.open = undefined;
-    this.#idOf = undefined;
     document.title = 'winterkeep';
+    return left;
   }
 
+  /** A file is kept at once, so that it is still open after a reload. */
   async #file(file: File): Promise<void> {
-    if (file.size > MAX_BYTES) {
-      location.hash = '';
-      this.problems = [
-        {
-          what: 'the file is too large to be a notebook',
-          file: file.name,
-          found: `${(file.size / 1e6).toFixed(1)} MB`,
-          allowed: `at most ${MAX_BYTES / 1e6} MB`,
-        },
-      ];
+    await this.#ready;
+    const kept = await keepFile(this.keeper.shelf, file).catch((error) => ({
+      problem: { what: 'the file could not be kept in this browser', file: file.name, found: String(error) },
+    }));
+    if ('id' in kept) {
+      location.hash = keptHref(kept.id);
       return;
     }
-    const decoded = decodeNotebook(new Uint8Array(await file.arrayBuffer()), file.name);
-    this.#leave();
-    if ('problem' in decoded) {
-      this.problems = [decoded.problem];
-      return;
-    }
-    history.replaceState(null, '', '#file');
-    await this.#start(decoded.text, file.name, undefined);
+    await this.#leave();
+    if (location.hash !== '') history.pushState(null, '', '#');
+    await this.#withList(async () => ({ problems: [kept.problem] }));
   }
 
   /** A notebook made from answers: kept at once, since it is nobody's example. */
   async #begun(text: string): Promise<void> {
-    const { keepBegun } = await import('./begin.ts');
-    const id = await keepBegun(this.#shelf, text).catch(() => undefined);
+    const { beginning } = this;
+    const id = await beginning?.keep(this.keeper.shelf, text).catch(() => undefined);
     if (id !== undefined) location.hash = keptHref(id);
-    else await this.#start(text, 'my-farm.md', undefined, 'Not kept in this browser: save it as a file.');
+    else
+      await this.#start(
+        beginning?.whole(text) ?? text,
+        'my-farm.md',
+        undefined,
+        'Not kept in this browser: save it as a file.',
+      );
   }
 
   #act(act: BarAct): void {
     const { open } = this;
     if (!open) return;
-    this.#commitTyping();
+    this.#typing.commit();
     if (act === 'undo') open.undo();
     else if (act === 'redo') open.redo();
     else if (act === 'edit') this.editing = !this.editing;
     else if (act === 'print') print();
     else if (act === 'units') this.system = this.#system === 'us' ? 'metric' : 'us';
-    else if (act === 'save') download(open.text.value, open.file);
-    else void this.#copyLink(open.text.value);
-  }
-
-  async #copyLink(text: string): Promise<void> {
-    const link = `${location.href.split('#')[0]}#${toLink(text)}`;
-    try {
-      await navigator.clipboard.writeText(link);
-      this.notice = `A link of ${link.length.toLocaleString('en-GB')} letters is on the clipboard. It holds the whole notebook; nothing was sent anywhere.`;
-    } catch {
-      location.hash = link.split('#')[1];
-      this.notice = 'The link is now in the address line: copy it from there.';
-    }
-  }
-
-  #type(text: string): void {
-    this.#typed = text;
-    clearTimeout(this.#typing);
-    this.#typing = setTimeout(() => this.#commitTyping(), TYPING_MS);
-  }
-
-  #commitTyping(): void {
-    clearTimeout(this.#typing);
-    const text = this.#typed;
-    this.#typed = undefined;
-    if (text !== undefined) this.open?.edit(text, 'typing', `typing ${this.#run}`);
+    else if (act === 'save') {
+      download(open.text.value, open.file);
+      this.keeper.saved();
+    } else
+      void copyLink(open.text.value).then((words) => {
+        this.notice = words;
+      });
   }
 
   get #system(): 'metric' | 'us' {
@@ -315,53 +341,53 @@ export class WkShell extends LitElement {
   #bar(): BarState | undefined {
     const { open } = this;
     if (!open) return undefined;
-    const { past, now, future } = open.history.value;
-    return {
-      undo: past.length === 0 ? null : `Undo: ${now.what}`,
-      redo: future.length === 0 ? null : `Redo: ${future[0].what}`,
+    return barState(open, {
       system: this.#system,
       editing: this.editing,
-      saved: this.saved ? SAVED[this.saved.state] : '',
+      saved: this.saved,
       notice: this.notice,
-    };
+      offer: this.keeper.atRisk || this.saved?.state === 'failed' || this.keeper.blocked !== '',
+    });
   }
 
   protected override render() {
     const { open } = this;
     return html`<wk-bar .state=${this.#bar()}></wk-bar>
+      ${this.lost ? this.#rescue(this.lost) : nothing}
       ${
         open
           ? html`<div class="beside ${this.editing ? 'editing' : ''}">
               ${
                 this.editing
-                  ? html`<wk-text .text=${this.#typed ?? open.text.value} @wk-text=${(e: CustomEvent<string>) => this.#type(e.detail)} @focusout=${() => {
-                      this.#commitTyping();
-                      this.#run++;
-                    }}></wk-text>`
+                  ? html`<wk-text .text=${this.#typing.text ?? open.text.value} @wk-text=${(e: CustomEvent<string>) => this.#typing.type(e.detail)} @focusout=${() => this.#typing.endRun()}></wk-text>`
                   : nothing
               }
               <wk-page .open=${open} .system=${this.system}></wk-page>
             </div>`
-          : this.loading
-            ? html`<p class="wait" role="status">Opening the notebook …</p>`
-            : this.beginning
-              ? html`<wk-begin .setting=${this.beginning} @wk-begun=${(e: CustomEvent<{ text: string }>) => void this.#begun(e.detail.text)}></wk-begin>`
-              : html`<wk-home
+          : this.unfetched !== ''
+            ? html`<p class="wait" role="alert">A part of this page could not be fetched (${this.unfetched}). What you have kept is safe. <button type="button" @click=${() => location.reload()}>Reload</button></p>`
+            : this.loading
+              ? html`<p class="wait" role="status">Opening the notebook …</p>`
+              : this.beginning
+                ? html`<wk-begin .setting=${this.beginning.setting} @wk-begun=${(e: CustomEvent<{ text: string }>) => void this.#begun(e.detail.text)}></wk-begin>`
+                : html`<wk-home
               .begin=${BEGIN}
               .examples=${EXAMPLES.map(({ name, title, note }) => ({ href: exampleHref(name), title, note }))}
               .kept=${this.kept}
+              .said=${this.done.words ?? ''}
+              .undoable=${this.done.removed !== undefined}
               .problems=${this.problems}
             ></wk-home>`
       }`;
   }
-}
 
-function download(text: string, file: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'text/markdown' }));
-  link.download = file.endsWith('.md') ? file : `${file}.md`;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  #rescue({ title, history: { now } }: State) {
+    return html`<p class="wait" role="alert">The last changes of “${title}” could not be kept in this browser.
+      <button type="button" @click=${() => {
+        download(now.text, fileNameOf(title));
+        this.lost = undefined;
+      }}>Save it as a file</button></p>`;
+  }
 }
 
 customElements.define('wk-shell', WkShell);

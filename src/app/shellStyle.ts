@@ -1,5 +1,6 @@
 import { css } from 'lit';
 
+/** The text beside the page it makes, and what stands in for either. */
 export const shellStyle = css`
   :host {
     display: block;

@@ -6,14 +6,16 @@ import { CommandError, refuse } from './error.ts';
 import { findRoot } from './readData.ts';
 
 /**
- * Beside the notebook first, then among the shipped files; undefined where it is in neither. A notebook may come from
+ * In the notebook itself, then beside it, then among the shipped files; undefined where it is in neither. A notebook may come from
  * anyone, so a path that leads out of its folder, by dots or by a link, is refused and not read.
  */
 export async function weatherText(
-  { file, lineOf }: Notebook,
+  { file, lineOf, weather }: Notebook,
   name: string,
   largestBytes: number,
 ): Promise<string | undefined> {
+  const inside = weather.get(name);
+  if (inside !== undefined) return inside;
   const folder = resolve(dirname(file));
   const beside = resolve(folder, name);
   const real = await realpath(beside).catch(() => undefined);

@@ -5,6 +5,7 @@ import { INLINE_FORM, type InlineValue, isInlineValue, readInlineValue } from '.
 import { problemsOf } from './issues.ts';
 import { markdown } from './markdown.ts';
 import { meant } from './nearest.ts';
+import { weatherName } from './weatherBlock.ts';
 import { readYaml } from './yamlText.ts';
 
 interface Part {
@@ -33,6 +34,8 @@ export type Block = ProseBlock | CellBlock | BrokenBlock;
 
 export interface Body {
   readonly blocks: readonly Block[];
+  /** Days of weather that travel in the text, by the name the front matter asks for. */
+  readonly weather: ReadonlyMap<string, string>;
   readonly problems: readonly Problem[];
 }
 
@@ -50,6 +53,7 @@ export function readBody(text: string, from: number, firstLine: number, file: st
   };
   const blocks: Block[] = [];
   const problems: Problem[] = [];
+  const weather = new Map<string, string>();
   let proseFrom = 0;
   let values: InlineValue[] = [];
   const endProse = (line: number) => {
@@ -61,6 +65,13 @@ export function readBody(text: string, from: number, firstLine: number, file: st
     const kind = token.info.trim().split(/\s+/, 1)[0];
     // Only a fence of its own is a cell: inside a list or a quotation it is shown as it is written.
     const fence = token.type === 'fence' && token.level === 0 && token.map;
+    const days = fence ? weatherName(token.info) : undefined;
+    if (fence && days !== undefined) {
+      endProse(fence[0]);
+      weather.set(days, token.content);
+      proseFrom = fence[1];
+      continue;
+    }
     const near = fence && !isCellKind(kind) && kind !== PLAIN ? meant(kind, CELL_KINDS) : undefined;
     if (fence && (isCellKind(kind) || near)) {
       endProse(fence[0]);
@@ -91,7 +102,7 @@ export function readBody(text: string, from: number, firstLine: number, file: st
     }
   }
   endProse(starts.length);
-  return { blocks, problems };
+  return { blocks, weather, problems };
 }
 
 /** Any other first word makes a fence that is shown as it is written; one that is nearly a kind would be lost so. */

@@ -31,6 +31,8 @@ export interface Notebook {
   /** What the keeper weighs, by name of the result. */
   readonly decide: { readonly weights: Readonly<Record<string, number>> };
   readonly blocks: readonly Block[];
+  /** Days of weather that travel in the text, by name. */
+  readonly weather: ReadonlyMap<string, string>;
   /** What is worth knowing though nothing is wrong: keys that are read over. */
   readonly notes: readonly Problem[];
   /** The whole file, exactly as it was read. */
@@ -87,6 +89,7 @@ export function readNotebook(
     draws,
     decide,
     blocks: body.blocks,
+    weather: body.weather,
     notes: notes.map(({ at, words, todo }) => ({
       what: words,
       file,

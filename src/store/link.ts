@@ -1,15 +1,23 @@
 /** A notebook in a link: deflated, in the part of the address that is never sent to a server. */
 import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
+import { checksumOf } from './checksum.ts';
 
-/** First letters of a link, so that a later format can be told apart. */
-const MARK = 'n1.';
+/** First letters of a link, so that a later format can be told apart: with a checksum before the text. */
+const MARK = 'n2.';
+/** Links made before there was a checksum: they still open. */
+const WITHOUT_CHECK = 'n1.';
+const CHECK_BYTES = 4;
 /** The longest text a link may unfold to: a stranger's link must not fill the memory. */
 export const LINK_LIMIT = 2_000_000;
 
 /** What stands after `#` in the address. */
 export function toLink(text: string): string {
   let binary = '';
-  for (const byte of deflateSync(strToU8(text), { level: 9 })) binary += String.fromCharCode(byte);
+  const bytes = strToU8(text);
+  const check = new Uint8Array(CHECK_BYTES);
+  new DataView(check.buffer).setUint32(0, checksumOf(bytes));
+  for (const part of [check, deflateSync(bytes, { level: 9 })])
+    for (const byte of part) binary += String.fromCharCode(byte);
   return MARK + btoa(binary).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
 }
 
@@ -18,12 +26,14 @@ export type FromLink = { readonly text: string } | { readonly problem: string };
 /** The notebook in a fragment; undefined when the fragment is not such a link. */
 export function fromLink(fragment: string): FromLink | undefined {
   const body = fragment.replace(/^#/, '');
-  if (!body.startsWith(MARK)) return undefined;
+  const checked = body.startsWith(MARK);
+  if (!checked && !body.startsWith(WITHOUT_CHECK)) return undefined;
   try {
-    const packed = Uint8Array.from(
+    const all = Uint8Array.from(
       atob(body.slice(MARK.length).replaceAll('-', '+').replaceAll('_', '/')),
       (c) => c.charCodeAt(0),
     );
+    const packed = checked ? all.subarray(CHECK_BYTES) : all;
     const parts: Uint8Array[] = [];
     let length = 0;
     let ended = false;
@@ -43,6 +53,7 @@ export function fromLink(fragment: string): FromLink | undefined {
       whole.set(part, at);
       return at + part.length;
     }, 0);
+    if (checked && checksumOf(whole) !== new DataView(all.buffer).getUint32(0)) return { problem: CUT };
     return { text: strFromU8(whole) };
   } catch {
     return { problem: CUT };
@@ -50,4 +61,4 @@ export function fromLink(fragment: string): FromLink | undefined {
 }
 
 const CUT =
-  'The link is damaged, perhaps cut off by the program that carried it. Ask for the notebook as a file.';
+  'The link is damaged, perhaps cut off or changed by the program that carried it. Ask for the notebook as a file.';

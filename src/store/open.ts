@@ -13,6 +13,7 @@ import type { ResultName } from '../model/quantities.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
+import { plainName, withWeather } from '../notebook/weatherBlock.ts';
 import { removeOverride, setInput, setOverride } from '../notebook/write.ts';
 import {
   evaluate,
@@ -23,6 +24,9 @@ import {
   withBands,
 } from '../study/evaluate.ts';
 import type { Tables } from '../tables/coefficient.ts';
+import { lastYears, readWeather, writeWeather } from '../tables/weather.ts';
+import { type Climate, joinedName, joinRain } from '../tables/weatherJoin.ts';
+import type { RainDay } from '../tables/weatherSeries.ts';
 import { CHANCE_RESULTS } from '../uncertainty/chances.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import type { Problem } from '../units/problem.ts';
@@ -52,8 +56,11 @@ export interface Engine {
   readonly read: (text: string, file: string) => ReadResult;
   /** Finds the winters of a notebook; may have to fetch them. */
   readonly winters: (notebook: Notebook) => Promise<FoundWinters>;
-  /** Keeps a weather file of the keeper's for this visit; gives the name it is found by. */
-  readonly keepWeather?: (name: string, text: string) => string;
+  /** The name a weather file of the keeper's goes by: never that of a shipped one. */
+  readonly ownName?: (name: string) => string;
+  /** Shipped climates, for a gauge that has rain alone, and the text of one. */
+  readonly climates?: readonly Climate[];
+  readonly climateText?: (file: string) => Promise<string | undefined>;
   /** Draws in the background; without one, results have no ranges. */
   readonly explorer?: Explorer;
 }
@@ -97,8 +104,12 @@ export interface OpenNotebook {
   commit(id: string, value: number): void;
   /** Puts the keeper's own number in place of a table row; null takes it out again. */
   override(id: string, value: number | null, because: string): void;
-  /** Keeps a weather file for this visit and writes its name into the text. */
+  /** Writes days of weather and their name into the text. */
   useWeather(name: string, text: string): void;
+  /** The shipped climates, the nearest first. */
+  readonly climates: ReadonlySignal<readonly Climate[]>;
+  /** Writes a gauge's rain into the text, with the temperature of a shipped climate. */
+  useRain(name: string, rain: readonly RainDay[], climate: Climate): Promise<void>;
   /** Replaces the text. Steps with one mark, one after the other, are one step. */
   edit(text: string, what: string, mark?: string): void;
   undo(): void;
@@ -106,8 +117,26 @@ export interface OpenNotebook {
   close(): void;
 }
 
-export function openNotebook(text: string, file: string, engine: Engine): OpenNotebook {
-  const history = signal(startHistory(text));
+/** How a notebook is kept between visits. */
+export interface Keeping {
+  /** The history of an earlier visit, whose steps can still be undone. */
+  readonly before?: History;
+  /** Told of each change before anything is read or computed from it, so that keeping waits for neither. */
+  readonly changed?: (history: History) => void;
+}
+
+export function openNotebook(
+  text: string,
+  file: string,
+  engine: Engine,
+  { before, changed }: Keeping = {},
+): OpenNotebook {
+  const history = signal(before?.now.text === text ? before : startHistory(text));
+  const setHistory = (next: History) => {
+    if (next === history.value) return;
+    changed?.(next);
+    history.value = next;
+  };
   const now = computed(() => history.value.now.text);
   const reading = computed(() => engine.read(now.value, file));
   const notebook = signal<Notebook | undefined>(undefined);
@@ -115,8 +144,6 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   const wintersOf = signal<FoundWinters['wintersOf']>(undefined);
   const notebookProblems = signal<readonly Problem[]>([]);
   const weatherNotes = signal<readonly Problem[]>([]);
-  /** Counts up when a file is kept under a name that was known before. */
-  const weatherKept = signal(0);
   const turned = signal<ReadonlyMap<string, number>>(new Map());
   const herd = signal<HerdMeaning>(HERD_DEFAULT);
   const fault = signal<Problem | undefined>(undefined);
@@ -124,7 +151,6 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
 
   const stopReading = effect(() => {
     const read = reading.value.notebook;
-    void weatherKept.value;
     if (!read) return;
     // A late answer about an older text is dropped.
     const mine = ++version;
@@ -222,7 +248,20 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
   });
 
   const edit = (next: string, what: string, mark?: string) => {
-    history.value = push(history.value, { text: next, what, ...(mark === undefined ? {} : { mark }) });
+    fault.value = undefined;
+    setHistory(push(history.value, { text: next, what, ...(mark === undefined ? {} : { mark }) }));
+  };
+  const useWeather = (name: string, text: string) => {
+    const plain = plainName(name);
+    const known = engine.ownName?.(plain) ?? plain;
+    try {
+      // A year that was asked of the other file may not be in this one: its last whole winter is taken.
+      const anyYear = setInput(now.value, 'farm.weather.year', undefined);
+      const named = setInput(anyYear, 'farm.weather.file', known);
+      edit(withWeather(named, known, lastYears(text)), `weather of ${known}`);
+    } catch (error) {
+      fault.value = cannotWrite(error, file);
+    }
   };
   return {
     file,
@@ -257,6 +296,14 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     commit(id, value) {
       const [read, setting] = [notebook.value, base.value];
       if (!read || !setting) return;
+      // The places of the last sound reading are not the places of this text.
+      if (reading.value.notebook !== read || reading.value.problems.length > 0) {
+        batch(() => {
+          turned.value = new Map();
+          fault.value = atFault(file);
+        });
+        return;
+      }
       try {
         const result = edited(
           now.value,
@@ -283,30 +330,23 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
         fault.value = cannotWrite(error, file);
       }
     },
-    useWeather(name, text) {
-      const known = engine.keepWeather?.(name, text) ?? name;
-      try {
-        // A year that was asked of the other file may not be in this one: its last whole winter is taken.
-        const next = setInput(
-          setInput(now.value, 'farm.weather.year', undefined),
-          'farm.weather.file',
-          known,
-        );
-        batch(() => {
-          fault.value = undefined;
-          weatherKept.value++;
-          edit(next, `weather of ${known}`);
-        });
-      } catch (error) {
-        fault.value = cannotWrite(error, file);
-      }
+    useWeather,
+    climates: computed(() => nearest(engine.climates ?? [], notebook.value?.farm.place.latitudeDeg)),
+    async useRain(name, rain, climate) {
+      const text = await engine.climateText?.(climate.file);
+      const { series } = text === undefined ? { series: null } : readWeather(climate.file, text);
+      if (series) useWeather(joinedName(name, climate), writeWeather({ days: joinRain(rain, series) }));
+      else
+        fault.value = { what: 'the climate could not be read', file: climate.file, todo: 'reload the page' };
     },
     edit,
     undo: () => {
-      history.value = undo(history.value);
+      fault.value = undefined;
+      setHistory(undo(history.value));
     },
     redo: () => {
-      history.value = redo(history.value);
+      fault.value = undefined;
+      setHistory(redo(history.value));
     },
     close() {
       version++;
@@ -316,6 +356,10 @@ export function openNotebook(text: string, file: string, engine: Engine): OpenNo
     },
   };
 }
+
+/** By latitude, which is what a notebook says of its place; the keeper may choose another. */
+const nearest = (climates: readonly Climate[], latitudeDeg = 0): Climate[] =>
+  [...climates].sort((a, b) => Math.abs(a.latitudeDeg - latitudeDeg) - Math.abs(b.latitudeDeg - latitudeDeg));
 
 /** Draws that can be kept of so many scenarios. */
 export const mostDraws = (scenarios: number) => Math.floor(MOST_KEPT / (DRAWN.length * scenarios));
@@ -328,6 +372,12 @@ function cannotWrite(error: unknown, file: string): Problem {
     todo: 'mend the text by hand, or undo the last change',
   };
 }
+
+const atFault = (file: string): Problem => ({
+  what: 'nothing was changed: the text is at fault, and the figures shown are of the text before',
+  file,
+  todo: 'mend the text or undo the last change, then turn the slider again',
+});
 
 const words = (error: unknown) => (error instanceof Error ? error.message : String(error));
 

@@ -26,7 +26,9 @@ export function applyGuess(
 ): WeatherReading {
   const { columns, delimiter, decimalComma, dateOrder } = guess;
   const lacking = missingRoles(file, guess);
-  if (lacking.length > 0) return { series: null, problems: lacking, notes: [] };
+  // A gauge: date and rain, and no temperature at all.
+  const rainAlone = columns.mean === undefined && lacking.map(({ key }) => key).join() === 'min,max';
+  if (lacking.length > 0 && !rainAlone) return { series: null, problems: lacking, notes: [] };
   const missing = new Set(guess.missing);
   const body = lines
     .filter(({ line }) => line > guess.headerLine)
@@ -104,8 +106,28 @@ export function applyGuess(
     });
   }
   if (problems.length > 0) return { series: null, problems: shorten(problems), notes: [] };
+  if (rainAlone) return rainReading(file, raw, lacking);
   const name = station ?? ids[0];
   return toSeries(file, raw, name === undefined ? { label } : { label: name, station: name });
+}
+
+/** Days of rain, checked as any: units, days given twice, what cannot fall in a day. */
+function rainReading(file: string, raw: readonly RawDay[], lacking: readonly Problem[]): WeatherReading {
+  const wet = raw.filter(({ rainMm }) => rainMm !== null);
+  // Any temperature will do to have the rain checked; none of it is handed on.
+  const { series, problems } = toSeries(
+    file,
+    wet.map((day) => ({ ...day, minC: 0, maxC: 0 })),
+    { label: file },
+  );
+  if (!series) return { series: null, problems, notes: [] };
+  // It stays wrong to whoever needs whole days; who can join a climate's temperature has the rain.
+  return {
+    series: null,
+    problems: lacking,
+    notes: [],
+    rain: wet.map(({ date, rainMm }) => ({ date, rainMm })),
+  };
 }
 
 const nameOf = ({ names, columns }: WeatherGuess, role: Role) => {

@@ -34,12 +34,28 @@ export interface WeatherSeries {
   readonly gaps: readonly Gap[];
 }
 
+/** A day of a gauge that measures rain alone. */
+export interface RainDay {
+  readonly date: string;
+  readonly rainMm: number | null;
+}
+
 /** What was read: the series, or what is wrong; notes say what was done to the data. */
 export interface WeatherReading {
   readonly series: WeatherSeries | null;
   readonly problems: readonly Problem[];
   readonly notes: readonly Problem[];
+  /** Days of a file that has rain and no temperature; then there is no series. */
+  readonly rain?: readonly RainDay[];
+  /** Whether all that is wrong is some of its days, so that the rest can be used. */
+  readonly mendable?: boolean;
 }
+
+/**
+ * What to do with days that cannot be right: `refuse` the file, `bridge` them as days not measured, or leave them out
+ * together with the winter they stand in.
+ */
+export type BadDays = 'refuse' | 'bridge' | 'leaveOut';
 
 /** A line of a file before any check of its neighbours; null is not measured. */
 export interface RawDay {

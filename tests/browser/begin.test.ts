@@ -7,6 +7,7 @@ import '../../src/app/shell.ts';
 import ownWeather from '../../data/weather/atlanticGrassland.csv?raw';
 import { STEPS } from '../../src/begin/answers.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
+import { browserBase } from '../../src/store/base.ts';
 import { openShelf } from '../../src/store/shelf.ts';
 
 const SOON = { timeout: 30_000 };
@@ -103,7 +104,9 @@ describe('start with my farm', () => {
     await expect.poll(() => location.hash, SOON).toMatch(/^#kept=/);
     for (const name of ['Paddock', 'Slats', 'Deep bed'])
       await expect.element(page.getByRole('heading', { name }).first(), SOON).toBeVisible();
-    const kept = await openShelf().get(decodeURIComponent(location.hash.slice('#kept='.length)));
+    const kept = await openShelf({ base: browserBase() }).get(
+      decodeURIComponent(location.hash.slice('#kept='.length)),
+    );
     const { ok, notebook, problems } = readNotebook(kept?.text ?? '', 'kept.md');
     expect(problems).toEqual([]);
     expect(ok).toBe(true);
@@ -191,7 +194,9 @@ describe('start with my farm', () => {
     await expect.element(page.getByLabelText('Weight each of row 1, suckler cows')).toHaveValue('1400 lb');
     await page.getByRole('button', { name: 'Make it now' }).click();
     await expect.poll(() => location.hash, SOON).toMatch(/^#kept=/);
-    const kept = await openShelf().get(decodeURIComponent(location.hash.slice('#kept='.length)));
+    const kept = await openShelf({ base: browserBase() }).get(
+      decodeURIComponent(location.hash.slice('#kept='.length)),
+    );
     const herd = readNotebook(kept?.text ?? '', 'kept.md').notebook?.farm.herd;
     expect(herd?.map((group) => group.class)).toEqual(['sucklerCow', 'heifer']);
     expect(herd?.[0].weightKg).toBeCloseTo(1400 * 0.45359237, 1);
@@ -220,7 +225,9 @@ describe('start with my farm', () => {
     await page.getByRole('button', { name: 'Make it now' }).click();
     await expect.poll(() => location.hash, SOON).toMatch(/^#kept=/);
     await expect.element(page.getByRole('heading', { name: 'Deep bed' }).first(), SOON).toBeVisible();
-    const kept = await openShelf().get(decodeURIComponent(location.hash.slice('#kept='.length)));
+    const kept = await openShelf({ base: browserBase() }).get(
+      decodeURIComponent(location.hash.slice('#kept='.length)),
+    );
     expect(readNotebook(kept?.text ?? '', 'kept.md').notebook?.farm.weather.file).toBe('gauge.csv');
   }, 90_000);
 });

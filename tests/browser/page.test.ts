@@ -238,17 +238,67 @@ describe('the page', () => {
     await expect.poll(() => details?.querySelector('ul')?.textContent, SOON).toContain('2022-12-24');
     expect(weather.shadowRoot?.textContent).toContain('rain, 2022-12-24');
 
-    // The same name with other days is another weather, though the text stays the same.
-    const text = open?.text.value;
+    // The days travel in the text: whoever reads it anew has them, and no file is needed.
+    const again = openNotebook(open?.text.value ?? '', 'elsewhere.md', startEngine().engine);
+    await expect.poll(() => again.run.value?.scenarios[0].values.rainMm, SOON).toBe(rain());
+    again.close();
+
+    // The same name with other days is another weather.
     const wet = rain();
     open?.useWeather(
       'gauge.csv',
       `date,rainMm,minC,maxC\n${days.map((d) => d.replace(/;.*?;(.*);(.*)/, ',1,$2,$1')).join('\n')}\n`,
     );
     await expect.poll(rain, SOON).not.toBe(wet);
-    expect(open?.text.value).toBe(text);
+    expect(open?.text.value.match(/^```weather/gm)).toHaveLength(1);
+    open?.undo();
+    await expect.poll(rain, SOON).toBe(wet);
     open?.undo();
     await expect.poll(rain, SOON).toBe(before);
+  });
+
+  it('joins the rain of a gauge with the temperature of the nearest climate, and says so', async () => {
+    const element = await show();
+    const rain = () => open?.run.value?.scenarios[0].values.rainMm;
+    const before = rain();
+    const details = element.shadowRoot?.querySelector<HTMLDetailsElement>('details.weather');
+    (details as HTMLDetailsElement).open = true;
+    const weather = details?.querySelector('wk-weather') as WkWeather;
+    const days = Array.from({ length: 1400 }, (_, k) => {
+      const date = new Date(Date.UTC(2020, 5, 1) + k * 86_400_000).toISOString().slice(0, 10);
+      return `${date},${k % 2 === 0 ? 7 : 0}`;
+    });
+    await weather.take(new File([`date,rain (mm)\n${days.join('\n')}\n`], 'gauge.txt'));
+    await expect.element(page.getByText(/has rain and no temperature/)).toBeVisible();
+    const climate = page.getByRole('combobox', { name: 'Temperature of' });
+    expect((climate.element() as HTMLSelectElement).value).toBe('balticHills.csv');
+    await page.getByRole('button', { name: 'Use this rain' }).click();
+    const name = 'gauge with temperature of balticHills.csv';
+    await expect.poll(() => open?.notebook.value?.farm.weather.file, SOON).toBe(name);
+    expect(open?.problems.value).toEqual([]);
+    await expect.poll(rain, SOON).not.toBe(before);
+    await expect.poll(() => details?.querySelector('summary')?.textContent, SOON).toContain(name);
+  });
+
+  it('lists the lines that cannot be right and bridges them by choice', async () => {
+    const element = await show();
+    const details = element.shadowRoot?.querySelector<HTMLDetailsElement>('details.weather');
+    (details as HTMLDetailsElement).open = true;
+    const weather = details?.querySelector('wk-weather') as WkWeather;
+    const days = Array.from({ length: 800 }, (_, k) => {
+      const date = new Date(Date.UTC(2020, 5, 1) + k * 86_400_000).toISOString().slice(0, 10);
+      return `${date},1,${k === 500 ? 20 : 2},9`;
+    });
+    await weather.take(new File([`date,rainMm,minC,maxC\n${days.join('\n')}\n`], 'own.csv'));
+    const told = () => weather.shadowRoot?.querySelector('wk-problems')?.shadowRoot?.textContent;
+    await expect.poll(told).toContain('Line 502');
+    await page.getByRole('button', { name: /^Bridge them/ }).click();
+    await expect
+      .element(page.getByText(/line 502: the lowest temperature is above the highest/))
+      .toBeVisible();
+    await page.getByRole('button', { name: 'Use this weather' }).click();
+    await expect.poll(() => open?.notebook.value?.farm.weather.file, SOON).toBe('own.csv');
+    expect(open?.problems.value).toEqual([]);
   });
 
   it('asks for a weather file it does not have, where it can be given', async () => {

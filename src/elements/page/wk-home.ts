@@ -2,6 +2,8 @@ import { css, html, LitElement, nothing } from 'lit';
 import type { Problem } from '../../units/problem.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-problems.ts';
+import type { KeptEntry } from './wk-kept.ts';
+import './wk-kept.ts';
 
 export interface HomeEntry {
   readonly href: string;
@@ -19,6 +21,8 @@ export class WkHome extends LitElement {
     begin: { attribute: false },
     examples: { attribute: false },
     kept: { attribute: false },
+    said: {},
+    undoable: { type: Boolean },
     problems: { attribute: false },
   };
 
@@ -103,7 +107,10 @@ export class WkHome extends LitElement {
   /** Address at which one starts with one's own farm. */
   declare begin: string;
   declare examples: readonly HomeEntry[];
-  declare kept: readonly HomeEntry[];
+  declare kept: readonly KeptEntry[];
+  /** What was done last with a kept notebook, and whether it can be undone. */
+  declare said: string;
+  declare undoable: boolean;
   declare problems: readonly Problem[];
 
   constructor() {
@@ -111,6 +118,8 @@ export class WkHome extends LitElement {
     this.begin = '';
     this.examples = [];
     this.kept = [];
+    this.said = '';
+    this.undoable = false;
     this.problems = [];
   }
 
@@ -136,8 +145,9 @@ export class WkHome extends LitElement {
           : html`<a class="begin" href=${this.begin}>Start with my farm</a>
               <p class="quiet">Six short steps; a few minutes on a phone. What you do not know can stay empty.</p>`
       }
-      <wk-problems .problems=${this.problems}></wk-problems>
-      ${this.kept.length > 0 ? html`<h2>Your notebooks</h2>${this.#list(this.kept)}` : nothing}
+      <wk-problems heading="Please note" .problems=${this.problems}></wk-problems>
+      <h2 ?hidden=${this.kept.length === 0}>Your notebooks</h2>
+      <wk-kept .entries=${this.kept} .said=${this.said} .undoable=${this.undoable}></wk-kept>
       <h2>Or look at a worked example</h2>
       <p class="quiet">The farms are invented. Take the one nearest yours and change it; your changes are kept in this browser.</p>
       ${this.#list(this.examples)}

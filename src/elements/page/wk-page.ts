@@ -6,6 +6,7 @@ import type { Scope } from '../../store/fields.ts';
 import { mostDraws, type OpenNotebook } from '../../store/open.ts';
 import { restingOnOwn } from '../../study/own.ts';
 import { explain } from '../../study/trace.ts';
+import type { Climate } from '../../tables/weatherJoin.ts';
 import type { Asked } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 import { watch } from '../parts/watch.ts';
@@ -20,6 +21,7 @@ import { WkTrace } from '../parts/wk-trace.ts';
 /** Made once: making one costs more than a whole card. */
 const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', timeZone: 'UTC' });
 
+const NO_CLIMATES: readonly Climate[] = [];
 const NO_WEIGHTS: Readonly<Record<string, number>> = {};
 
 /** An open notebook: the strip of inputs, the three answers, then the notebook itself. */
@@ -168,6 +170,10 @@ export class WkPage extends LitElement {
     this.addEventListener('wk-quote', ({ detail }) => this.#quote(detail));
     this.addEventListener('wk-weather-file', ({ detail }) => this.open?.useWeather(detail.name, detail.text));
     this.addEventListener('wk-edit', ({ detail }) => this.#edit(detail));
+    this.addEventListener(
+      'wk-weather-rain',
+      ({ detail }) => void this.open?.useRain(detail.name, detail.rain, detail.climate),
+    );
     this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
   }
 
@@ -296,8 +302,8 @@ export class WkPage extends LitElement {
     return html`<details class="weather screen">
       <summary>${file === undefined ? 'Weather from monthly normals' : `Weather from ${file}`}${notes.length > 0 ? html`, with ${notes.length === 1 ? 'a note' : `${notes.length} notes`}` : nothing}: use your own weather</summary>
       ${notes.length === 0 ? nothing : html`<ul>${notes.map(({ what, found, todo }) => html`<li>${what}${found ? `: ${found}` : ''}${todo ? `; ${todo}` : ''}</li>`)}</ul>`}
-      <wk-weather></wk-weather>
-      <p class="quiet">A file given here is known until this page is closed. Keep it beside the notebook to use it again.</p>
+      <wk-weather .climates=${open?.climates.value ?? NO_CLIMATES}></wk-weather>
+      <p class="quiet">The days of a file given here are written into the notebook’s text, the last 21 years of them: they are kept, saved and sent with it.</p>
     </details>`;
   }
 

@@ -8,7 +8,14 @@ import {
   type TemperatureUnit,
   type WeatherGuess,
 } from '../../tables/weatherGuess.ts';
-import { type Gap, LONGEST_FILLED_GAP, type WeatherSeries } from '../../tables/weatherSeries.ts';
+import type { Climate } from '../../tables/weatherJoin.ts';
+import {
+  type BadDays,
+  type Gap,
+  LONGEST_FILLED_GAP,
+  type RainDay,
+  type WeatherSeries,
+} from '../../tables/weatherSeries.ts';
 import { type Asked, ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-problems.ts';
@@ -50,6 +57,7 @@ const GAPS = 8;
  * A daily weather file is dropped or chosen: what its columns and units seem to be is shown and can be corrected;
  * gaps are told, with how the short ones were filled.
  *
+ * @fires wk-weather-rain - the keeper takes the rain of a gauge with the temperature of a climate
  * @fires wk-weather-file - the keeper takes the series: detail `{ name, text, series }`, text in our own form
  */
 export class WkWeather extends LitElement {
@@ -58,6 +66,8 @@ export class WkWeather extends LitElement {
     name: { state: true },
     refusal: { state: true },
     over: { state: true },
+    climates: { attribute: false },
+    climate: { state: true },
   };
 
   static override styles = [
@@ -102,6 +112,10 @@ export class WkWeather extends LitElement {
   declare name: string;
   declare refusal: string;
   declare over: boolean;
+  /** Shipped climates, the nearest first, for a gauge that has rain alone. */
+  declare climates: readonly Climate[];
+  /** The climate chosen, by its file. */
+  declare climate: string;
   #text = '';
 
   constructor() {
@@ -109,6 +123,8 @@ export class WkWeather extends LitElement {
     this.name = '';
     this.refusal = '';
     this.over = false;
+    this.climates = [];
+    this.climate = '';
   }
 
   /** Reads a file; also for a page that takes the drop itself. */
@@ -210,6 +226,38 @@ export class WkWeather extends LitElement {
       <button type="button" class="plain" @click=${() => this.#use(series)}>Use this weather</button>`;
   }
 
+  /** Single days that cannot be right need not cost the whole file. */
+  #mend(): TemplateResult {
+    const again = (bad: BadDays) => {
+      this.file = readWeather(this.name, this.#text, { guess: this.file?.guess, bad });
+    };
+    return html`<p>All the other days can be read. What shall become of the lines above?</p>
+      <p>
+        <button type="button" class="plain" @click=${() => again('bridge')}>Bridge them: take them as not measured</button>
+        <button type="button" class="plain" @click=${() => again('leaveOut')}>Leave their winters out</button>
+      </p>`;
+  }
+
+  #rain(rain: readonly RainDay[]): TemplateResult {
+    const chosen = this.climates.find(({ file }) => file === this.climate) ?? this.climates[0];
+    const [first, last] = [rain[0]?.date, rain[rain.length - 1]?.date];
+    return html`<p>
+        The file has rain and no temperature: ${rain.length} days from ${first} to ${last}. Its rain can be joined with the temperature of a
+        shipped climate, day for day. That temperature is invented, not measured on your farm: frost, snow and thaw come from it.
+      </p>
+      ${this.#select(
+        'Temperature of',
+        chosen?.file ?? '',
+        this.climates.map(
+          ({ file, label, latitudeDeg }) => [file, `${label}, about ${latitudeDeg}° N`] as const,
+        ),
+        (file) => {
+          this.climate = file;
+        },
+      )}
+      <button type="button" class="plain" ?disabled=${!chosen} @click=${() => chosen && ask(this, 'wk-weather-rain', { name: this.name, rain, climate: chosen })}>Use this rain</button>`;
+  }
+
   #use(series: WeatherSeries): void {
     const detail: Asked['wk-weather-file'] = {
       name: this.#csvName(),
@@ -263,8 +311,10 @@ export class WkWeather extends LitElement {
           file
             ? html`${file.form ? html`<p>“${this.name}” is ${FORMS[file.form]}.</p>` : nothing}
               ${file.guess ? this.#guess(file.guess) : nothing}
-              <wk-problems .problems=${file.problems}></wk-problems>
+              <wk-problems .problems=${file.rain ? [] : file.problems}></wk-problems>
               ${file.notes.length === 0 ? nothing : html`<ul>${file.notes.map((note) => html`<li>${note.what}${note.found ? `: ${note.found}` : ''}</li>`)}</ul>`}
+              ${file.mendable ? this.#mend() : nothing}
+              ${file.rain ? this.#rain(file.rain) : nothing}
               ${file.series ? this.#series(file.series) : nothing}`
             : nothing
         }

@@ -1,5 +1,6 @@
 import type { Edited, Editing } from '../../notebook/edit.ts';
-import type { WeatherSeries } from '../../tables/weatherSeries.ts';
+import type { Climate } from '../../tables/weatherJoin.ts';
+import type { RainDay, WeatherSeries } from '../../tables/weatherSeries.ts';
 import type { HerdMeaning } from '../../whatif/turn.ts';
 
 /** What elements tell the page; all bubble and cross shadow roots, and only a person's act sends one. */
@@ -23,6 +24,8 @@ export interface Asked {
   };
   /** The keeper takes a weather file: its text in our own form. */
   'wk-weather-file': { readonly name: string; readonly text: string; readonly series: WeatherSeries };
+  /** The keeper takes the rain of a gauge, with the temperature of a shipped climate. */
+  'wk-weather-rain': { readonly name: string; readonly rain: readonly RainDay[]; readonly climate: Climate };
   'wk-go': { readonly to: string };
   /** An edit of the text, made of the text as it stands: one named step to undo, or a refusal with its reason. */
   'wk-edit': {

@@ -9,6 +9,8 @@ export interface BarState {
   readonly editing: boolean;
   readonly saved: string;
   readonly notice: string;
+  /** The notice is about a text that is kept nowhere: it offers the file. */
+  readonly offer?: boolean;
 }
 
 export type BarAct = 'undo' | 'redo' | 'edit' | 'save' | 'link' | 'print' | 'units';
@@ -114,7 +116,7 @@ export class WkBar extends LitElement {
             : nothing
         }
       </nav>
-      ${state && state.notice !== '' ? html`<p class="notice" role="status">${state.notice}</p>` : nothing}`;
+      ${state && state.notice !== '' ? html`<p class="notice" role="status">${state.notice} ${state.offer ? this.#button('save', 'Save as file') : nothing}</p>` : nothing}`;
   }
 }
 

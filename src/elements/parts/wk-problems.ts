@@ -4,7 +4,7 @@ import { shared } from './style.ts';
 
 /** What is wrong with the notebook: where, what was found, what is allowed, what to do. */
 export class WkProblems extends LitElement {
-  static override properties = { problems: { attribute: false } };
+  static override properties = { problems: { attribute: false }, heading: {} };
 
   static override styles = [
     shared,
@@ -36,27 +36,30 @@ export class WkProblems extends LitElement {
   ];
 
   declare problems: readonly Problem[];
+  /** Set where the problems are not those of one open text: each then names its file. */
+  declare heading: string;
 
   constructor() {
     super();
     this.problems = [];
+    this.heading = '';
   }
 
   protected override render() {
     if (this.problems.length === 0) return nothing;
     return html`<section role="alert">
-      <h2>${this.problems.length === 1 ? 'One thing has' : `${this.problems.length} things have`} to be mended</h2>
+      <h2>${this.heading || `${this.problems.length === 1 ? 'One thing has' : `${this.problems.length} things have`} to be mended`}</h2>
       <ol>
         ${this.problems.map(
-          ({ what, line, key, found, allowed, todo }) => html`<li>
-            ${line === undefined ? nothing : html`Line ${line}: `}${what}${key ? html` (<code>${key}</code>)` : nothing}
+          ({ what, file, line, key, found, allowed, todo }) => html`<li>
+            ${this.heading === '' ? nothing : html`<code>${file}</code>: `}${line === undefined ? nothing : html`Line ${line}: `}${what}${key ? html` (<code>${key}</code>)` : nothing}
             <small>
               ${found === undefined ? nothing : html`Found <code>${found}</code>. `}${allowed === undefined ? nothing : html`Allowed: ${allowed}. `}${todo ?? nothing}
             </small>
           </li>`,
         )}
       </ol>
-      <p class="quiet">The figures below, if any, are from the last text that could be read.</p>
+      ${this.heading === '' ? html`<p class="quiet">The figures below, if any, are from the last text that could be read.</p>` : nothing}
     </section>`;
   }
 }

@@ -1,0 +1,127 @@
+/** Keeps the open notebook in this browser: where it can, from the first change on, and says at once where it cannot. */
+import { type Autosave, autosave, type Saved } from '../store/autosave.ts';
+import { type Base, blocked } from '../store/base.ts';
+import { type History, startHistory } from '../store/history.ts';
+import type { State } from '../store/journal.ts';
+import { historyOf, type Kept, memoryShelf, newId, openShelf, type Shelf } from '../store/shelf.ts';
+import { titleOf } from './examples.ts';
+
+export interface KeeperTells {
+  saved(saved: Saved): void;
+  /** Another tab has changed the same notebook. */
+  other(): void;
+  /** The notebook has a place of its own from now on. */
+  address(id: string): void;
+  /** Left with changes that could not be kept. */
+  lost(state: State): void;
+}
+
+export class Keeper {
+  shelf: Shelf = memoryShelf();
+  /** Why nothing can be kept; empty where it can. */
+  blocked = '';
+  /** The open notebook's place on the shelf; none for an example or a link that is not changed yet. */
+  id: string | undefined;
+
+  #channel: BroadcastChannel;
+  #tells: KeeperTells;
+  #save: Autosave | undefined;
+  #first: { file: string; history: History; title: string } | undefined;
+  #last: History | undefined;
+  #state: Saved['state'] | undefined;
+  #leaving = false;
+  #onlyHere = false;
+
+  constructor(tells: KeeperTells) {
+    this.#tells = tells;
+    this.#channel = new BroadcastChannel('winterkeep');
+  }
+
+  /** Finds out whether this browser keeps anything, before it is relied on. */
+  async start(base: () => Base): Promise<void> {
+    let why: string | undefined;
+    let found: Base | undefined;
+    try {
+      found = base();
+      why = await blocked(found);
+    } catch (error) {
+      why = error instanceof Error ? error.message : String(error);
+    }
+    if (found && why === undefined) this.shelf = openShelf({ base: found });
+    else this.blocked = why || 'no storage';
+  }
+
+  /** Takes up a notebook; `kept` where it is on the shelf already. */
+  begin(text: string, file: string, kept?: Kept): History {
+    const history = kept ? historyOf(kept) : startHistory(text);
+    this.#first = { file, history, title: titleOf(text) ?? file };
+    this.#last = history;
+    this.#state = undefined;
+    this.id = kept?.id;
+    if (kept) this.#keep(kept.id, kept.revision, history, kept.file);
+    return history;
+  }
+
+  /** A change. Worked examples and links stay as they were: the first one makes a copy. */
+  note(now: History): void {
+    if (!this.#first || now === this.#last || now.now.text === this.#last?.now.text) return;
+    this.#last = now;
+    const { file, history, title } = this.#first;
+    if (!this.#save) {
+      this.id = newId(file);
+      this.#keep(this.id, 0, history);
+      // An address that is being left is not this notebook's any more.
+      if (!this.#leaving) this.#tells.address(this.id);
+    }
+    if (this.blocked !== '') this.#onlyHere = true;
+    this.#save?.changed(titleOf(now.now.text) ?? title, now);
+  }
+
+  /** The text was saved as a file. */
+  saved(): void {
+    this.#onlyHere = false;
+  }
+
+  /** Whether closing the page would lose something that no waiting helps. */
+  get atRisk(): boolean {
+    return this.#onlyHere || (this.#state === 'failed' && this.#save?.behind === true);
+  }
+
+  hurry(): void {
+    this.#save?.hurry();
+  }
+
+  flush(): void {
+    void this.#save?.flush();
+  }
+
+  /** Leaves the notebook; `commit` brings in what is still being typed. */
+  async leave(commit: () => void): Promise<void> {
+    this.#leaving = true;
+    commit();
+    this.#leaving = false;
+    const save = this.#save;
+    this.#save = this.#first = this.#last = this.id = undefined;
+    const lost = await save?.stop();
+    if (lost) this.#tells.lost(lost);
+  }
+
+  close(): void {
+    this.#channel.close();
+  }
+
+  #keep(id: string, revision: number, history: History, file?: string): void {
+    this.#save = autosave(this.shelf, {
+      id,
+      revision,
+      history,
+      file,
+      channel: this.#channel,
+      onState: (saved) => {
+        this.#state = saved.state;
+        this.#tells.saved(saved);
+      },
+      onOther: () => this.#tells.other(),
+    });
+  }
+}
