@@ -5,6 +5,7 @@ import { FORMAT_VERSION, farmSchema, overrideSchema, scenarioSchema } from './sc
 import { unwrap } from './schemaAt.ts';
 
 const UNIT_SYSTEMS = ['metric', 'us'] as const;
+const VIEWS = ['notebook', 'board'] as const;
 
 /** Any part of an object schema: objects at every level may be incomplete, lists are whole. */
 function partOf(schema: z.core.$ZodType): z.ZodType {
@@ -37,6 +38,10 @@ export const frontSchema = z.strictObject({
     .enum(UNIT_SYSTEMS)
     .default('metric')
     .describe('What the page shows; a notebook is always written in metric'),
+  view: z
+    .enum(VIEWS)
+    .default('notebook')
+    .describe('How the page opens: `board` shows answer, cards and figures side by side without the words'),
   farm: farmSchema,
   scenarios: z.array(scenarioDifferenceSchema).min(1).max(24),
   coefficients: z
@@ -63,3 +68,4 @@ export const outerSchema = frontSchema.extend({ scenarios: z.array(z.unknown()).
 
 export type Outer = z.output<typeof outerSchema>;
 export type UnitSystem = (typeof UNIT_SYSTEMS)[number];
+export type View = (typeof VIEWS)[number];

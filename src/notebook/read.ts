@@ -5,7 +5,7 @@ import { referencesOf } from './cells.ts';
 import { decodeNotebook, lineAt } from './decode.ts';
 import type { DiaryEntry } from './diary.ts';
 import { findFrontMatter, isProblem } from './frontMatter.ts';
-import { type Outer, outerSchema, type UnitSystem } from './frontSchema.ts';
+import { type Outer, outerSchema, type UnitSystem, type View } from './frontSchema.ts';
 import { problemsOf, show } from './issues.ts';
 import { isPlain } from './merge.ts';
 import { asToday, MIGRATIONS, type Migration, migrate, oldestReadable } from './migrate.ts';
@@ -23,6 +23,7 @@ export interface Notebook {
   readonly title: string;
   readonly invented: boolean;
   readonly units: UnitSystem;
+  readonly view: View;
   readonly farm: Farm;
   readonly scenarios: readonly Scenario[];
   readonly overrides: readonly Override[];
@@ -72,7 +73,7 @@ export function readNotebook(
   const { front: today, notes } = asToday(migrate(yaml.data, migrations));
   const { parts, scenarios, problems } = complete(today, yaml, file);
   if (!parts) return refuse([...problems, ...body.problems], file);
-  const { title, invented, units, farm, coefficients: overrides, diary, draws, decide } = parts;
+  const { title, invented, units, view, farm, coefficients: overrides, diary, draws, decide } = parts;
   const breaches = breachesOf({ farm, scenarios, overrides, diary }, file, yaml.lineOf);
   const inBody = [...body.problems, ...scenarioNameProblems(body.blocks, scenarios, file)];
   if (breaches.length > 0) return refuse([...breaches, ...inBody], file);
@@ -82,6 +83,7 @@ export function readNotebook(
     title,
     invented,
     units,
+    view,
     farm,
     scenarios,
     overrides,

@@ -30,14 +30,14 @@ export const cardsStyle = css`
     display: contents;
   }
   header {
-    border-top: 6px solid var(--colour);
+    border-top: 6px solid oklch(from var(--colour) var(--lightness) c h);
     padding: 0.3rem 0.1rem 0;
   }
   header h3 {
     font-size: 1.12rem;
     line-height: 1.2;
     margin: 0;
-    color: var(--colour);
+    color: oklch(from var(--colour) var(--lightness) c h);
   }
   header p {
     margin: 0;
@@ -108,6 +108,7 @@ export const cardsStyle = css`
   }
   svg {
     display: block;
+    filter: var(--drawn);
     width: 100%;
     height: 4px;
     margin-top: 2px;

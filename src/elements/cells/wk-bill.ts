@@ -76,7 +76,7 @@ export class WkBill extends LitElement {
         font-weight: 400;
       }
       .gap {
-        color: #9b1c1c;
+        color: var(--alarm);
         font-weight: 600;
       }
       .link {

@@ -83,7 +83,7 @@ export class WkCase extends LitElement {
         margin: 0;
       }
       .gaps {
-        border-left: 6px solid #9b1c1c;
+        border-left: 6px solid var(--alarm);
         padding-left: 1rem;
         margin-bottom: 1rem;
       }

@@ -12,7 +12,7 @@ export class WkCautions extends LitElement {
     shared,
     css`
       section {
-        border-left: 6px solid #9b1c1c;
+        border-left: 6px solid var(--alarm);
         padding: 0.1rem 0 0.1rem 1rem;
         max-width: 46rem;
         break-inside: avoid;

@@ -35,13 +35,13 @@ export class WkChecks extends LitElement {
       }
       /* Told apart without colour too: one line for what stops, two for what can be changed. */
       .stop {
-        border-left: 6px solid #9b1c1c;
+        border-left: 6px solid var(--alarm);
       }
       .stop strong {
-        color: #9b1c1c;
+        color: var(--alarm);
       }
       .change {
-        border-left: 6px double #7a5200;
+        border-left: 6px double var(--look);
       }
       .folded li {
         padding-left: 0;

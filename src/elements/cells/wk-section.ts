@@ -35,7 +35,7 @@ export class WkSection extends LitElement {
       input[type='range'] {
         width: 100%;
         min-height: 2.25rem;
-        accent-color: #a35200;
+        accent-color: var(--ink);
       }
       .multiples {
         display: none;

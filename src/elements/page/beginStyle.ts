@@ -48,12 +48,12 @@ export const beginStyle = css`
     border-top-color: var(--quiet);
   }
   .steps button[aria-current] {
-    border-top-color: #1f6f9f;
+    border-top-color: var(--focus);
     color: var(--ink);
     font-weight: 600;
   }
   .steps .bad {
-    color: #9b1c1c;
+    color: var(--alarm);
   }
   .questions {
     display: grid;
@@ -87,14 +87,14 @@ export const beginStyle = css`
     font-style: italic;
   }
   .field[aria-invalid] {
-    border: 2px solid #9b1c1c;
+    border: 2px solid var(--alarm);
   }
   .unit {
     white-space: nowrap;
     color: var(--quiet);
   }
   .fault {
-    color: #9b1c1c;
+    color: var(--alarm);
     font-size: 0.95rem;
     margin: 0.2rem 0 0;
   }
@@ -126,7 +126,7 @@ export const beginStyle = css`
     cursor: pointer;
     min-height: 2.75rem;
     padding: 0.6rem 0;
-    color: #1b5f88;
+    color: var(--action);
   }
   .follows {
     background: var(--ground);
@@ -146,7 +146,7 @@ export const beginStyle = css`
     padding-right: 0;
   }
   a {
-    color: #1b5f88;
+    color: var(--action);
   }
   .follows[aria-busy='true'] td {
     color: var(--quiet);
@@ -169,8 +169,8 @@ export const beginStyle = css`
     border: 0;
     border-radius: 4px;
     padding: 0.3rem 1.4rem;
-    background: #1b5f88;
-    color: #fff;
+    background: var(--action);
+    color: var(--on-action);
     font-weight: 600;
     cursor: pointer;
   }
@@ -179,7 +179,7 @@ export const beginStyle = css`
     cursor: default;
   }
   .stop {
-    border-left: 6px solid #9b1c1c;
+    border-left: 6px solid var(--alarm);
     padding: 0.2rem 0 0.2rem 1rem;
     margin: 1rem 0;
   }

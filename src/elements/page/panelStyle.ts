@@ -16,7 +16,7 @@ export const panelStyle = css`
   }
   /* The figures beside it follow every change, so they stay in sight. */
   dialog::backdrop {
-    background: rgb(29 27 23 / 8%);
+    background: var(--veil-thin);
   }
   .inside {
     padding: 0 1.1rem 4rem;
@@ -170,7 +170,7 @@ export const panelStyle = css`
     font-size: 0.95rem;
   }
   .refused {
-    border-left: 4px solid #a3200d;
+    border-left: 4px solid var(--alarm);
   }
   @media print {
     :host {

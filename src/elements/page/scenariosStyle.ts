@@ -69,7 +69,7 @@ export const scenariosStyle = css`
   }
   .refused {
     grid-column: 1 / -1;
-    border-left: 6px solid #9b1c1c;
+    border-left: 6px solid var(--alarm);
     padding-left: 0.8rem;
     margin: 0.3rem 0;
   }

@@ -84,7 +84,7 @@ export class WkForm extends LitElement {
         min-height: 2.1rem;
       }
       .refused {
-        border-left: 6px solid #9b1c1c;
+        border-left: 6px solid var(--alarm);
         padding-left: 0.8rem;
       }
     `,

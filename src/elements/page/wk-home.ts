@@ -87,13 +87,13 @@ export class WkHome extends LitElement {
         margin: 0.4rem 0 0.2rem;
         padding: 0.7rem 1.4rem;
         border-radius: 4px;
-        background: #1b5f88;
-        color: #fff;
+        background: var(--action);
+        color: var(--on-action);
         font-weight: 600;
         text-decoration: none;
       }
       .begin:hover {
-        background: #164e70;
+        background: var(--action-pressed);
       }
       @media print {
         .begin,

@@ -33,7 +33,7 @@ export class WkInputs extends LitElement {
         display: flex;
         gap: 0.4rem 1.8rem;
         padding: 0.4rem 1rem 0.2rem;
-        max-width: 76rem;
+        max-width: var(--measure);
         margin: 0 auto;
       }
       .one {

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { RowChanges } from '../../model/bind.ts';
 import { isValue } from '../../model/dictionary.ts';
@@ -18,6 +18,8 @@ import type { Explorer } from '../../worker/explorer.ts';
 import { ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 import { type CellPage, cellShown } from './cells.ts';
+import { notebookStyle } from './notebookStyle.ts';
+import { isForBoard, pairsOf } from './pairs.ts';
 import { namedPart, partTools, type Writing } from './partTools.ts';
 import { writingStyle } from './writingStyle.ts';
 import '../parts/wk-problems.ts';
@@ -41,81 +43,12 @@ export class WkNotebook extends LitElement implements CellPage {
     herd: {},
     draws: { attribute: false },
     winters: { attribute: false },
+    board: { type: Boolean },
     writing: { state: true },
     refused: { state: true },
   };
 
-  static override styles = [
-    shared,
-    writingStyle,
-    css`
-      .prose {
-        max-width: 40rem;
-        font-size: 1.1rem;
-        line-height: 1.6;
-      }
-      .prose h2 {
-        margin: 2rem 0 0.6rem;
-      }
-      .prose h3 {
-        font-size: 1.12rem;
-        margin: 1.4rem 0 0.4rem;
-      }
-      .prose p,
-      .prose li {
-        margin: 0 0 0.8rem;
-      }
-      .prose blockquote {
-        margin: 0 0 1rem;
-        padding-left: 1rem;
-        border-left: 3px solid var(--rule);
-      }
-      .prose table {
-        font-size: 0.95rem;
-        margin-bottom: 1rem;
-      }
-      .prose th,
-      .prose td {
-        border-bottom: 1px solid var(--rule);
-      }
-      .inline-value {
-        appearance: none;
-        background: none;
-        border: 0;
-        padding: 0;
-        cursor: pointer;
-        font-weight: 600;
-        text-decoration: underline dotted var(--quiet) 1px;
-        text-underline-offset: 0.22em;
-      }
-      .cell {
-        margin: 1.6rem 0 2rem;
-        /* What changes in one cell lays out only that cell. */
-        contain: layout style;
-      }
-      pre {
-        overflow-x: auto;
-        background: var(--ground);
-        padding: 0.7rem 0.9rem;
-        font-size: 0.9rem;
-        margin: 0 0 0.4rem;
-      }
-      @media print {
-        .prose {
-          font-size: 1rem;
-          line-height: 1.4;
-          max-width: none;
-        }
-        .inline-value {
-          text-decoration: none;
-        }
-        .cell {
-          margin: 0.8rem 0;
-          contain: none;
-        }
-      }
-    `,
-  ];
+  static override styles = [shared, writingStyle, notebookStyle];
 
   declare notebook: Notebook | undefined;
   declare results: readonly ScenarioResult[];
@@ -126,6 +59,8 @@ export class WkNotebook extends LitElement implements CellPage {
   declare herd: HerdMeaning;
   declare draws: Draws | undefined;
   declare winters: readonly PreparedWeather[];
+  /** Figures side by side, without the words between them. */
+  declare board: boolean;
   /** What is being written, and where. */
   declare writing: Writing | undefined;
   /** Why the last thing asked of a part was not done. */
@@ -137,6 +72,7 @@ export class WkNotebook extends LitElement implements CellPage {
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
     this.herd = HERD_DEFAULT;
     this.winters = [];
+    this.board = false;
   }
 
   get count(): number {
@@ -290,11 +226,11 @@ export class WkNotebook extends LitElement implements CellPage {
     const { block, from, to } = part;
     if (set === '') return nothing;
     if (this.writing?.place === place && this.writing.act === 'words')
-      return html`<div class="part" data-place=${place}>
+      return html`<div class="part" id="place-${place}" data-place=${place}>
         <wk-words .place=${place} .text=${block.text.slice(from - block.from, to - block.from)}></wk-words>
         ${this.#below(part, place)}
       </div>`;
-    return html`<div class="part" data-place=${place}>
+    return html`<div class="part" id="place-${place}" data-place=${place}>
       <div class="prose" @click=${(event: Event) => this.#pressed(event, place)}>${unsafeHTML(set)}</div>
       <button type="button" class="open words screen" aria-label="Change the words: ${namedPart(part)}" @click=${() => this.#open({ place, act: 'words' })}>Change</button>
       ${this.#below(part, place)}
@@ -306,7 +242,7 @@ export class WkNotebook extends LitElement implements CellPage {
     const { writing } = this;
     if (block.type === 'prose') return nothing;
     const named = namedPart(part);
-    return html`<div class="part" data-place=${place}>
+    return html`<div class="part" id="place-${place}" data-place=${place}>
       <div class="beside screen"><button type="button" class="open" aria-label="Change: ${named}, line ${block.line}" aria-expanded=${writing?.place === place} @click=${() => this.#open(writing?.place === place ? undefined : { place, act: 'tools' })}>Change</button></div>
       ${writing?.place === place && writing.act !== 'add' && writing.act !== 'newWords' ? this.#below(part, place) : nothing}
       ${
@@ -339,8 +275,15 @@ export class WkNotebook extends LitElement implements CellPage {
     return this.#paragraph(part, place, this.#htmlOf(block)[place - first] ?? '');
   }
 
+  #board() {
+    return html`<div class="board" @click=${(event: Event) => this.#opened(event)}>${this.#places
+      .filter(({ block }) => isForBoard(block))
+      .map(({ block }) => this.#shown(block))}</div>`;
+  }
+
   protected override render() {
     if (this.results.length === 0) return nothing;
+    if (this.board) return this.#board();
     const last = this.#places.length - 1;
     const adding =
       this.writing?.place === last && (this.writing.act === 'add' || this.writing.act === 'newWords');
@@ -350,7 +293,15 @@ export class WkNotebook extends LitElement implements CellPage {
       @wk-added=${(event: Event) => this.#added(event)}
     >
       <p class="quiet hint screen">Press a paragraph to change its words; “Change” at a figure gives it other options, moves it or takes it out.</p>
-      ${this.#places.map((part, place) => this.#part(part, place))}
+      ${pairsOf(this.#places).map(
+        ({
+          said,
+          shown,
+        }) => html`<section class="pair ${shown.length === 0 ? 'words' : said.length === 0 ? 'shown' : ''}">
+          ${said.length === 0 ? nothing : html`<div class="said">${said.map((place) => this.#part(this.#places[place], place))}</div>`}
+          ${shown.length === 0 ? nothing : html`<div class="figures">${shown.map((place) => this.#part(this.#places[place], place))}</div>`}
+        </section>`,
+      )}
       ${adding ? nothing : html`<p class="screen"><button type="button" class="plain" @click=${() => this.#open({ place: last, act: 'add' })}>Add words or a figure</button></p>`}
     </div>`;
   }

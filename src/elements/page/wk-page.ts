@@ -1,18 +1,22 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { setQuote } from '../../notebook/quote.ts';
-import { readNotebook } from '../../notebook/read.ts';
+import { type Notebook, readNotebook } from '../../notebook/read.ts';
+import { setInput } from '../../notebook/write.ts';
 import { type Reading, show } from '../../plots/reading.ts';
 import type { Scope } from '../../store/fields.ts';
 import { mostDraws, type OpenNotebook } from '../../store/open.ts';
 import { restingOnOwn } from '../../study/own.ts';
 import { explain } from '../../study/trace.ts';
 import type { Climate } from '../../tables/weatherJoin.ts';
-import type { Asked } from '../parts/events.ts';
+import { type Asked, ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 import { watch } from '../parts/watch.ts';
 import '../cells/wk-answer.ts';
 import '../cells/wk-cards.ts';
+import { type ContentsEntry, contentsOf } from './contents.ts';
 import { InputChanges } from './inputChanges.ts';
+import { pageStyle } from './pageStyle.ts';
+import './wk-contents.ts';
 import './wk-inputs.ts';
 import '../parts/wk-problems.ts';
 import './wk-weather.ts';
@@ -32,108 +36,7 @@ export class WkPage extends LitElement {
     lost: { state: true },
   };
 
-  static override styles = [
-    shared,
-    css`
-      .column {
-        max-width: 76rem;
-        margin: 0 auto;
-        padding: 0 1rem;
-      }
-      main {
-        padding-bottom: 3rem;
-      }
-      h1 {
-        font-size: 1.5rem;
-        line-height: 1.15;
-        margin: 0 0 0.1rem;
-      }
-      .about {
-        color: var(--quiet);
-        font-size: 0.92rem;
-        margin: 0 0 0.4rem;
-      }
-      .weather {
-        font-size: 0.92rem;
-        margin: 0 0 0.4rem;
-      }
-      .weather summary {
-        cursor: pointer;
-        width: fit-content;
-        padding: 0.25rem 0;
-        color: var(--quiet);
-      }
-      .weather ul {
-        margin: 0.2rem 0 0.6rem;
-        padding-left: 1.2rem;
-        max-width: 42rem;
-      }
-      .changes {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 0.3rem 0.5rem;
-        margin: 0 0 0.5rem;
-        font-size: 0.92rem;
-      }
-      .changes .plain {
-        min-height: 2rem;
-        padding-block: 0.1rem;
-        border-color: var(--rule);
-      }
-      .changes span {
-        color: var(--quiet);
-      }
-      wk-inputs {
-        position: sticky;
-        top: 0;
-        z-index: 5;
-        margin-bottom: 0.5rem;
-      }
-      wk-notebook,
-      wk-ledger,
-      wk-compare,
-      wk-checks,
-      wk-sources,
-      wk-cautions {
-        margin-top: 2.2rem;
-      }
-      @media screen and (max-width: 700px) {
-        h1 {
-          font-size: 1.3rem;
-        }
-        .changes {
-          flex-wrap: nowrap;
-          overflow-x: auto;
-          padding: 3px;
-        }
-        .changes > * {
-          flex: none;
-        }
-        .changes .plain {
-          min-height: 2.75rem;
-        }
-        :host {
-          padding-bottom: 9rem;
-        }
-        wk-inputs {
-          position: fixed;
-          inset: auto 0 0 0;
-          margin: 0;
-          padding-bottom: env(safe-area-inset-bottom);
-        }
-      }
-      @media print {
-        .column {
-          max-width: none;
-          padding: 0;
-        }
-        wk-inputs {
-          position: static;
-        }
-      }
-    `,
-  ];
+  static override styles = [shared, pageStyle];
 
   declare open: OpenNotebook | undefined;
   declare system: Reading['system'] | '';
@@ -256,12 +159,27 @@ export class WkPage extends LitElement {
     done(edited);
   }
 
-  #go(to: string): void {
+  /** Where a line of the contents leads. */
+  #placeOf = (to: string): HTMLElement | null | undefined => {
     const inside = this.renderRoot.querySelector('wk-notebook')?.shadowRoot;
-    const target =
-      this.renderRoot.querySelector<HTMLElement>(`#${to}`) ?? inside?.querySelector<HTMLElement>(`#${to}`);
-    target?.scrollIntoView({ block: 'start' });
-    target?.focus();
+    return (
+      this.renderRoot.querySelector<HTMLElement>(`#${to}`) ?? inside?.querySelector<HTMLElement>(`#${to}`)
+    );
+  };
+
+  #go(to: string): void {
+    const target = this.#placeOf(to);
+    if (!target) return;
+    if (!target.hasAttribute('tabindex')) target.tabIndex = -1;
+    target.scrollIntoView({ block: 'start' });
+    target.focus({ preventScroll: true });
+  }
+
+  #contents: { readonly of: Notebook; readonly entries: readonly ContentsEntry[] } | undefined;
+  #entries(notebook: Notebook | undefined): readonly ContentsEntry[] {
+    if (notebook && this.#contents?.of !== notebook)
+      this.#contents = { of: notebook, entries: contentsOf(notebook) };
+    return notebook ? (this.#contents?.entries ?? []) : [];
   }
 
   /** The cards' first ranges come before anything the cells ask: the worker takes up what is asked last. */
@@ -341,6 +259,20 @@ export class WkPage extends LitElement {
     </div>`;
   }
 
+  /** Written into the text, so that a link or a file opens the way it was sent. */
+  #viewButton(board: boolean) {
+    const turn = (event: Event) =>
+      ask(event.currentTarget as HTMLElement, 'wk-edit', {
+        make: ({ text }) => ({
+          text: setInput(text, 'view', board ? 'notebook' : 'board'),
+          what: board ? 'words and figures on show' : 'board on show',
+        }),
+        done: () => {},
+      });
+    return html`<p class="view screen ${board ? 'on' : ''}"><button type="button" class="plain" @click=${turn}>${board ? 'Show the words again' : 'Show as a board'}</button>
+      <span class="quiet">${board ? 'Answer, cards and figures side by side; the words are kept.' : 'Figures side by side without the words, for a meeting.'}</span></p>`;
+  }
+
   protected override render() {
     const { open } = this;
     if (!open) return nothing;
@@ -355,6 +287,7 @@ export class WkPage extends LitElement {
       ...(run ? { own: restingOnOwn(run) } : {}),
     });
     const as = { system: reading.system, currency: reading.currency };
+    const board = notebook?.view === 'board';
     const has = (kind: string) =>
       notebook?.blocks.some((block) => block.type === 'cell' && block.kind === kind);
     return html`
@@ -362,26 +295,29 @@ export class WkPage extends LitElement {
         <div class="column">
         ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
         <wk-problems .problems=${open.problems.value}></wk-problems>
-        ${results.length === 0 ? nothing : html`<wk-answer .notebook=${notebook} .run=${run} .results=${results} .draws=${open.draws.value} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .reading=${reading} .count=${notebook ? Math.min(notebook.draws.count, mostDraws(results.length)) : 0}></wk-answer>`}
-        ${this.#changes()}
-        ${this.#weather()}
+        ${results.length === 0 ? nothing : html`<wk-answer id="verdict" .notebook=${notebook} .run=${run} .results=${results} .draws=${open.draws.value} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .reading=${reading} .count=${notebook ? Math.min(notebook.draws.count, mostDraws(results.length)) : 0}></wk-answer>`}
+        ${board ? nothing : html`${this.#changes()} ${this.#weather()}`}
+        ${notebook && results.length > 0 ? this.#viewButton(board) : nothing}
         ${results.length === 0 && open.problems.value.length === 0 ? html`<p class="about" role="status">Working out the figures …</p>` : nothing}
         </div>
       ${
         results.length === 0
           ? nothing
           : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
-            <div class="column">
-              <wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>
-              <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
+            <div class="column measured"><div class=${board ? 'boarded' : 'sided'}>
+              <wk-contents ?hidden=${board} .entries=${this.#entries(notebook)} .find=${this.#placeOf}></wk-contents>
+              <div class="flow">
+              ${board ? nothing : html`<wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>`}
+              <wk-cards id="cards" .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
               ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
-              <wk-notebook .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
-              ${has('ledger') ? nothing : html`<wk-ledger .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
-              <wk-compare .results=${results} .reading=${reading}></wk-compare>
-              ${has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
-              <wk-cautions .results=${results}></wk-cautions>
-              ${has('sources') ? nothing : html`<wk-sources .run=${run} .reading=${reading}></wk-sources>`}
-            </div>`
+              <wk-notebook .board=${board} .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
+              ${board || has('ledger') ? nothing : html`<wk-ledger id="ledger" .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
+              ${board ? nothing : html`<wk-compare id="compare" .results=${results} .reading=${reading}></wk-compare>`}
+              ${board || has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
+              <wk-cautions id="cautions" .results=${results}></wk-cautions>
+              ${board || has('sources') ? nothing : html`<wk-sources id="sources" .run=${run} .reading=${reading}></wk-sources>`}
+              </div>
+            </div>            </div>`
       }
       </main>
       <wk-panel .of=${this.#panelOpen() ? this.#inputs.of : undefined} .as=${as} .change=${this.#inputs.change} .changeRows=${this.#inputs.changeRows} .undo=${this.#inputs.undo} .undone=${this.#inputs.undone}></wk-panel>

@@ -48,7 +48,7 @@ export class WkWords extends LitElement {
         margin-top: 0.5rem;
       }
       .refused {
-        border-left: 6px solid #9b1c1c;
+        border-left: 6px solid var(--alarm);
         padding-left: 0.8rem;
         margin: 0.5rem 0;
       }

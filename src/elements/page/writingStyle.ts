@@ -68,7 +68,7 @@ export const writingStyle = css`
     margin-top: 1.8rem;
   }
   .refused {
-    border-left: 6px solid #9b1c1c;
+    border-left: 6px solid var(--alarm);
     padding-left: 0.8rem;
     max-width: 42rem;
   }

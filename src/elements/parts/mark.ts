@@ -13,5 +13,5 @@ const MARKS: Readonly<Record<string, string>> = {
 };
 
 export function symbolMark(symbol: string, fill: string) {
-  return svg`<svg width="16" height="16" aria-hidden="true"><text x="8" y="13" font-size="14" text-anchor="middle" fill=${fill}>${MARKS[symbol] ?? '●'}</text></svg>`;
+  return svg`<svg width="16" height="16" aria-hidden="true" style="filter: var(--drawn)"><text x="8" y="13" font-size="14" text-anchor="middle" fill=${fill}>${MARKS[symbol] ?? '●'}</text></svg>`;
 }

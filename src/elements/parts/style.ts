@@ -22,6 +22,9 @@ export const shared = css`
   p {
     margin: 0 0 0.6rem;
   }
+  a {
+    color: var(--focus);
+  }
   .quiet {
     color: var(--quiet);
   }
@@ -91,7 +94,7 @@ export const shared = css`
     font-weight: 700;
   }
   :focus-visible {
-    outline: 3px solid #1f6f9f;
+    outline: 3px solid var(--focus);
     outline-offset: 2px;
     border-radius: 2px;
   }

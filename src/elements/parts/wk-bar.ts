@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
+import { ask } from './events.ts';
 import { shared } from './style.ts';
 
 /** What can be done with the open notebook; `null` words leave an act out. */
@@ -31,7 +32,7 @@ export class WkBar extends LitElement {
         flex-wrap: wrap;
         gap: 0.1rem 1.1rem;
         align-items: center;
-        max-width: 76rem;
+        max-width: var(--measure);
         margin: 0 auto;
         padding: 0.35rem 1rem;
         font-size: 0.92rem;
@@ -66,8 +67,20 @@ export class WkBar extends LitElement {
         cursor: default;
         text-decoration: none;
       }
+      /* The first stop of the keyboard: past bar and strip to the answer. */
+      .skip {
+        position: absolute;
+        left: 0.5rem;
+        top: -6rem;
+        z-index: 10;
+        background: var(--paper);
+        padding: 0.5rem 1rem;
+      }
+      .skip:focus {
+        top: 0.3rem;
+      }
       .notice {
-        max-width: 76rem;
+        max-width: var(--measure);
         margin: 0 auto;
         padding: 0.5rem 1rem;
         background: var(--ground);
@@ -96,6 +109,12 @@ export class WkBar extends LitElement {
     this.dispatchEvent(new CustomEvent('wk-act', { detail: act, bubbles: true, composed: true }));
   }
 
+  /** A button, since the address after # says which notebook is open. */
+  #skip(): void {
+    const page = (this.getRootNode() as ParentNode).querySelector('wk-page');
+    if (page) ask(page, 'wk-go', { to: 'verdict' });
+  }
+
   #button(act: BarAct, words: string, title: string | null = words) {
     return html`<button type="button" ?disabled=${title === null} title=${title ?? ''} @click=${() => this.#act(act)}>${words}</button>`;
   }
@@ -103,6 +122,7 @@ export class WkBar extends LitElement {
   protected override render() {
     const { state } = this;
     return html`<nav aria-label="Notebook">
+        ${state ? html`<button type="button" class="skip" @click=${() => this.#skip()}>Skip to the answer</button>` : nothing}
         <a href="#">winterkeep</a>
         ${
           state

@@ -112,7 +112,7 @@ export class WkField extends LitElement {
         font-size: 0.95rem;
       }
       .refused {
-        border-left: 4px solid #a3200d;
+        border-left: 4px solid var(--alarm);
       }
       .told .buttons {
         display: flex;
@@ -132,7 +132,7 @@ export class WkField extends LitElement {
         cursor: pointer;
       }
       [aria-invalid='true'] {
-        border-color: #a3200d;
+        border-color: var(--alarm);
       }
     `,
   ];

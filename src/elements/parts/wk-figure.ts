@@ -10,7 +10,12 @@ let nextId = 0;
 
 /** One figure: its finding, a legend, the drawing, and the table behind it. Redraws at most once a frame, and only when visible. */
 export class WkFigure extends LitElement {
-  static override properties = { figure: { attribute: false }, heading: {}, tabled: { state: true } };
+  static override properties = {
+    figure: { attribute: false },
+    heading: {},
+    tabled: { state: true },
+    full: { state: true },
+  };
 
   static override styles = [
     shared,
@@ -37,8 +42,9 @@ export class WkFigure extends LitElement {
         align-items: center;
         gap: 0.4rem;
       }
-      li svg {
+      li > svg {
         flex: none;
+        filter: var(--drawn);
       }
       .drawing {
         min-height: 4rem;
@@ -50,6 +56,7 @@ export class WkFigure extends LitElement {
         height: auto;
         max-width: 100%;
         overflow: visible;
+        filter: var(--drawn);
       }
       .drawing svg text {
         white-space: pre;
@@ -59,6 +66,38 @@ export class WkFigure extends LitElement {
         color: var(--quiet);
         max-width: 42rem;
         margin-top: 0.3rem;
+      }
+      .full {
+        border: 0;
+        background: none;
+        padding: 0.25rem 0;
+        margin-top: 0.2rem;
+        font-size: 0.9rem;
+        color: var(--quiet);
+        cursor: pointer;
+        text-decoration: underline;
+        text-decoration-color: var(--rule);
+      }
+      dialog {
+        border: 0;
+        padding: 1rem 1.5rem;
+        width: 100vw;
+        max-width: 100vw;
+        height: 100dvh;
+        max-height: 100dvh;
+        background: var(--paper);
+        color: var(--ink);
+        overflow: auto;
+      }
+      dialog .top {
+        display: flex;
+        justify-content: space-between;
+        align-items: start;
+        gap: 1rem;
+      }
+      dialog .drawing svg {
+        width: 100%;
+        max-height: 78dvh;
       }
       details {
         margin-top: 0.4rem;
@@ -84,7 +123,8 @@ export class WkFigure extends LitElement {
         border-top: 1px solid var(--rule);
       }
       @media print {
-        details {
+        details,
+        dialog {
           display: none;
         }
       }
@@ -95,6 +135,9 @@ export class WkFigure extends LitElement {
   declare heading: string;
   /** The table is written only once it is opened: most never are. */
   declare tabled: boolean;
+
+  /** Open over the whole window. */
+  declare full: boolean;
 
   #width = 0;
   #measured: Element | undefined;
@@ -130,6 +173,7 @@ export class WkFigure extends LitElement {
     super();
     this.heading = '';
     this.tabled = false;
+    this.full = false;
   }
 
   override connectedCallback(): void {
@@ -168,6 +212,38 @@ export class WkFigure extends LitElement {
       this.#observeSize();
       this.#redraw();
     }
+    if (this.full && (changed.has('figure') || changed.has('full'))) this.#drawFull();
+  }
+
+  #drawFull(): void {
+    const dialog = this.renderRoot.querySelector('dialog');
+    if (!dialog) return;
+    if (!dialog.open) dialog.showModal();
+    // Drawn narrower than the window and then enlarged with its letters, to be read from further away.
+    const made = this.figure?.draw?.(Math.max(300, Math.min(dialog.clientWidth - 48, 1000)));
+    made?.setAttribute('aria-hidden', 'true');
+    dialog.querySelector('.drawing')?.replaceChildren(...(made ? [made] : []));
+  }
+
+  #closed(): void {
+    this.full = false;
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.full')?.focus());
+  }
+
+  /** Esc closes a dialog by itself; its end is the same either way. */
+  #fullScreen({ finding, legend, caption }: Figure) {
+    return html`<dialog aria-label=${this.heading || finding} @close=${() => this.#closed()}>
+      <div class="top"><p class="finding">${finding}</p><button type="button" class="plain" @click=${() => this.renderRoot.querySelector('dialog')?.close()}>Close</button></div>
+      ${this.#legend(legend)}
+      <div class="drawing" role="img" aria-label=${finding}></div>
+      ${caption ? html`<p class="quiet">${caption}</p>` : nothing}
+    </dialog>`;
+  }
+
+  #legend(legend: Figure['legend']) {
+    return legend.length === 0
+      ? nothing
+      : html`<ul aria-label="What the looks mean">${legend.map((entry, k) => html`<li>${this.#swatch(entry, k)} ${entry.label}</li>`)}</ul>`;
   }
 
   #redraw(): void {
@@ -202,9 +278,17 @@ export class WkFigure extends LitElement {
     return html`<figure>
       ${heading === '' ? nothing : html`<h3>${heading}</h3>`}
       <p class="finding">${finding}</p>
-      ${legend.length === 0 ? nothing : html`<ul aria-label="What the looks mean">${legend.map((entry, k) => html`<li>${this.#swatch(entry, k)} ${entry.label}</li>`)}</ul>`}
+      ${this.#legend(legend)}
       <div class="drawing" role="img" aria-label=${finding}></div>
       ${caption ? html`<figcaption>${caption}</figcaption>` : nothing}
+      ${
+        figure.draw
+          ? html`<button type="button" class="full screen" @click=${() => {
+              this.full = true;
+            }}>Full screen</button>`
+          : nothing
+      }
+      ${this.full ? this.#fullScreen(figure) : nothing}
       ${
         table.rows.length === 0
           ? nothing

@@ -10,7 +10,7 @@ export class WkProblems extends LitElement {
     shared,
     css`
       section {
-        border-left: 6px solid #9b1c1c;
+        border-left: 6px solid var(--alarm);
         padding: 0.5rem 0 0.2rem 1rem;
         margin: 0 0 1rem;
         max-width: 46rem;

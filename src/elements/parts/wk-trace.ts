@@ -66,7 +66,7 @@ export class WkTrace extends LitElement {
         color: var(--ink);
       }
       dialog::backdrop {
-        background: rgb(29 27 23 / 35%);
+        background: var(--veil);
       }
       .inside {
         padding: 1rem 1.2rem 2rem;
@@ -160,7 +160,7 @@ export class WkTrace extends LitElement {
         margin: 0;
       }
       .refused {
-        border-left: 4px solid #a3200d;
+        border-left: 4px solid var(--alarm);
         padding-left: 0.6rem;
       }
       .link {
@@ -169,6 +169,32 @@ export class WkTrace extends LitElement {
         padding: 0.2rem 0;
         text-decoration: underline;
         cursor: pointer;
+      }
+      /* A flat list on a phone: however deep, a branch keeps the whole width. */
+      @media screen and (max-width: 700px) {
+        .inside {
+          padding: 0.8rem 0.8rem 2rem;
+        }
+        ul {
+          padding-left: 0;
+          border-left: 0;
+          border-top: 1px solid var(--rule);
+        }
+        summary,
+        .leaf {
+          flex-wrap: wrap;
+        }
+        .amount {
+          white-space: normal;
+          margin-left: auto;
+        }
+        .more {
+          padding-left: 0.2rem;
+        }
+        .name,
+        .more {
+          overflow-wrap: anywhere;
+        }
       }
       @media print {
         :host {
