@@ -1,4 +1,4 @@
-/** How the page around the notebook is set: one column on a phone, contents at the side where there is room. */
+/** How an open notebook is set: a column, the answer first, and the strip of inputs above the figures or under the thumb. */
 import { css } from 'lit';
 
 export const pageStyle = css`
@@ -20,15 +20,26 @@ export const pageStyle = css`
     font-size: 0.92rem;
     margin: 0 0 0.4rem;
   }
-  .weather {
-    font-size: 0.92rem;
+  /* One quiet line below the answer; what is opened in it takes a line of its own. */
+  .lines {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0 1.6rem;
     margin: 0 0 0.4rem;
+    font-size: 0.92rem;
+    color: var(--quiet);
+  }
+  .lines > :is([open], [opened]) {
+    flex: 1 0 100%;
   }
   .weather summary {
     cursor: pointer;
     width: fit-content;
     padding: 0.25rem 0;
-    color: var(--quiet);
+  }
+  .weather > :not(summary) {
+    color: var(--ink);
   }
   .weather ul {
     margin: 0.2rem 0 0.6rem;
@@ -38,18 +49,20 @@ export const pageStyle = css`
   .changes {
     display: flex;
     flex-wrap: wrap;
-    align-items: center;
-    gap: 0.3rem 0.5rem;
-    margin: 0 0 0.5rem;
-    font-size: 0.92rem;
+    align-items: baseline;
+    gap: 0 0.9rem;
   }
-  .changes .plain {
-    min-height: 2rem;
-    padding-block: 0.1rem;
-    border-color: var(--rule);
+  .changes button {
+    background: none;
+    border: 0;
+    padding: 0.25rem 0;
+    color: var(--ink);
+    cursor: pointer;
+    text-decoration: underline solid var(--rule) 1px;
+    text-underline-offset: 0.22em;
   }
-  .changes span {
-    color: var(--quiet);
+  .changes button:hover {
+    text-decoration-color: currentcolor;
   }
   wk-inputs {
     position: sticky;
@@ -110,16 +123,21 @@ export const pageStyle = css`
     h1 {
       font-size: 1.3rem;
     }
+    /* A thumb’s height for each, so that the line is three. */
     .changes {
       flex-wrap: nowrap;
       overflow-x: auto;
-      padding: 3px;
+      padding: 0 3px;
     }
     .changes > * {
       flex: none;
     }
-    .changes .plain {
+    .changes button {
       min-height: 2.75rem;
+    }
+    .weather summary {
+      min-height: 2.75rem;
+      padding-block: 0.6rem;
     }
     :host {
       padding-bottom: 9rem;

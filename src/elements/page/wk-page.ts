@@ -217,8 +217,9 @@ export class WkPage extends LitElement {
     const { open } = this;
     const file = open?.notebook.value?.farm.weather.file;
     const notes = open?.weatherNotes.value ?? [];
-    return html`<details class="weather screen">
-      <summary>${file === undefined ? 'Weather from monthly normals' : `Weather from ${file}`}${notes.length > 0 ? html`, with ${notes.length === 1 ? 'a note' : `${notes.length} notes`}` : nothing}: use your own weather</summary>
+    return html`<details class="weather">
+      <summary>Weather: ${file === undefined ? 'monthly normals' : file.replace(/\.csv$/, '')}${notes.length > 0 ? html`, with ${notes.length === 1 ? 'a note' : `${notes.length} notes`}` : nothing}</summary>
+      <p>Use your own:</p>
       ${notes.length === 0 ? nothing : html`<ul>${notes.map(({ what, found, todo }) => html`<li>${what}${found ? `: ${found}` : ''}${todo ? `; ${todo}` : ''}</li>`)}</ul>`}
       <wk-weather .climates=${open?.climates.value ?? NO_CLIMATES}></wk-weather>
       <p class="quiet">The days of a file given here are written into the notebook’s text, the last 21 years of them: they are kept, saved and sent with it.</p>
@@ -251,10 +252,10 @@ export class WkPage extends LitElement {
     if (!notebook) return nothing;
     const run = this.open?.run.value;
     const own = run && restingOnOwn(run).some(({ size }) => size > 0);
-    return html`<div class="changes screen" role="group" aria-label="Change inputs">
+    return html`<div class="changes" role="group" aria-label="Change inputs">
       <span>Change</span>
-      <button type="button" class="plain" @click=${(event: Event) => void this.#openPanel(event, 'farm')}>The farm</button>
-      ${notebook.scenarios.map(({ name }, k) => html`<button type="button" class="plain" @click=${(event: Event) => void this.#openPanel(event, k)}>${name}</button>`)}
+      <button type="button" @click=${(event: Event) => void this.#openPanel(event, 'farm')}>The farm</button>
+      ${notebook.scenarios.map(({ name }, k) => html`<button type="button" @click=${(event: Event) => void this.#openPanel(event, k)}>${name}</button>`)}
       ${own ? html`<span><b>•</b> rests on a number of your own</span>` : nothing}
     </div>`;
   }
@@ -296,7 +297,15 @@ export class WkPage extends LitElement {
         ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
         <wk-problems .problems=${open.problems.value}></wk-problems>
         ${results.length === 0 ? nothing : html`<wk-answer id="verdict" .notebook=${notebook} .run=${run} .results=${results} .draws=${open.draws.value} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .reading=${reading} .count=${notebook ? Math.min(notebook.draws.count, mostDraws(results.length)) : 0}></wk-answer>`}
-        ${board ? nothing : html`${this.#changes()} ${this.#weather()}`}
+        ${
+          board
+            ? nothing
+            : html`<div class="lines screen">
+          ${this.#changes()}
+          ${results.length === 0 ? nothing : html`<wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>`}
+          ${this.#weather()}
+        </div>`
+        }
         ${notebook && results.length > 0 ? this.#viewButton(board) : nothing}
         ${results.length === 0 && open.problems.value.length === 0 ? html`<p class="about" role="status">Working out the figures …</p>` : nothing}
         </div>
@@ -305,9 +314,8 @@ export class WkPage extends LitElement {
           ? nothing
           : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
             <div class="column measured"><div class=${board ? 'boarded' : 'sided'}>
-              <wk-contents ?hidden=${board} .entries=${this.#entries(notebook)} .find=${this.#placeOf}></wk-contents>
+              ${board ? nothing : html`<wk-contents .entries=${this.#entries(notebook)} .find=${this.#placeOf}></wk-contents>`}
               <div class="flow">
-              ${board ? nothing : html`<wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>`}
               <wk-cards id="cards" .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
               ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
               <wk-notebook .board=${board} .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
@@ -317,7 +325,7 @@ export class WkPage extends LitElement {
               <wk-cautions id="cautions" .results=${results}></wk-cautions>
               ${board || has('sources') ? nothing : html`<wk-sources id="sources" .run=${run} .reading=${reading}></wk-sources>`}
               </div>
-            </div>            </div>`
+            </div></div>`
       }
       </main>
       <wk-panel .of=${this.#panelOpen() ? this.#inputs.of : undefined} .as=${as} .change=${this.#inputs.change} .changeRows=${this.#inputs.changeRows} .undo=${this.#inputs.undo} .undone=${this.#inputs.undone}></wk-panel>
