@@ -125,14 +125,14 @@ describe.each([
     await expect.poll(herd, SOON).toBe((headBefore ?? 0) + 8);
     await expect.poll(() => values()[2].netCost, SOON).not.toBe(costBefore);
     const costNow = values()[2].netCost;
-    await change('straw price', /straw/i, '220');
+    await change('straw own price', /^Own price/, '220');
     await expect.poll(() => values()[2].netCost, SOON).not.toBe(costNow);
     expect(values()[2].beddingCost).toBeGreaterThan(strawBefore as number);
 
-    await page.getByText(/^Scenarios: 3$/).click();
+    await page.getByText('Add or copy scenarios').click();
     await page.getByRole('button', { name: 'Copy: Deep bed', exact: true }).click();
     await expect.poll(names, SOON).toEqual(['Paddock', 'Slats', 'Deep bed', 'Deep bed 2']);
-    await page.getByText(/^Scenarios: 4$/).click();
+    await page.getByText('Add or copy scenarios').click();
 
     await expect
       .poll(() => inside('wk-notebook')?.querySelectorAll('.prose').length, SOON)
