@@ -216,12 +216,17 @@ export class WkPage extends LitElement {
   #weather() {
     const { open } = this;
     const file = open?.notebook.value?.farm.weather.file;
+    const climates = open?.climates.value ?? NO_CLIMATES;
+    const name =
+      file === undefined
+        ? 'monthly normals'
+        : (climates.find((climate) => climate.file === file)?.label ?? file);
     const notes = open?.weatherNotes.value ?? [];
     return html`<details class="weather">
-      <summary>Weather: ${file === undefined ? 'monthly normals' : file.replace(/\.csv$/, '')}${notes.length > 0 ? html`, with ${notes.length === 1 ? 'a note' : `${notes.length} notes`}` : nothing}</summary>
+      <summary>Weather: ${name}${notes.length > 0 ? html`, with ${notes.length === 1 ? 'a note' : `${notes.length} notes`}` : nothing}</summary>
       <p>Use your own:</p>
       ${notes.length === 0 ? nothing : html`<ul>${notes.map(({ what, found, todo }) => html`<li>${what}${found ? `: ${found}` : ''}${todo ? `; ${todo}` : ''}</li>`)}</ul>`}
-      <wk-weather .climates=${open?.climates.value ?? NO_CLIMATES}></wk-weather>
+      <wk-weather .climates=${climates}></wk-weather>
       <p class="quiet">The days of a file given here are written into the notebook’s text, the last 21 years of them: they are kept, saved and sent with it.</p>
     </details>`;
   }

@@ -216,7 +216,7 @@ export class WkScenarios extends LitElement {
         this.opened = (event.target as HTMLDetailsElement).open;
       }}
     >
-      <summary>Scenarios: ${scenarios.length}</summary>
+      <summary>Add or copy scenarios</summary>
       <div class="inside">
         <ol>${scenarios.map(({ name, system }, k) => this.#row(name, system, k, scenarios.length))}</ol>
         <div class="line">${this.#base(notebook)}</div>
