@@ -197,7 +197,6 @@ const UNITS: readonly (readonly [RegExp, string])[] = [
 
 /** The unit a key ends in; empty for what is counted or has none. */
 export function unitOf(pattern: string): string {
-  // The range of a gain is money as its amount is; `low` and `high` alone do not say of what.
   if (/\.gains\.\*\.(low|high)$/.test(pattern)) return 'money';
   const key = pattern.split('.').at(-1) as string;
   return UNITS.find(([end]) => end.test(key))?.[1] ?? '';

@@ -39,7 +39,7 @@ const patterns = CATALOGUE_OF_INPUTS.map(({ pattern }) => pattern);
 
 /** Counted, or numbers that name a year, a month or a seed. */
 const WITHOUT_UNIT =
-  /^(waterBowls|exits|turns|count|seed|year|month)$|^(farm\.money\.prices|coefficients)\.|^scenarios\.\*\.farm\.money\.prices\.|^decide\.|\.money\.paidIn\./;
+  /^(waterBowls|exits|turns|count|seed|year|month)$|^(farm\.money\.prices|coefficients)\.|^scenarios\.\*\.farm\.money\.prices\.|^decide\.|\.paidIn\./;
 
 describe('the catalogue of inputs', () => {
   it('has every place the contract knows, or says why not', () => {
@@ -79,11 +79,11 @@ describe('the catalogue of inputs', () => {
       const input = CATALOGUE_OF_INPUTS.find(
         ({ pattern }) => pattern === path || pattern === `scenarios.*.${path}`,
       );
-      // A day of spreading is worked out from a month, whole years from the months of a grant; yes or no counts as 1 or 0.
+      // A day of spreading is worked out from a month, years from months, and yes or no counts as 1 or 0.
       if (
         input?.kind !== 'number' ||
         input.key === 'month' ||
-        input.key === 'grantMonths' ||
+        input.unit === 'months' ||
         unit === 'times' ||
         unit === 'turns' ||
         unit === 'bowls' ||

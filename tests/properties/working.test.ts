@@ -84,7 +84,7 @@ const TURNED_IF_ABSENT = 0.5;
  * all, soil too wet to run dry, wind that chills a dry coat on days of rain, animals fed beyond their need, a store stirred
  * once or left with old slurry, wind and pH where a regression is centred, grass that takes all a pat frees in the week it
  * is freed, beds nobody stirs, that stay cool and hold ammonium all winter, wood that never rots ready. Switched on, so that what hangs on them can be
- * seen to move. A list goes through the rows in turn: gas that takes all ammonium there is, beside none.
+ * seen to move.
  */
 const SWITCHED: Readonly<Record<string, number | readonly number[]>> = {
   compostPricePerTonne: 25,
@@ -117,6 +117,7 @@ const SWITCHED: Readonly<Record<string, number | readonly number[]>> = {
   winterUptakeKgPerHaDay: 0,
   bedStirredPerWeek: 2,
   bedLooseShare: 0.6,
+  // In turn: all ammonium that is left goes as other gas, or none does.
   bedOtherGasMostKg: [1e5, 0],
   bedBindingForm: 0,
   packWarmestC: 47,
@@ -130,8 +131,8 @@ const SWITCHED: Readonly<Record<string, number | readonly number[]>> = {
 const switched = Object.fromEntries(
   Object.entries(columns).map(([name, values]) => {
     const to = /^bill(Bedded|Slatted)Places/.test(name) ? 3 : SWITCHED[name];
-    if (to === undefined) return [name, values];
-    return [name, values.map((_, row) => (typeof to === 'number' ? to : to[row % to.length]))];
+    const set = [to ?? []].flat();
+    return [name, set.length === 0 ? values : values.map((_, row) => set[row % set.length])];
   }),
 );
 

@@ -84,8 +84,7 @@ const troughUnderEave: CheckRule<Context> = {
     return {
       ...shared,
       status: 'look',
-      words: `The edge of the roof stands ${say(overM)} m in front of the barrier, over a trough ${say(row.central)} m wide: rain that the gutter misses drips on the feed, and snow slides into it and onto whoever feeds. A wider overhang, or a roof over the feed road. Guards that hold the snow help too, but the roof then carries it: ask an engineer first.`,
-      passesWith: `a roof that stands out ${say(row.central)} m`,
+      words: `The edge of the roof stands ${say(overM)} m in front of the barrier, over a trough ${say(row.central)} m wide: rain that the gutter misses drips on the feed, and snow slides into it and onto whoever feeds. A wider overhang, guards that hold the snow (which the roof then has to carry: ask an engineer first), or a roof over the feed road.`,
     };
   },
 };
