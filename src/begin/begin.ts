@@ -7,11 +7,12 @@ import { evaluate, type Run, type WinterOf } from '../study/evaluate.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { daysBetween } from '../units/days.ts';
 import type { Problem } from '../units/problem.ts';
+import type { Worked } from './body.ts';
 import { sharesOf } from './lists.ts';
 import { type Plan, planOf } from './plan.ts';
 import type { Begun } from './reader.ts';
 import { sizesOf } from './size.ts';
-import { notebookText, SCENARIOS, type Worked } from './text.ts';
+import { notebookText, SCENARIOS } from './text.ts';
 
 export interface Winters {
   readonly winterOf: WinterOf;

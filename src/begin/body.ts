@@ -2,9 +2,20 @@
  * The words and cells of a new notebook. Nothing typed by the keeper stands in them, and no figure that is not worked
  * out anew when the notebook is: what is said here stays true when the numbers above are changed.
  */
+
 import type { Plan } from './plan.ts';
-import type { Worked } from './text.ts';
+import type { Sizes } from './size.ts';
 import { countryInSentence } from './words.ts';
+
+/** What is known only when the model has run once. */
+export interface Worked {
+  readonly sizes: Sizes;
+  readonly mix: readonly { readonly material: string; readonly share: number }[];
+  /** Tonnes of each material the notebook names. */
+  readonly tonnes: ReadonlyMap<string, number>;
+  /** A middling winter of the weather file; undefined where it has no whole one. */
+  readonly weatherYear: number | undefined;
+}
 
 /** Starts that weigh on the answer, in the order a keeper can find them out. */
 const TELLING: readonly (readonly [string, string])[] = [

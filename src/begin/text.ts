@@ -1,21 +1,10 @@
 /** The notebook as plain text, as a person would write it: farm, three scenarios, and the question in words. */
 import { inFlow } from '../notebook/yamlWrite.ts';
-import { bodyOf } from './body.ts';
+import { bodyOf, type Worked } from './body.ts';
 import type { Plan } from './plan.ts';
-import type { Sizes } from './size.ts';
 import { countryInSentence, spoken } from './words.ts';
 
 export const SCENARIOS = { paddock: 'Paddock', slats: 'Slats', bed: 'Deep bed' } as const;
-
-/** What is known only when the model has run once. */
-export interface Worked {
-  readonly sizes: Sizes;
-  readonly mix: readonly { readonly material: string; readonly share: number }[];
-  /** Tonnes of each material the notebook names. */
-  readonly tonnes: ReadonlyMap<string, number>;
-  /** A middling winter of the weather file; undefined where it has no whole one. */
-  readonly weatherYear: number | undefined;
-}
 
 type Value = string | number | boolean | readonly Value[] | { readonly [key: string]: Value | undefined };
 

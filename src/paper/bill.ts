@@ -2,8 +2,8 @@
 
 import { NOTEBOOK_PRICES } from '../model/works/bill.ts';
 import { show } from '../plots/reading.ts';
+import type { BillRow } from '../study/billRow.ts';
 import { houseWords } from '../study/houseCost.ts';
-import type { BillRow } from '../study/moneyCase.ts';
 import { cents, span, sum } from './amounts.ts';
 import { type Budget, budgetOf } from './budget.ts';
 import { type Html, html, tableOf } from './html.ts';

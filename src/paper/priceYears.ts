@@ -1,7 +1,7 @@
 /** Of which year and market the prices of a case are, said once for all of them. */
 
+import type { BillRow } from '../study/billRow.ts';
 import type { Run } from '../study/evaluate.ts';
-import type { BillRow } from '../study/moneyCase.ts';
 import type { Coefficient } from '../tables/coefficient.ts';
 
 const indexNote = 'an index of all consumer prices, from which timber, fodder and wages may have gone apart';

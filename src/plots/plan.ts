@@ -2,48 +2,26 @@
 import type { CheckInput } from '../model/checks/check.ts';
 import { contextOf } from '../model/checks/context.ts';
 import { herdNeed, ruleName } from '../model/checks/spaceRules.ts';
-import { bowlsBuilt, type ShedFloor, type WayOut } from '../model/works/geometry.ts';
+import { bowlsBuilt, type WayOut } from '../model/works/geometry.ts';
 import { box, type DimensionStyle, type Drawing, dimension, type Shape, toElement } from './drawing.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { INK, PAPER } from './palette.ts';
-import { LOOK, pens, places, posts, ramps, slats, wallsAndExits, water, wayBehind } from './planParts.ts';
+import {
+  LOOK,
+  type PlanScene,
+  pens,
+  places,
+  posts,
+  ramps,
+  slats,
+  wallsAndExits,
+  water,
+  wayBehind,
+} from './planParts.ts';
 
 const TROUGH = 0.8;
 const TEXT_PX = 12;
 const NARROW_PX = 560;
-
-export interface PlanScene {
-  readonly lengthM: number;
-  readonly depthM: number;
-  readonly floor: ShedFloor;
-  /** Frames along the shed and rows of posts from the barrier, m; none without a roof. */
-  readonly frames: readonly number[];
-  readonly rows: readonly number[];
-  /** Width of the feed road under the roof, m. */
-  readonly roadM: number;
-  readonly overhangM: number;
-  readonly bedded: boolean;
-  /** Where bed or slats begin, and with them the solid walls of the ends, m. */
-  readonly rowFromM: number;
-  readonly exits: readonly WayOut[];
-  /** Run of the ramps outside the ways out, m; 0 where nothing is to be climbed. */
-  readonly rampM: number;
-  /** Depth of tank or channel under the slats, m. */
-  readonly tankM: number;
-  readonly channel: boolean;
-  readonly bowls: number;
-  readonly openAzimuthDeg: number;
-  /** Feed places the barrier has room for, and animals that want one. */
-  readonly places: number;
-  readonly head: number;
-  readonly placeM: number;
-  readonly animalM: number;
-  readonly animalWideM: number;
-  /** Free behind a feeding animal on the stance, and wanted, m. */
-  readonly behindM: number;
-  readonly wantedM: number;
-  readonly rules: string;
-}
 
 /** The numbers of the plan, or a sentence that says why there is none. Throws MissingRow. */
 export function planScene(input: CheckInput): PlanScene | string {

@@ -1,7 +1,41 @@
 /** The parts of the plan, each to scale; x along the shed, y from the open side inwards, in metres. */
+
+import type { ShedFloor, WayOut } from '../model/works/geometry.ts';
 import { box, type PathShape, type Point, type Shape } from './drawing.ts';
 import { INK, PAPER } from './palette.ts';
-import type { PlanScene } from './plan.ts';
+
+export interface PlanScene {
+  readonly lengthM: number;
+  readonly depthM: number;
+  readonly floor: ShedFloor;
+  /** Frames along the shed and rows of posts from the barrier, m; none without a roof. */
+  readonly frames: readonly number[];
+  readonly rows: readonly number[];
+  /** Width of the feed road under the roof, m. */
+  readonly roadM: number;
+  readonly overhangM: number;
+  readonly bedded: boolean;
+  /** Where bed or slats begin, and with them the solid walls of the ends, m. */
+  readonly rowFromM: number;
+  readonly exits: readonly WayOut[];
+  /** Run of the ramps outside the ways out, m; 0 where nothing is to be climbed. */
+  readonly rampM: number;
+  /** Depth of tank or channel under the slats, m. */
+  readonly tankM: number;
+  readonly channel: boolean;
+  readonly bowls: number;
+  readonly openAzimuthDeg: number;
+  /** Feed places the barrier has room for, and animals that want one. */
+  readonly places: number;
+  readonly head: number;
+  readonly placeM: number;
+  readonly animalM: number;
+  readonly animalWideM: number;
+  /** Free behind a feeding animal on the stance, and wanted, m. */
+  readonly behindM: number;
+  readonly wantedM: number;
+  readonly rules: string;
+}
 
 export const LOOK = { bed: '#e6cb8b', stance: '#d3cdbf', trough: '#8a5a33', slats: '#a19b8f', way: '#124d2e', water: '#1f6f9f', pen: '#c9a75a', cow: '#7c3f1d', wall: '#4d5d63', alarm: '#9b1c1c' } as const; // biome-ignore format: one palette
 const WALL = 0.15;

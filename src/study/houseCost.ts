@@ -1,6 +1,7 @@
 /** What a shed's bill comes to by the square metre and by the head, beside published costs of its kind. */
+
+import type { BillRow } from './billRow.ts';
 import type { Run } from './evaluate.ts';
-import type { BillRow } from './moneyCase.ts';
 
 /** Lines of the bill that a listed house does not hold: stores, pads, roof water, partitions of pens, ramps, fees. */
 const NOT_LISTED: readonly string[] = [

@@ -2,24 +2,12 @@
 
 import type { FinanceCase } from '../model/money/case.ts';
 import { type MoneyFault, moneyFaults } from '../model/money/moneyFaults.ts';
-import { BILL_LINES, type BillLine, type BillRowSpec, readBill } from '../model/works/bill.ts';
+import { BILL_LINES, readBill } from '../model/works/bill.ts';
 import { type TimberNote, timberNotes } from '../model/works/timberNotes.ts';
-import type { Basis, Coefficient } from '../tables/coefficient.ts';
+import type { BillRow } from './billRow.ts';
 import type { Run, ScenarioResult } from './evaluate.ts';
 import { type HouseCost, houseCost } from './houseCost.ts';
 import { type TimberList, timberList } from './timberList.ts';
-
-/** A line of the bill with the range and basis of its price. */
-export interface BillRow extends BillLine {
-  /** Absent for a capital given as one sum. */
-  readonly spec?: BillRowSpec;
-  readonly low: number | null;
-  readonly high: number | null;
-  readonly basis: Basis | 'own quote' | null;
-  /** How the price was brought to the notebook's year, and what it buys; absent for the keeper's own. */
-  readonly indexed?: Coefficient['indexed'];
-  readonly terms?: Coefficient['terms'];
-}
 
 export interface MoneyCase {
   readonly index: number;
