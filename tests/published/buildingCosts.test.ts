@@ -5,7 +5,7 @@
  */
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { openNotebook } from '../../src/cli/open.ts';
+import { openNotebook, shippedTables } from '../../src/cli/open.ts';
 import { billRows } from '../../src/study/moneyCase.ts';
 import { EUR_PER, SCOPE } from '../reference/buildingCosts.ts';
 import { figure, sum } from './labels.ts';
@@ -41,6 +41,9 @@ for (const notebook of ['coast-lender-case', 'hill-farm-choice', 'atlantic-rain-
     });
   });
 }
+const { coefficients } = shippedTables();
+const published = (id: string) => coefficients.get(id)?.central;
+
 const rounded = (of: readonly Shed[]) =>
   of.map(({ name, planM2, head, bill, house }) => [
     name,
@@ -61,6 +64,10 @@ describe(
         ['hill-farm-choice: Straw bed', 303, 251, 4485, 14.8],
         ['atlantic-rain-and-herd: Deep bed', 299, 242, 3170, 10.6],
       ]));
+    it('is the list the paper sets beside a bill', () => {
+      expect(published('referenceLooseHousePricePerM2')).toBe(200.57);
+      expect(published('referenceSlattedAreaPricePerM2')).toBe(277.72);
+    });
     // From a fifth below the list to a fifth above what is said to be paid: the band of the case in data/cases.
     it.each(bedded)('$name: the house alone is in the band of the list', ({ house, planM2 }) => {
       expect(house / planM2).toBeGreaterThan(200.57 * 0.8);
@@ -79,6 +86,12 @@ describe(sum('slatted sheds beside a three-bay shed of 35,400 EUR for 24 to 27 c
       ['hill-farm-choice: Slats', 369, 344, 3750, 10.2],
       ['atlantic-rain-and-herd: Slats', 386, 359, 2525, 6.5],
     ]));
+  it('is the shed the paper sets beside a bill, by the head of 27 to 24 cows', () => {
+    const row = coefficients.get('referenceSlattedShedPricePerHead');
+    expect(row?.low).toBeCloseTo(35_400 / 27, 0);
+    expect(row?.high).toBeCloseTo(35_400 / 24, 0);
+    expect(row?.central).toBeCloseTo((35_400 / 27 + 35_400 / 24) / 2, -1);
+  });
   /*
    * Dearer than theirs, and said so: tanks of 2.7 and 3 m against 2.4, solid floor and calving pens beside the slats,
    * builder's hours without own labour, prices of 2024 against 2023. By the head it is dearer again since these herds

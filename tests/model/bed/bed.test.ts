@@ -114,6 +114,8 @@ describe('nitrogen of the bed', () => {
     expect(little.immobilisedKg).toBeCloseTo(0.0067 * straw * (1 - little.packFedRemainingFraction), 9);
     // Or at once, all that the bedding can bind.
     expect(of({ bedBindingForm: 1 }).values.immobilisedKg).toBeCloseTo(0.0067 * straw, 9);
+    // The best guess weighs the two alike.
+    expect(of().values.immobilisedKg).toBeCloseTo((little.immobilisedKg + 0.0067 * straw) / 2, 9);
   });
 
   it('flies off less from peat, and leaves once: what bedding binds later does not change it', () => {

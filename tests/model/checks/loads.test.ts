@@ -48,6 +48,10 @@ describe('a trough under the eave', () => {
   it('is seen as such, and not where the roof runs on', () => {
     expect(at({ overhangM: 0.6 })).toMatchObject({ status: 'look', value: 0.6, limit: 0.8 });
     expect(at({ overhangM: 0.6 }).words).toContain('snow slides into it');
+    const metres = /edge ([\d.]+) m/.exec(at({ overhangM: 0.6 }).passesWith ?? '')?.[1];
+    expect(at({ overhangM: Number(metres) }).status).toBe('pass');
+    expect(at({ overhangM: Number(metres) - 0.01 }).status).toBe('look');
+    expect(at({ overhangM: 1 }).passesWith).toBeUndefined();
     expect(at({ overhangM: 1 }).status).toBe('pass');
     expect(at({ overhangM: 0.6, feedRoadRoofed: true })).toMatchObject({ status: 'pass', value: 5 });
   });
