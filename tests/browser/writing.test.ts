@@ -155,7 +155,7 @@ describe.each(WIDTHS)('the notebook written in place, %i px wide', (width) => {
     await expect.poll(() => focused()?.textContent, SOON).toBe('What do you want to put here?');
     await clean();
     expect(sideways()).toBe(0);
-    await page.getByRole('button', { name: /^Where one overtakes another/ }).click();
+    await page.getByRole('button', { name: /^Where one overtakes another From which/ }).click();
     await expect.poll(() => kinds().length, SOON).toBe(before.length + 1);
     const place = kinds().indexOf('ledger') + 1;
     expect(kinds()[place]).toBe('flip');
