@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { playwright } from '@vitest/browser-playwright';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
-import { findChromium } from './src/cli/chromium.mjs';
+import { CHROMIUM_ARGS, findChromium } from './src/cli/chromium.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -75,15 +75,7 @@ export default defineConfig({
             provider: playwright({
               launchOptions: {
                 executablePath: findChromium(),
-                args: [
-                  '--no-sandbox',
-                  '--disable-gpu',
-                  '--disable-quic',
-                  '--no-first-run',
-                  '--disable-background-networking',
-                  '--disable-component-update',
-                  '--disable-sync',
-                ],
+                args: CHROMIUM_ARGS,
               },
             }),
             instances: [{ browser: 'chromium' }],

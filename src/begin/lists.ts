@@ -70,6 +70,26 @@ function fedTo(read: Reader): Pick<HerdGroup, 'fedTo'> {
   return to === 'need' || to === 'appetite' ? { fedTo: to } : {};
 }
 
+/** The rows whose thing was not named before them; a second row of one thing is a fault. */
+function onceEach<Row extends { readonly k: number }>(
+  read: Reader,
+  list: 'feed' | 'materials',
+  rows: readonly Row[],
+  [key, thing]: readonly [key: string, thing: (row: Row) => string],
+): Row[] {
+  const seen = new Set<string>();
+  return rows.filter((row) => {
+    const what = thing(row);
+    if (!seen.has(what)) return seen.add(what);
+    read.fault(
+      `${list}.${row.k}.${key}`,
+      ROW_FIELDS[list][key].label,
+      `${said(what)} is on the list twice. Keep one row.`,
+    );
+    return false;
+  });
+}
+
 export function readFeed(read: Reader): {
   shares: { feed: string; share: number }[];
   kgPerDay: number | undefined;
@@ -80,15 +100,7 @@ export function readFeed(read: Reader): {
     const amount = read.number(`feed.${k}.amount`, inKg ? FEED_KG : ROW_FIELDS.feed.amount, row.amount);
     return feed === undefined ? [] : [{ k, feed, amount }];
   });
-  const isAgain = ({ feed }: { readonly feed: string }, at: number) =>
-    rows.findIndex((row) => row.feed === feed) < at;
-  for (const { k, feed } of rows.filter(isAgain))
-    read.fault(
-      `feed.${k}.feed`,
-      ROW_FIELDS.feed.feed.label,
-      `${said(feed)} is on the list twice. Keep one row.`,
-    );
-  const once = rows.filter((row, at) => !isAgain(row, at));
+  const once = onceEach(read, 'feed', rows, ['feed', ({ feed }) => feed]);
   const own = once.length > 0 ? once : [{ feed: 'hay', amount: undefined }];
   const typed = own.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
   const usual = Object.fromEntries(FEEDS.map((feed) => [feed, Number(read.start(`feedShare.${feed}`))]));
@@ -158,14 +170,8 @@ export function readMaterials(read: Reader): Material[] {
     const own = read.choice(`materials.${k}.own`, ROW_FIELDS.materials.own, row.own) === 'yes';
     return material === undefined ? [] : [{ k, material, tonnes, own }];
   });
-  const isAgain = ({ material }: { readonly material: string }, at: number) =>
-    rows.findIndex((row) => row.material === material) < at;
-  for (const { k, material } of rows.filter(isAgain))
-    read.fault(
-      `materials.${k}.material`,
-      ROW_FIELDS.materials.material.label,
-      `${said(material)} is on the list twice. Keep one row.`,
-    );
-  const once = rows.filter((row, at) => !isAgain(row, at)).map(({ k: _, ...material }) => material);
+  const once = onceEach(read, 'materials', rows, ['material', ({ material }) => material]).map(
+    ({ k: _, ...material }) => material,
+  );
   return once.length > 0 ? once : [{ material: read.start('strawMaterial'), tonnes: undefined, own: false }];
 }

@@ -7,6 +7,17 @@ const PLACES = [
   '/Applications/Chromium.app/Contents/MacOS/Chromium',
 ];
 
+/** What a Chromium that only works for a command or a test is started with: no sandbox, no graphics card, no calls home. */
+export const CHROMIUM_ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
 /**
  * Path of a Chromium on this machine: CHROMIUM_PATH first, then the PATH, then the usual places.
  * @returns {string | undefined}

@@ -1,5 +1,5 @@
 /** An HTML text printed to PDF by the Chromium on this machine, without a window and without a network. */
-import { findChromium } from './chromium.mjs';
+import { CHROMIUM_ARGS, findChromium } from './chromium.mjs';
 
 export type Printed = { readonly pdf: Uint8Array } | { readonly why: string };
 
@@ -14,15 +14,7 @@ export async function printPdf(html: string): Promise<Printed> {
     const { chromium } = await import('playwright-core');
     const browser = await chromium.launch({
       executablePath,
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
+      args: CHROMIUM_ARGS,
     });
     try {
       const context = await browser.newContext({ javaScriptEnabled: false, offline: true });

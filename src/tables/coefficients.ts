@@ -1,7 +1,7 @@
 /** Rows of the coefficient and price tables, each refused unless it says what it is, how sure and whence. */
 import type { Problem } from '../units/problem.ts';
+import { basisFault, sourceFault } from './citation.ts';
 import {
-  BASES,
   type Basis,
   type Coefficient,
   FORM,
@@ -126,24 +126,19 @@ function rowProblems(file: string, record: CsvRecord, context: RowContext): Prob
     complain('unit', 'missing unit', { found: '(empty)', todo: "write the unit, or 'fraction' for a share" });
   if (v.appliesTo === '')
     complain('appliesTo', 'does not say what it applies to', { found: '(empty)', todo: 'say it in words' });
+  const [noSource, noBasis] = [sourceFault(v.source, sources), basisFault(v.basis)];
   if (v.source === '')
     complain('source', 'missing source', {
       found: '(empty)',
       todo: "name a row of data/sources.csv, or 'own'",
     });
-  else if (!sources.has(v.source))
-    complain('source', 'unknown source', {
-      found: v.source,
-      allowed: 'ids in data/sources.csv',
-      todo: 'add the source there first',
-    });
+  else if (noSource) complain('source', noSource.what, noSource);
   if (v.unit === FORM && (low !== 0 || high !== 1 || !(central > 0 && central < 1)))
     complain('central', 'does not weigh two forms', {
       found: `${v.low}, ${v.central}, ${v.high}`,
       allowed: 'low 0 for the first form, high 1 for the second, and between them the weight of the second',
     });
-  if (!BASES.includes(v.basis as Basis))
-    complain('basis', 'unknown basis', { found: v.basis || '(empty)', allowed: BASES.join(', ') });
+  if (noBasis) complain('basis', noBasis.what, noBasis);
   else if (v.basis === 'published' && UNPUBLISHED.includes(v.source))
     complain('basis', 'called published without a publication', {
       found: `published, source ${v.source}`,

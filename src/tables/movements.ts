@@ -1,6 +1,7 @@
 /** Which numbers move together in the draws: `data/movements.csv`, named by rows in their column `movesWith`. */
 import type { Problem } from '../units/problem.ts';
-import { BASES, type Basis, type Movement, type Source } from './coefficient.ts';
+import { basisFault, sourceFault } from './citation.ts';
+import type { Movement, Source } from './coefficient.ts';
 import { readCsv } from './csv.ts';
 
 export const MOVEMENTS_FILE = 'data/movements.csv';
@@ -31,14 +32,9 @@ export function readMovements(
         allowed: 'above 0, at most 1',
         todo: 'a number that moves alone needs no group',
       });
-    if (!sources.has(v.source))
-      complain('source', 'unknown source', {
-        found: v.source || '(empty)',
-        allowed: 'ids in data/sources.csv',
-        todo: 'add the source there first',
-      });
-    if (!BASES.includes(v.basis as Basis))
-      complain('basis', 'unknown basis', { found: v.basis || '(empty)', allowed: BASES.join(', ') });
+    const [noSource, noBasis] = [sourceFault(v.source, sources), basisFault(v.basis)];
+    if (noSource) complain('source', noSource.what, noSource);
+    if (noBasis) complain('basis', noBasis.what, noBasis);
     if (problems.length === before) movements.set(v.name, { name: v.name, together });
   }
   return { movements, problems };

@@ -1,6 +1,7 @@
 /** How prices at large have moved: `data/priceIndices.csv`, a published index for each currency, a row a year. */
 import type { Problem } from '../units/problem.ts';
-import { BASES, type Basis, type Coefficient, type Source, type Tables } from './coefficient.ts';
+import { basisFault, sourceFault } from './citation.ts';
+import type { Coefficient, Source, Tables } from './coefficient.ts';
 import { readCsv } from './csv.ts';
 
 export const INDICES_FILE = 'data/priceIndices.csv';
@@ -40,14 +41,9 @@ export function readIndices(
       });
     if (v.name === '')
       complain('name', 'index without a name', { found: '(empty)', todo: 'name it as it is published' });
-    if (!sources.has(v.source))
-      complain('source', 'unknown source', {
-        found: v.source || '(empty)',
-        allowed: 'ids in data/sources.csv',
-        todo: 'add the source there first',
-      });
-    if (!BASES.includes(v.basis as Basis))
-      complain('basis', 'unknown basis', { found: v.basis || '(empty)', allowed: BASES.join(', ') });
+    const [noSource, noBasis] = [sourceFault(v.source, sources), basisFault(v.basis)];
+    if (noSource) complain('source', noSource.what, noSource);
+    if (noBasis) complain('basis', noBasis.what, noBasis);
     const known = byCurrency.get(v.currency);
     if (known && known.name !== v.name)
       complain('name', 'two indices for one currency', {

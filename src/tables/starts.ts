@@ -1,6 +1,7 @@
 /** What a new notebook starts from, by country: `data/starts.csv`. Each is a guess to be replaced, and says so. */
 import type { Problem } from '../units/problem.ts';
-import { BASES, type Basis, type Source } from './coefficient.ts';
+import { basisFault, sourceFault } from './citation.ts';
+import type { Basis, Source } from './coefficient.ts';
 import { type CsvRecord, readCsv } from './csv.ts';
 
 export const STARTS_FILE = 'data/starts.csv';
@@ -72,15 +73,7 @@ function rowFaults(
       found: v.country || '(empty)',
       allowed: 'a two-letter code, other, all',
     });
-  if (!sources.has(v.source))
-    out.push({
-      what: 'unknown source',
-      found: v.source || '(empty)',
-      allowed: 'ids in data/sources.csv',
-      todo: 'add the source there first',
-    });
-  if (!BASES.includes(v.basis as Basis))
-    out.push({ what: 'unknown basis', found: v.basis || '(empty)', allowed: BASES.join(', ') });
+  out.push(...[sourceFault(v.source, sources) ?? [], basisFault(v.basis) ?? []].flat());
   if (v.basis === 'published' && ['own', 'commonPractice'].includes(v.source))
     out.push({
       what: 'called published without a publication',

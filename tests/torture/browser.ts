@@ -4,7 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type Server } from 'node:http';
 import { extname, join, normalize } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { findChromium } from '../../src/cli/chromium.mjs';
+import { CHROMIUM_ARGS, findChromium } from '../../src/cli/chromium.mjs';
 
 export interface Mortal {
   readonly page: Page;
@@ -18,13 +18,7 @@ export async function launch(profile: string, url: string): Promise<Mortal> {
     path,
     [
       '--headless',
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
+      ...CHROMIUM_ARGS,
       '--remote-debugging-port=0',
       `--user-data-dir=${profile}`,
       'about:blank',

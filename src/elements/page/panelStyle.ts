@@ -3,16 +3,7 @@ import { css } from 'lit';
 
 export const panelStyle = css`
   dialog {
-    border: 0;
-    border-left: 1px solid var(--rule);
-    margin: 0 0 0 auto;
-    padding: 0;
-    width: min(36rem, 100vw);
-    max-width: 100vw;
-    height: 100dvh;
-    max-height: 100dvh;
-    background: var(--paper);
-    color: var(--ink);
+    --drawer: 36rem;
   }
   /* The figures beside it follow every change, so they stay in sight. */
   dialog::backdrop {
@@ -154,14 +145,6 @@ export const panelStyle = css`
   }
   .guide b {
     color: var(--ink);
-  }
-  .link {
-    border: 0;
-    background: none;
-    padding: 0.35rem 0;
-    min-height: 2rem;
-    text-decoration: underline;
-    cursor: pointer;
   }
   .told {
     margin: 0.3rem 0;

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Problem } from '../../units/problem.ts';
-import { shared } from '../parts/style.ts';
+import { entries, shared } from '../parts/style.ts';
 import '../parts/wk-problems.ts';
 import type { KeptEntry } from './wk-kept.ts';
 import './wk-kept.ts';
@@ -28,6 +28,7 @@ export class WkHome extends LitElement {
 
   static override styles = [
     shared,
+    entries,
     css`
       main {
         max-width: 42rem;
@@ -53,23 +54,8 @@ export class WkHome extends LitElement {
         border-top: 1px solid var(--rule);
       }
       li a {
-        display: block;
         padding: 0.6rem 0;
-        color: var(--ink);
-        text-decoration: none;
         min-height: 2.8rem;
-      }
-      li a:hover .title {
-        text-decoration: underline;
-      }
-      .title {
-        font-weight: 600;
-        display: block;
-      }
-      small {
-        color: var(--quiet);
-        font-size: 0.92rem;
-        display: block;
       }
       .file {
         display: block;

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { shared } from '../parts/style.ts';
+import { entries, shared } from '../parts/style.ts';
 
 export interface KeptEntry {
   readonly id: string;
@@ -31,6 +31,7 @@ export class WkKept extends LitElement {
 
   static override styles = [
     shared,
+    entries,
     css`
       ul {
         list-style: none;
@@ -40,23 +41,6 @@ export class WkKept extends LitElement {
       li {
         border-top: 1px solid var(--rule);
         padding: 0.5rem 0 0.3rem;
-      }
-      a {
-        display: block;
-        color: var(--ink);
-        text-decoration: none;
-      }
-      a:hover .title {
-        text-decoration: underline;
-      }
-      .title {
-        font-weight: 600;
-        display: block;
-      }
-      small {
-        color: var(--quiet);
-        font-size: 0.92rem;
-        display: block;
       }
       .acts,
       .all {

@@ -13,7 +13,7 @@ import {
 } from '../../store/fields.ts';
 import type { RowAct } from '../../store/rows.ts';
 import type { TypedAs } from '../../units/typed.ts';
-import { shared } from '../parts/style.ts';
+import { drawer, linkButton, shared } from '../parts/style.ts';
 import '../parts/wk-field.ts';
 import type { Changes } from '../parts/wk-field.ts';
 import { panelStyle } from './panelStyle.ts';
@@ -44,7 +44,7 @@ export class WkPanel extends LitElement {
     undone: {},
   };
 
-  static override styles = [shared, panelStyle];
+  static override styles = [shared, drawer, linkButton, panelStyle];
 
   /** The notebook as its text reads now; undefined where the text has a fault. */
   declare of: FieldsOf | undefined;

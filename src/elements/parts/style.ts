@@ -134,3 +134,52 @@ export const shared = css`
     }
   }
 `;
+
+/** A panel that stands at the right of a laptop's page and takes the whole of a phone; `--drawer` is its width. */
+export const drawer = css`
+  dialog {
+    border: 0;
+    border-left: 1px solid var(--rule);
+    margin: 0 0 0 auto;
+    padding: 0;
+    width: min(var(--drawer), 100vw);
+    max-width: 100vw;
+    height: 100dvh;
+    max-height: 100dvh;
+    background: var(--paper);
+    color: var(--ink);
+  }
+`;
+
+/** A button that reads as a link. */
+export const linkButton = css`
+  .link {
+    border: 0;
+    background: none;
+    padding: 0.35rem 0;
+    min-height: 2rem;
+    text-decoration: underline;
+    cursor: pointer;
+  }
+`;
+
+/** Entries of a list of notebooks: the title, then a note. */
+export const entries = css`
+  li a {
+    display: block;
+    color: var(--ink);
+    text-decoration: none;
+  }
+  li a:hover .title {
+    text-decoration: underline;
+  }
+  .title {
+    font-weight: 600;
+    display: block;
+  }
+  small {
+    color: var(--quiet);
+    font-size: 0.92rem;
+    display: block;
+  }
+`;

@@ -5,7 +5,7 @@ import type { Change, Outcome } from '../../store/change.ts';
 import type { Field } from '../../store/fields.ts';
 import { shownValue } from '../../store/weigh.ts';
 import { type TypedAs, typedForm, typedUnit } from '../../units/typed.ts';
-import { shared } from './style.ts';
+import { linkButton, shared } from './style.ts';
 
 /** Writes a change, or says why not. */
 export type Changes = (change: Change) => Outcome;
@@ -27,6 +27,7 @@ export class WkField extends LitElement {
 
   static override styles = [
     shared,
+    linkButton,
     css`
       :host {
         padding: 0.45rem 0;
@@ -122,14 +123,6 @@ export class WkField extends LitElement {
       }
       .told button {
         min-height: 2.75rem;
-      }
-      .link {
-        border: 0;
-        background: none;
-        padding: 0.35rem 0;
-        min-height: 2rem;
-        text-decoration: underline;
-        cursor: pointer;
       }
       [aria-invalid='true'] {
         border-color: var(--alarm);

@@ -8,7 +8,7 @@ import type { TraceNode } from '../../study/trace.ts';
 import { type TypedAs, typedForm, typedUnit } from '../../units/typed.ts';
 import { ask } from './events.ts';
 import { ownMark } from './number.ts';
-import { shared } from './style.ts';
+import { drawer, shared } from './style.ts';
 import type { Changes } from './wk-field.ts';
 import './wk-field.ts';
 
@@ -52,18 +52,10 @@ export class WkTrace extends LitElement {
 
   static override styles = [
     shared,
+    drawer,
     css`
       dialog {
-        border: 0;
-        border-left: 1px solid var(--rule);
-        margin: 0 0 0 auto;
-        padding: 0;
-        width: min(44rem, 100vw);
-        max-width: 100vw;
-        height: 100dvh;
-        max-height: 100dvh;
-        background: var(--paper);
-        color: var(--ink);
+        --drawer: 44rem;
       }
       dialog::backdrop {
         background: var(--veil);
