@@ -73,6 +73,24 @@ async function violations() {
 }
 
 describe('the panel of inputs', () => {
+  it('leaves what is being typed alone while figures come in', async () => {
+    await show();
+    await openPanel('The farm');
+    await userEvent.fill(dialog().getByLabelText('Find an input'), 'head');
+    const head = dialog().getByRole('textbox', { name: /^Head/ }).first();
+    await expect.element(head, SOON).toBeVisible();
+    await userEvent.clear(head);
+    await userEvent.type(head, '3');
+    const shown = [...(panel().shadowRoot?.querySelectorAll('wk-field') ?? [])];
+    expect(shown.length).toBeGreaterThan(0);
+    // A new reading of the notebook hands every field over anew, its value as it stands.
+    for (const field of shown) field.field = field.field && { ...field.field };
+    await Promise.all(shown.map((field) => field.updateComplete));
+    await expect.element(head).toHaveValue('3');
+    await userEvent.type(head, '0{Enter}');
+    await expect.poll(() => open?.run.value?.scenarios[0].values.headCount, SOON).toBe(31);
+  });
+
   it('changes a herd in place, one step of undo, and figures follow', async () => {
     await show();
     const before = text();

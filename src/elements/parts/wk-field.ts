@@ -194,6 +194,13 @@ export class WkField extends LitElement {
       aria-describedby="guide told"
       aria-invalid=${outcome?.kind === 'refused' ? 'true' : 'false'}
       .value=${live(draft ?? this.#shown(field))}
+      @input=${(event: Event) => {
+        // What is being typed stays, whatever figures come in meanwhile.
+        this.draft = (event.target as HTMLInputElement).value;
+      }}
+      @blur=${() => {
+        if (this.draft === this.#shown(field) && this.outcome === undefined) this.draft = undefined;
+      }}
       @change=${(event: Event) => {
         const { value } = event.target as HTMLInputElement;
         // A year half typed is a date to the browser.
@@ -266,7 +273,13 @@ export class WkField extends LitElement {
       parts.push(
         `usual ${typedForm(usual.low, unit, this.as)} to ${shownValue(usual.high, unit, this.as)} (${usual.basis})`,
       );
-    if (origin === 'tables' && usual) parts.push('the tables are used while it is empty');
+    // The price of the tables does not count where the keeper has given one in its place.
+    if (origin === 'tables' && usual)
+      parts.push(
+        unit.startsWith('money')
+          ? 'while it is empty your own price counts, or the tables where you gave none'
+          : 'the tables are used while it is empty',
+      );
     if (origin === 'default') parts.push('by default');
     if (origin === 'system') parts.push('from the way of wintering');
     if (note) parts.push(note);
