@@ -195,7 +195,7 @@ export const cardsStyle = css`
     }
     .row,
     .label {
-      padding-block: 0.12rem;
+      padding-block: 0.04rem;
       min-height: 0;
     }
   }
