@@ -3,7 +3,6 @@ import type { BarAct, BarState } from '../elements/parts/wk-bar.ts';
 import '../elements/parts/wk-bar.ts';
 import '../elements/page/wk-home.ts';
 import type { KeptAct, KeptEntry } from '../elements/page/wk-kept.ts';
-import '../elements/parts/wk-text.ts';
 import { watch } from '../elements/parts/watch.ts';
 import type { Saved } from '../store/autosave.ts';
 import { type Base, browserBase } from '../store/base.ts';
@@ -35,6 +34,7 @@ import { type Page, partsOnce } from './parts.ts';
 import { BEGIN, exampleHref, keptHref, routeOf } from './routes.ts';
 import { keepScroll, type ScrollKeeper } from './scroll.ts';
 import { shellStyle } from './shellStyle.ts';
+import { TextBeside } from './textBeside.ts';
 import { followTyping } from './typing.ts';
 import { undoKey } from './undoKey.ts';
 
@@ -106,6 +106,7 @@ export class WkShell extends LitElement {
     (step) => this.open && this.keeper.note(push(this.open.history.value, step)),
     ({ text, what, mark }) => this.open?.edit(text, what, mark),
   );
+  readonly #beside = new TextBeside(this, this.#typing);
   /** Routes are followed one at a time; a later one wins. */
   #version = 0;
 
@@ -124,13 +125,14 @@ export class WkShell extends LitElement {
       if (!open) return;
       this.#title = open.notebook.value?.title ?? this.#title;
       document.title = this.#title === '' ? 'winterkeep' : `${this.#title} · winterkeep`;
-      return [open.history.value, open.notebook.value];
+      return [open.history.value, open.notebook.value, this.editing && [open.problems.value, open.run.value]];
     });
     this.addEventListener('wk-act', (event) => this.#act((event as CustomEvent<BarAct>).detail));
     this.addEventListener('wk-file', (event) => void this.#file((event as CustomEvent<File>).detail));
     this.addEventListener('wk-kept', (event) =>
       this.#withList((shelf) => actOnKept(shelf, (event as CustomEvent<KeptAct>).detail)),
     );
+    this.addEventListener('wk-line', ({ detail }) => void this.#beside.goTo(detail.line));
     this.addEventListener('wk-kept-undo', () => {
       const { removed } = this.done;
       if (removed) void this.#withList((shelf) => shelf.restore(removed).then(() => ({})));
@@ -322,7 +324,7 @@ export class WkShell extends LitElement {
     this.#typing.commit();
     if (act === 'undo') open.undo();
     else if (act === 'redo') open.redo();
-    else if (act === 'edit') this.editing = !this.editing;
+    else if (act === 'edit') void this.#beside.turn();
     else if (act === 'print') print();
     else if (act === 'units') this.system = this.#system === 'us' ? 'metric' : 'us';
     else if (act === 'save') {
@@ -357,11 +359,7 @@ export class WkShell extends LitElement {
       ${
         open
           ? html`<div class="beside ${this.editing ? 'editing' : ''}">
-              ${
-                this.editing
-                  ? html`<wk-text .text=${this.#typing.text ?? open.text.value} @wk-text=${(e: CustomEvent<string>) => this.#typing.type(e.detail)} @focusout=${() => this.#typing.endRun()}></wk-text>`
-                  : nothing
-              }
+              ${this.#beside.render(open)}
               <wk-page .open=${open} .system=${this.system}></wk-page>
             </div>`
           : this.unfetched !== ''

@@ -28,10 +28,14 @@ export const shellStyle = css`
     .beside.editing {
       grid-template-columns: minmax(0, 1fr);
     }
+    /* The text stands in place of the page; where it begins and ends the element says. */
     wk-text {
-      position: static;
-      height: 70dvh;
-      border-bottom: 1px solid var(--rule);
+      position: fixed;
+      inset: 0 0 auto;
+      border-right: 0;
+    }
+    .editing wk-page {
+      display: none;
     }
   }
   @media print {
