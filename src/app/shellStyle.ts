@@ -22,6 +22,8 @@ export const shellStyle = css`
     position: sticky;
     top: 0;
     height: 100dvh;
+    /* What is offered at the cursor reaches over the page and its strip of inputs. */
+    z-index: 6;
     border-right: 1px solid var(--rule);
   }
   @media screen and (max-width: 900px) {

@@ -4,7 +4,7 @@ import { css } from 'lit';
 
 export const editorTheme = EditorView.theme({
   '&': { height: '100%', backgroundColor: 'var(--paper)', color: 'var(--ink)', fontSize: '0.9rem' },
-  '&.cm-focused': { outline: '3px solid var(--focus)', outlineOffset: '-3px' },
+  '&.cm-focused': { outline: 'none' },
   '.cm-scroller': {
     fontFamily: 'ui-monospace, "Cascadia Mono", "DejaVu Sans Mono", monospace',
     lineHeight: '1.5',
@@ -54,10 +54,28 @@ export const textStyle = css`
     font-size: 0.9rem;
     border-bottom: 1px solid var(--rule);
   }
+  .about button {
+    display: none;
+    float: right;
+    margin-left: 1rem;
+  }
+  @media screen and (max-width: 900px) {
+    .about button {
+      display: block;
+    }
+    .about .keys {
+      display: none;
+    }
+  }
+  /* A rim, since the line numbers would cover an outline. */
   .editor {
     flex: 1;
     min-height: 0;
     overflow: hidden;
+    border: 3px solid transparent;
+  }
+  .editor:focus-within {
+    border-color: var(--focus);
   }
   .faults {
     flex: none;

@@ -25,6 +25,7 @@ const namesOf = (run: Run | undefined): NamesToSuggest => ({
  * The notebook's text beside the page it makes, or on a phone in its place, with what has to be mended at its foot.
  *
  * @fires wk-text - with the whole text, as it is typed
+ * @fires wk-act - `edit`, when it is to be closed
  */
 export class WkText extends LitElement {
   static override properties = {
@@ -112,6 +113,10 @@ export class WkText extends LitElement {
     this.style.height = `${Math.max(LEAST_PX, from + height - top)}px`;
   };
 
+  #close(): void {
+    this.dispatchEvent(new CustomEvent('wk-act', { detail: 'edit', bubbles: true, composed: true }));
+  }
+
   #fault({ what, line, key, found, allowed, todo }: Problem) {
     const words = html`${line === undefined ? nothing : html`<b>Line ${line}:</b> `}${what}${key ? html` (${key})` : nothing}
       <small>${found === undefined ? nothing : html`Found ${found}. `}${allowed === undefined ? nothing : html`Allowed: ${allowed}. `}${todo ?? nothing}</small>`;
@@ -124,7 +129,8 @@ export class WkText extends LitElement {
 
   protected override render() {
     const { length } = this.problems;
-    return html`<p class="about" id="about">The farm and the scenarios between the dashes, your own words below. Ctrl and space: what may stand here. Esc, then Tab: out of the text.</p>
+    return html`<div class="about"><button type="button" class="plain" @click=${() => this.#close()}>Close</button>
+        <span id="about">The farm and the scenarios between the dashes, your own words below.<span class="keys"> Ctrl and space: what may stand here. Esc, then Tab: out of the text.</span></span></div>
       <div class="editor"></div>
       <section class="faults ${length > 0 ? 'some' : ''}" aria-label="What has to be mended in the text" tabindex=${length > 0 ? 0 : nothing}>
         <p role="status">${length === 0 ? 'Nothing has to be mended.' : length === 1 ? 'One thing has to be mended' : `${length} things have to be mended`}</p>
