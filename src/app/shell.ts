@@ -6,12 +6,11 @@ import type { KeptAct, KeptEntry } from '../elements/page/wk-kept.ts';
 import { watch } from '../elements/parts/watch.ts';
 import type { Saved } from '../store/autosave.ts';
 import { type Base, browserBase } from '../store/base.ts';
-import { fileNameOf } from '../store/bundle.ts';
 import { push } from '../store/history.ts';
 import type { State } from '../store/journal.ts';
 import type { OpenNotebook } from '../store/open.ts';
 import type { Kept, Shelf } from '../store/shelf.ts';
-import { formatProblem, type Problem } from '../units/problem.ts';
+import type { Problem } from '../units/problem.ts';
 import { barState } from './barState.ts';
 import type { Beginning } from './begin.ts';
 import { copyLink } from './copyLink.ts';
@@ -30,6 +29,7 @@ import {
   keptEntries,
 } from './library.ts';
 import { listen } from './listen.ts';
+import { firstNotice, rescue } from './notices.ts';
 import { type Page, partsOnce } from './parts.ts';
 import { BEGIN, exampleHref, keptHref, routeOf } from './routes.ts';
 import { keepScroll, type ScrollKeeper } from './scroll.ts';
@@ -268,14 +268,8 @@ export class WkShell extends LitElement {
       before: this.keeper.begin(text, file, kept),
       changed: (now) => this.keeper.note(now),
     });
-    this.notice = this.#firstNotice(notice, started.problems);
+    this.notice = firstNotice(this.keeper.blocked, notice, started.problems);
     this.open = open;
-  }
-
-  #firstNotice(notice: string, [fault]: readonly Problem[]): string {
-    if (this.keeper.blocked !== '')
-      return `This browser keeps nothing here (${this.keeper.blocked}): what you change is lost when this page is closed.`;
-    return notice === '' && fault ? `The tables of this build are at fault: ${formatProblem(fault)}` : notice;
   }
 
   #leave(): Promise<void> {
@@ -325,6 +319,7 @@ export class WkShell extends LitElement {
     if (act === 'undo') open.undo();
     else if (act === 'redo') open.redo();
     else if (act === 'edit') void this.#beside.turn();
+    else if (act === 'days') void this.#days(open);
     else if (act === 'print') print();
     else if (act === 'units') this.system = this.#system === 'us' ? 'metric' : 'us';
     else if (act === 'save') {
@@ -334,6 +329,22 @@ export class WkShell extends LitElement {
       void copyLink(open.text.value).then((words) => {
         this.notice = words;
       });
+  }
+
+  async #days(open: OpenNotebook): Promise<void> {
+    const page = await this.#fetched(() => import('./earlierDays.ts'));
+    const tell = (words: string) => {
+      this.notice = words;
+    };
+    if (!page || this.open !== open) return;
+    const { engine } = page.started;
+    await page.more.showEarlierDays(this.renderRoot, {
+      open,
+      keeper: this.keeper,
+      engine,
+      system: this.#system,
+      tell,
+    });
   }
 
   get #system(): 'metric' | 'us' {
@@ -355,7 +366,7 @@ export class WkShell extends LitElement {
   protected override render() {
     const { open } = this;
     return html`<wk-bar .state=${this.#bar()}></wk-bar>
-      ${this.lost ? this.#rescue(this.lost) : nothing}
+      ${this.lost ? rescue(this.lost, () => (this.lost = undefined)) : nothing}
       ${
         open
           ? html`<div class="beside ${this.editing ? 'editing' : ''}">
@@ -377,14 +388,6 @@ export class WkShell extends LitElement {
               .problems=${this.problems}
             ></wk-home>`
       }`;
-  }
-
-  #rescue({ title, history: { now } }: State) {
-    return html`<p class="wait" role="alert">The last changes of “${title}” could not be kept in this browser.
-      <button type="button" @click=${() => {
-        download(now.text, fileNameOf(title));
-        this.lost = undefined;
-      }}>Save it as a file</button></p>`;
   }
 }
 

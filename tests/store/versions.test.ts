@@ -112,7 +112,12 @@ describe('a version a day', () => {
       for (const [k, [later, text]] of steps.entries()) {
         const before = history;
         history = edit(history, text);
-        await clock.shelf.append('one', 'tab', k + 1, stepEntry(before, { title: 't', history }, NOON + later));
+        await clock.shelf.append(
+          'one',
+          'tab',
+          k + 1,
+          stepEntry(before, { title: 't', history }, NOON + later),
+        );
       }
       clock.now = NOON + 3 * DAY + 10 * 60_000;
       if (byTab) await clock.shelf.put('one', { title: 't', history }, basis, { tab: 'tab' });
