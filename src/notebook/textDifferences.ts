@@ -83,10 +83,11 @@ function rowDifferences(
   let changed = 0;
   olds.forEach((old, k) => {
     const name = nameOf(old, k);
-    // The same row unchanged before another of its name: two groups may be called alike.
-    const found = [left.find(({ row }) => same(row, old)), left.find((each) => each.name === name)].find(
-      Boolean,
-    );
+    // The same row unchanged before another of its name: two groups may be called alike. Then one that was renamed.
+    const found =
+      left.find(({ row }) => same(row, old)) ??
+      left.find((each) => each.name === name) ??
+      left.find(({ row }) => same({ ...row, name: '' }, { ...old, name: '' }));
     if (!found) telling.told.push({ of: 'inputs', words: `${where}${list}: “${name}” was taken out` });
     else {
       left.splice(left.indexOf(found), 1);

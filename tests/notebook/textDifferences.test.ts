@@ -44,6 +44,9 @@ describe('what differs between two texts', () => {
       '    - { feed: barleyStraw, share: 0 }\n    - { feed: hay,',
     );
     expect(told(more)).toEqual([expect.stringMatching(/barley straw” was added$/)]);
+    expect(told(text.replace('name: bull,', 'name: Otto,'))).toEqual([
+      expect.stringMatching(/^inputs: .*bull: .*“bull”, now “Otto”$/),
+    ]);
     expect(told(text, more)).toEqual([expect.stringMatching(/barley straw” was taken out$/)]);
   });
 

@@ -78,7 +78,19 @@ export const daysStyle = css`
   thead th {
     font-weight: 600;
   }
+  td.n:last-child,
+  th.n:last-child {
+    padding-right: 0;
+  }
+  /* The amount stays whole; the span under it may take two lines on a phone. */
   td.n {
     white-space: nowrap;
+  }
+  @media screen and (max-width: 700px) {
+    td.n small {
+      white-space: normal;
+      max-width: 7rem;
+      margin-left: auto;
+    }
   }
 `;
