@@ -323,7 +323,7 @@ export class WkShell extends LitElement {
     if (act === 'undo') open.undo();
     else if (act === 'redo') open.redo();
     else if (act === 'edit') this.editing = !this.editing;
-    else if (act === 'print') print();
+    else if (act === 'print') this.renderRoot.querySelector('wk-page')?.printWhole();
     else if (act === 'units') this.system = this.#system === 'us' ? 'metric' : 'us';
     else if (act === 'save') {
       download(open.text.value, open.file);

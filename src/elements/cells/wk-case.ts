@@ -13,6 +13,7 @@ import { type MoneyCase, moneyCase, proposalOf } from '../../study/moneyCase.ts'
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
 import type { Explorer } from '../../worker/explorer.ts';
 import { type Answering, answering } from '../parts/answering.ts';
+import { notReady } from '../parts/notReady.ts';
 import { printText } from '../parts/printText.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
@@ -247,7 +248,9 @@ export class WkCase extends LitElement {
             <p class="screen">${print('a4', 'Print the lender’s paper, A4')} ${print('letter', 'Letter')}</p>
             <wk-progress .explorer=${this.explorer} slot-name=${this.#paperSlots.draws}></wk-progress>
             ${this.fault === '' ? nothing : html`<p>The paper could not be made: ${this.fault}.</p>`}`
-          : nothing
+          : fault === undefined
+            ? notReady(nothing)
+            : nothing
       }`;
   }
 }

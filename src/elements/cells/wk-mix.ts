@@ -6,6 +6,7 @@ import type { Override } from '../../notebook/schema.ts';
 import { bindingWords, mixDecides, mixFigure, mixFrees, unpricedWords } from '../../plots/mix.ts';
 import { inWords, type Reading } from '../../plots/reading.ts';
 import type { Run } from '../../study/evaluate.ts';
+import { notReady } from '../parts/notReady.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 
@@ -122,7 +123,7 @@ export class WkMix extends LitElement {
 
   protected override render() {
     const { sought, reading, caption } = this;
-    if (!sought) return nothing;
+    if (!sought) return notReady(nothing);
     if ('problem' in sought) return html`<h3>The cheapest bed</h3><p>${sought.problem}</p>`;
     const { name, question, answer } = sought;
     const figure = mixFigure(question, answer, name, reading);

@@ -18,6 +18,7 @@ import { InputChanges } from './inputChanges.ts';
 import { pageStyle } from './pageStyle.ts';
 import './wk-contents.ts';
 import './wk-inputs.ts';
+import './wk-print.ts';
 import '../parts/wk-problems.ts';
 import './wk-weather.ts';
 import { WkTrace } from '../parts/wk-trace.ts';
@@ -173,6 +174,12 @@ export class WkPage extends LitElement {
     if (!target.hasAttribute('tabindex')) target.tabIndex = -1;
     target.scrollIntoView({ block: 'start' });
     target.focus({ preventScroll: true });
+  }
+
+  /** Brings every cell to its answer, then prints. */
+  printWhole(): void {
+    const notebook = this.renderRoot.querySelector('wk-notebook');
+    void this.renderRoot.querySelector('wk-print')?.begin(notebook ?? undefined);
   }
 
   #contents: { readonly of: Notebook; readonly entries: readonly ContentsEntry[] } | undefined;
@@ -334,6 +341,7 @@ export class WkPage extends LitElement {
       }
       </main>
       <wk-panel .of=${this.#panelOpen() ? this.#inputs.of : undefined} .as=${as} .change=${this.#inputs.change} .changeRows=${this.#inputs.changeRows} .undo=${this.#inputs.undo} .undone=${this.#inputs.undone}></wk-panel>
+      <wk-print .open=${open}></wk-print>
       <wk-trace .reading=${reading} .leaves=${this.#leavesOf} .change=${this.#inputs.change} .weigh=${this.#inputs.weigh} .usualOf=${this.#inputs.usualOf}></wk-trace>
     `;
   }
