@@ -84,42 +84,50 @@ const cellsOf = (page: Page): Promise<readonly OnPage[]> =>
   });
 
 describe.each(NOTEBOOKS)('%s printed', (file) => {
-  it('waits for every cell and drops none', async () => {
-    const page = await opened(file, 1280);
-    await page.getByRole('button', { name: 'Print', exact: true }).click();
-    await printed(page);
-    const pdf = await page.pdf({ format: 'A4' });
-    const path = join(folder, `${file.replace(/^.*\/|\.md$/g, '')}.pdf`);
-    writeFileSync(path, pdf);
-    const raw = pdfText(path);
-    const paper = bare(raw);
+  it(
+    'waits for every cell and drops none',
+    async () => {
+      const page = await opened(file, 1280);
+      await page.getByRole('button', { name: 'Print', exact: true }).click();
+      await printed(page);
+      const pdf = await page.pdf({ format: 'A4' });
+      const path = join(folder, `${file.replace(/^.*\/|\.md$/g, '')}.pdf`);
+      writeFileSync(path, pdf);
+      const raw = pdfText(path);
+      const paper = bare(raw);
 
-    const { notebook } = readNotebook(readFileSync(file, 'utf8'), file);
-    const asked = notebook?.blocks.filter(({ type }) => type === 'cell') ?? [];
-    const shown = await cellsOf(page);
-    // Cards without options of their own stand above the text, once, and that is said in their place.
-    const wanted = asked.filter((block) => block.type === 'cell' && block.kind !== 'cards');
-    expect(wanted.length).toBeGreaterThan(5);
-    const lines = shown.map(({ line }) => line);
-    expect(wanted.map(({ line }) => line).filter((line) => !lines.includes(line))).toEqual([]);
-    for (const { line, findings, headings, missing } of shown) {
-      expect(missing, `line ${line}`).toBe(0);
-      expect([...findings, ...headings].join('').trim(), `line ${line}`).not.toBe('');
-      for (const words of [...findings, ...headings]) expect(paper, `line ${line}`).toContain(bare(words));
-    }
-    expect(paper).not.toContain(bare('not ready when this was printed'));
-    await page.close();
-  }, PATIENCE);
+      const { notebook } = readNotebook(readFileSync(file, 'utf8'), file);
+      const asked = notebook?.blocks.filter(({ type }) => type === 'cell') ?? [];
+      const shown = await cellsOf(page);
+      // Cards without options of their own stand above the text, once, and that is said in their place.
+      const wanted = asked.filter((block) => block.type === 'cell' && block.kind !== 'cards');
+      expect(wanted.length).toBeGreaterThan(5);
+      const lines = shown.map(({ line }) => line);
+      expect(wanted.map(({ line }) => line).filter((line) => !lines.includes(line))).toEqual([]);
+      for (const { line, findings, headings, missing } of shown) {
+        expect(missing, `line ${line}`).toBe(0);
+        expect([...findings, ...headings].join('').trim(), `line ${line}`).not.toBe('');
+        for (const words of [...findings, ...headings]) expect(paper, `line ${line}`).toContain(bare(words));
+      }
+      expect(paper).not.toContain(bare('not ready when this was printed'));
+      await page.close();
+    },
+    PATIENCE,
+  );
 });
 
 describe('printing', () => {
-  it('can be stopped, and a print of the browser’s own says what is missing', async () => {
-    const page = await opened(NOTEBOOKS[0], 390);
-    await page.getByRole('button', { name: 'Print', exact: true }).click();
-    await page.getByRole('button', { name: 'Do not print' }).click();
-    await page.getByRole('button', { name: 'Do not print' }).waitFor({ state: 'detached' });
-    await page.waitForTimeout(1500);
-    expect(await page.evaluate(() => (window as unknown as { prints: number }).prints)).toBe(0);
-    await page.close();
-  }, PATIENCE);
+  it(
+    'can be stopped, and a print of the browser’s own says what is missing',
+    async () => {
+      const page = await opened(NOTEBOOKS[0], 390);
+      await page.getByRole('button', { name: 'Print', exact: true }).click();
+      await page.getByRole('button', { name: 'Do not print' }).click();
+      await page.getByRole('button', { name: 'Do not print' }).waitFor({ state: 'detached' });
+      await page.waitForTimeout(1500);
+      expect(await page.evaluate(() => (window as unknown as { prints: number }).prints)).toBe(0);
+      await page.close();
+    },
+    PATIENCE,
+  );
 });
