@@ -4,6 +4,7 @@ import type { ShedResult } from '../../model/checks/check.ts';
 import { calendarFile } from '../../season/calendarFile.ts';
 import { type SeasonPlan, seasonPlan } from '../../season/plan.ts';
 import type { Coefficient } from '../../tables/coefficient.ts';
+import { offer } from '../parts/offer.ts';
 import { shared } from '../parts/style.ts';
 
 const metres = (value: number | null) => (value === null ? '–' : value.toFixed(2));
@@ -85,14 +86,10 @@ export class WkCalendar extends LitElement {
   declare coefficients: ReadonlyMap<string, Coefficient> | undefined;
 
   #save(plan: SeasonPlan): void {
-    const address = URL.createObjectURL(
+    offer(
       new Blob([calendarFile(plan, new Date())], { type: 'text/calendar' }),
+      `${plan.name.replace(/[^\p{L}\p{N}]+/gu, '-')}.ics`,
     );
-    const link = document.createElement('a');
-    link.href = address;
-    link.download = `${plan.name.replace(/[^\p{L}\p{N}]+/gu, '-')}.ics`;
-    link.click();
-    URL.revokeObjectURL(address);
   }
 
   protected override render() {

@@ -13,6 +13,7 @@ import { shared } from '../parts/style.ts';
 import { watch } from '../parts/watch.ts';
 import '../cells/wk-answer.ts';
 import '../cells/wk-cards.ts';
+import './wk-carry.ts';
 import { type ContentsEntry, contentsOf } from './contents.ts';
 import { InputChanges } from './inputChanges.ts';
 import { pageStyle } from './pageStyle.ts';
@@ -78,6 +79,10 @@ export class WkPage extends LitElement {
       'wk-weather-rain',
       ({ detail }) => void this.open?.useRain(detail.name, detail.rain, detail.climate),
     );
+    this.addEventListener('wk-whose', ({ detail }) => {
+      const notebook = this.open?.notebook.value;
+      if (notebook) detail.tell({ title: notebook.title, invented: notebook.invented });
+    });
     this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
   }
 
@@ -316,6 +321,7 @@ export class WkPage extends LitElement {
           ${this.#changes()}
           ${results.length === 0 ? nothing : html`<wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>`}
           ${this.#weather()}
+          ${results.length === 0 ? nothing : html`<wk-carry .notebook=${notebook} .run=${run} .explorer=${this.#explorer()}></wk-carry>`}
         </div>`
         }
         ${notebook && results.length > 0 ? this.#viewButton(board) : nothing}

@@ -26,6 +26,10 @@ export interface Asked {
   'wk-weather-file': { readonly name: string; readonly text: string; readonly series: WeatherSeries };
   /** The keeper takes the rain of a gauge, with the temperature of a shipped climate. */
   'wk-weather-rain': { readonly name: string; readonly rain: readonly RainDay[]; readonly climate: Climate };
+  /** Whose notebook this is, for the name and the foot of a file; told at once or not at all. */
+  'wk-whose': {
+    readonly tell: (whose: { readonly title: string; readonly invented: boolean }) => void;
+  };
   'wk-go': { readonly to: string };
   /** An edit of the text, made of the text as it stands: one named step to undo, or a refusal with its reason. */
   'wk-edit': {
