@@ -38,8 +38,12 @@ function proposed({ blocks }: Notebook, run: Run): number {
   return index < 0 ? proposalOf(run) : index;
 }
 
+/** Ranges are the same for every form, and take seconds to draw. */
+const drawn = new WeakMap<Run, NonNullable<Awaited<ReturnType<typeof allBands>>>>();
+
 async function compared({ notebook, run, answers }: Carrying): Promise<Compared | undefined> {
-  const bands = await allBands(run, notebook.draws, answers.draws);
+  const bands = drawn.get(run) ?? (await allBands(run, notebook.draws, answers.draws));
+  if (bands) drawn.set(run, bands);
   return bands && { currency: run.currency, scenarios: withBands(run.results, run.bound, bands) };
 }
 

@@ -172,8 +172,8 @@ const absent = (cell: string) => cell === '—' || cell === '–' || cell === ''
 const plainly = (text: string) => text.replace(/[\u202F\u00A0]/g, ' ').replace(/\u2212/g, '-');
 
 /**
- * The table behind the figure as lines of CSV, rounded as it is shown. Where a whole column has one unit, the unit
- * goes into its heading and numbers are numbers.
+ * The table behind the figure as lines of CSV, rounded as it is shown. Where all numbers of a column have one unit, it
+ * goes into the heading and they are written without; what is more than a number (a range, words) stays as it is shown.
  */
 export function figureCsv({ caption, head, rows }: FigureTable): string {
   const columns = head.map((name, k) => {
@@ -181,16 +181,12 @@ export function figureCsv({ caption, head, rows }: FigureTable): string {
     const parts = cells.map(split);
     const known = parts.filter((part) => part !== undefined);
     const unit = known[0]?.unit;
-    const even =
-      k > 0 &&
-      known.length > 0 &&
-      cells.every((cell, row) => absent(cell) || parts[row] !== undefined) &&
-      known.every((part) => part.unit === unit);
+    const even = k > 0 && known.length > 0 && known.every((part) => part.unit === unit);
     const title = k === 0 ? (name === '' ? caption : `${name} (${caption})`) : name;
     return {
       title: plainly(even && unit ? `${title} (${unit})` : title),
       cells: even
-        ? parts.map((part) => part?.number ?? null)
+        ? parts.map((part, row) => part?.number ?? (absent(cells[row]) ? null : plainly(cells[row])))
         : cells.map((cell) => (absent(cell) && k > 0 ? null : plainly(cell))),
     };
   });
