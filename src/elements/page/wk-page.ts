@@ -330,7 +330,7 @@ export class WkPage extends LitElement {
       ${
         results.length === 0
           ? nothing
-          : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
+          : html`<wk-inputs .system=${reading.system} .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
             <div class="column measured"><div class=${board ? 'boarded' : 'sided'}>
               ${board ? nothing : html`<wk-contents .entries=${this.#entries(notebook)} .find=${this.#placeOf}></wk-contents>`}
               <div class="flow">
@@ -340,7 +340,7 @@ export class WkPage extends LitElement {
               ${board || has('ledger') ? nothing : html`<wk-ledger id="ledger" .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
               ${board ? nothing : html`<wk-compare id="compare" .results=${results} .reading=${reading}></wk-compare>`}
               ${board || has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
-              <wk-cautions id="cautions" .results=${results}></wk-cautions>
+              <wk-cautions id="cautions" .results=${results} .system=${reading.system}></wk-cautions>
               ${board || has('sources') ? nothing : html`<wk-sources id="sources" .run=${run} .reading=${reading}></wk-sources>`}
               </div>
             </div></div>`
