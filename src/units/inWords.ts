@@ -21,6 +21,7 @@ const COUNTED_BY = {
   metre: ['m', 'foot'],
   kg: ['kg', 'lb'],
   'm²': ['m²', 'ft²'],
+  '°C': ['K', '°F'],
 } as const;
 type By = keyof typeof COUNTED_BY;
 const BY = `(a|an|each|per) (${Object.keys(COUNTED_BY).join('|')})${END}`;
@@ -70,15 +71,18 @@ export function wordsIn(text: string, system: UnitSystem, digits = 3): string {
 export function labelIn(label: string, system: UnitSystem): string {
   if (system === 'metric') return label;
   const unit = (metric: string) => toSystem(1, metric, system).unit;
-  return label
+  const said = label
     .replace(LABEL, (_, per, by: By) => `${article(per, COUNTED_BY[by][1])} ${COUNTED_BY[by][1]}`)
     .replace(LABEL_PER, (_, per, count = '', metric) => `${per}${count}${unit(metric)}`)
     .replace(/\bmetric tonnes?\b|\btonnes\b/g, 'short tons')
+    .replace(/\brunning metres\b/g, 'running feet')
     .replace(/\b[kK]ilogram\b/g, (word) => (word[0] === 'K' ? 'Pound' : 'pound'))
     .replace(
       new RegExp(`(^|, |\\()(${UNIT})(?=$|\\)| a | long$| deep$| high$| of plan$| \\()`, 'gu'),
       (_, before, metric) => `${before}${unit(metric)}`,
     );
+  // What a label is counted by is no amount, and was said above; what is left is one: "at 20 °C".
+  return wordsIn(said, system);
 }
 
 const OF_LABEL = new RegExp(`, (${UNIT})(?=$| a head$| a day$| long$| deep$| high$| of plan$| \\()`, 'u');

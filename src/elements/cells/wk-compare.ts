@@ -56,7 +56,7 @@ export class WkCompare extends LitElement {
           this.quantity = resultNamed((event.target as HTMLSelectElement).value);
         }}>
           ${guard(
-            [this.quantity],
+            [this.quantity, this.reading.system],
             () => html`<optgroup label="What is mostly asked">${COMPARISONS.map((c) => option(c.name, c.short))}</optgroup>
               <optgroup label="Everything else">${rest.map((r) => option(r.name, r.label))}</optgroup>`,
           )}

@@ -226,7 +226,9 @@ export class WkInputs extends LitElement {
   #one(given: Strip, chosen: boolean) {
     const input = this.#shown(given);
     const { id, label, unit, value, min, max, step } = input;
-    const shown = String(Number(value.toFixed(step < 0.1 ? 2 : step < 1 ? 1 : 0)));
+    // A price that was converted is no whole number: half a coin of it is kept.
+    const converted = this.#factor(id) !== 1 ? 1 : 0;
+    const shown = String(Number(value.toFixed(Math.max(converted, step < 0.1 ? 2 : step < 1 ? 1 : 0))));
     return html`<div class="one ${chosen ? 'chosen' : ''}">
       <div class="said"><label for=${id}>${label}${id === 'head' ? nothing : html`<small>${unit}</small>`}</label>${id === 'head' ? this.#meaning() : nothing}</div>
       <input class="typed" type="number" inputmode="decimal" aria-label="${label}, ${unit}, typed" .min=${String(min)} step="any" .value=${live(shown)} @change=${(e: Event) => this.#send(e, 'wk-commit', input)} />
