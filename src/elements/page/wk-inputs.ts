@@ -227,7 +227,7 @@ export class WkInputs extends LitElement {
     const input = this.#shown(given);
     const { id, label, unit, value, min, max, step } = input;
     // A price that was converted is no whole number: half a coin of it is kept.
-    const converted = this.#factor(id) !== 1 ? 1 : 0;
+    const converted = this.#factor(id) !== 1 && value < 100 ? 1 : 0;
     const shown = String(Number(value.toFixed(Math.max(converted, step < 0.1 ? 2 : step < 1 ? 1 : 0))));
     return html`<div class="one ${chosen ? 'chosen' : ''}">
       <div class="said"><label for=${id}>${label}${id === 'head' ? nothing : html`<small>${unit}</small>`}</label>${id === 'head' ? this.#meaning() : nothing}</div>
