@@ -73,7 +73,9 @@ const cellsOf = (page: Page): Promise<readonly OnPage[]> =>
       .map((cell) => {
         const inside = under(cell);
         const texts = (what: string) =>
-          inside.filter((each) => each.matches(what)).map((each) => each.textContent ?? '');
+          inside
+            .filter((each) => each.matches(what) && !each.matches('.hidden'))
+            .map((each) => each.textContent ?? '');
         return {
           line: Number((cell as HTMLElement).dataset.line),
           findings: texts('.finding'),
@@ -118,7 +120,7 @@ describe.each(NOTEBOOKS)('%s printed', (file) => {
 
 describe('printing', () => {
   it(
-    'can be stopped, and a print of the browser’s own says what is missing',
+    'can be stopped',
     async () => {
       const page = await opened(NOTEBOOKS[0], 390);
       await page.getByRole('button', { name: 'Print', exact: true }).click();
@@ -126,6 +128,45 @@ describe('printing', () => {
       await page.getByRole('button', { name: 'Do not print' }).waitFor({ state: 'detached' });
       await page.waitForTimeout(1500);
       expect(await page.evaluate(() => (window as unknown as { prints: number }).prints)).toBe(0);
+      await page.close();
+    },
+    PATIENCE,
+  );
+
+  it(
+    'by the browser’s own menu prints what is there, light, and says what is missing',
+    async () => {
+      const page = await opened(NOTEBOOKS[3], 1280);
+      const full = page.getByRole('button', { name: 'Full screen' }).first();
+      await full.scrollIntoViewIfNeeded();
+      await full.click();
+      await page.locator('dialog[open] .drawing svg').first().waitFor();
+      const path = join(folder, 'own-menu.pdf');
+      writeFileSync(path, await page.pdf({ format: 'A4' }));
+      expect(bare(pdfText(path))).toContain(bare('it was not ready when this was printed'));
+      await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+      const looks = await page.evaluate(() => {
+        const under = (root: ParentNode): Element[] =>
+          [...root.querySelectorAll('*')].flatMap((each) => [
+            each,
+            ...(each.shadowRoot ? under(each.shadowRoot) : []),
+          ]);
+        const all = under(document);
+        return {
+          paper: getComputedStyle(document.documentElement).backgroundColor,
+          dialogs: all
+            .filter((each) => each.matches('dialog[open]'))
+            .map((each) => getComputedStyle(each).display),
+          filters: [
+            ...new Set(
+              all
+                .filter((each) => each.matches('.drawing > svg'))
+                .map((each) => getComputedStyle(each).filter),
+            ),
+          ],
+        };
+      });
+      expect(looks).toEqual({ paper: 'rgb(255, 255, 255)', dialogs: ['none'], filters: ['none'] });
       await page.close();
     },
     PATIENCE,
