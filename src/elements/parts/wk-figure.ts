@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyValues, svg } from 'lit';
 import type { Figure, FigureTable, LegendEntry } from '../../plots/figure.ts';
 import { patternElement } from '../../plots/pattern.ts';
 import { symbolMark } from './mark.ts';
+import { Readings } from './readings.ts';
 import { shared } from './style.ts';
 import './wk-take.ts';
 
@@ -16,6 +17,7 @@ export class WkFigure extends LitElement {
     heading: {},
     tabled: { state: true },
     full: { state: true },
+    said: { state: true },
   };
 
   static override styles = [
@@ -61,6 +63,16 @@ export class WkFigure extends LitElement {
       }
       .drawing svg text {
         white-space: pre;
+      }
+      .drawing .read {
+        stroke: var(--ink);
+        stroke-width: 2.5px;
+      }
+      .reading {
+        min-height: 1.35em;
+        margin: 0.15rem 0 0;
+        font-size: 0.9rem;
+        font-weight: 600;
       }
       figcaption {
         font-size: 0.85rem;
@@ -130,6 +142,7 @@ export class WkFigure extends LitElement {
         border-top: 1px solid var(--rule);
       }
       @media print {
+        .reading,
         details,
         dialog {
           display: none;
@@ -146,6 +159,12 @@ export class WkFigure extends LitElement {
   /** Open over the whole window. */
   declare full: boolean;
 
+  /** What the mark under the pointer or the keyboard says. */
+  declare said: string;
+
+  #readings = new Readings((text) => {
+    this.said = text;
+  });
   #width = 0;
   #measured: Element | undefined;
   #seen = false;
@@ -181,6 +200,7 @@ export class WkFigure extends LitElement {
     this.heading = '';
     this.tabled = false;
     this.full = false;
+    this.said = '';
   }
 
   override connectedCallback(): void {
@@ -269,6 +289,9 @@ export class WkFigure extends LitElement {
     const made = this.figure?.draw?.(width);
     drawing.replaceChildren(...(made ? [made] : []));
     for (const child of drawing.children) child.setAttribute('aria-hidden', 'true');
+    this.#readings.take(drawing);
+    if (this.#readings.count > 0) drawing.tabIndex = 0;
+    else drawing.removeAttribute('tabindex');
     this.#stale = false;
   }
 
@@ -286,7 +309,18 @@ export class WkFigure extends LitElement {
       ${heading === '' ? nothing : html`<h3>${heading}</h3>`}
       <p class="finding">${finding}</p>
       ${this.#legend(legend)}
-      <div class="drawing" role="img" aria-label=${finding}></div>
+      <div
+        class="drawing"
+        role="img"
+        aria-label=${finding}
+        @pointermove=${this.#readings.pointed}
+        @pointerdown=${this.#readings.pointed}
+        @pointerleave=${this.#readings.left}
+        @keydown=${this.#readings.keyed}
+        @focus=${this.#readings.focused}
+        @blur=${this.#readings.left}
+      ></div>
+      ${figure.draw ? html`<p class="reading" role="status">${this.said}</p>` : nothing}
       ${caption ? html`<figcaption>${caption}</figcaption>` : nothing}
       <div class="acts screen">${
         figure.draw
