@@ -19,7 +19,7 @@ export function figureIn(figure: Figure, system: UnitSystem): Figure {
 /** Letters of a drawing that is not on the page yet. */
 export function drawnIn(drawing: Element, system: UnitSystem): Element {
   if (system === 'metric') return drawing;
-  for (const text of drawing.querySelectorAll('text')) {
+  for (const text of drawing.querySelectorAll('text, title')) {
     // Words with parts of their own keep them.
     if (text.childElementCount === 0) text.textContent = wordsIn(text.textContent ?? '', system);
   }
