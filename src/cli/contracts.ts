@@ -1,7 +1,7 @@
 /** The contracts with the outside that are read off the code, as texts for `shared/`. */
 import { RESULTS } from '../model/dictionary.ts';
 import { notebookJsonSchemaText } from '../notebook/jsonSchema.ts';
-import { csvLines } from './csv.ts';
+import { csvLines } from '../tables/csvLines.ts';
 
 /** Every quantity the model makes: the dictionary as CSV. */
 function quantitiesCsv(): string {

@@ -13,6 +13,7 @@ import { houseWords } from '../../study/houseCost.ts';
 import { moneyCase, proposalOf } from '../../study/moneyCase.ts';
 import type { TimberList } from '../../study/timberList.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
+import { labelIn, numbersIn, unitOfLabel, wordsIn } from '../../units/inWords.ts';
 import { ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 
@@ -211,13 +212,14 @@ export class WkBill extends LitElement {
 
   #members(list: TimberList): TemplateResult {
     const { rows, sum, boards } = timberRows(list);
+    const { system } = this.reading;
     const line = (cells: readonly string[]) =>
-      html`<tr>${cells.map((cell, k) => (k === 0 ? html`<th scope="row">${capital(cell)}</th>` : html`<td class="n">${cell}</td>`))}</tr>`;
+      html`<tr>${cells.map((cell, k) => (k === 0 ? html`<th scope="row">${capital(wordsIn(cell, system))}</th>` : html`<td class="n">${numbersIn(cell, unitOfLabel(`, ${TIMBER_HEAD[k]}`) ?? unitOfLabel(TIMBER_HEAD[k]), system)}</td>`))}</tr>`;
     return html`<h3>Timber for the saw</h3>
       <p>${timberWords(list)}</p>
       <div class="scroll" tabindex="0" role="group" aria-label="Timber for the saw">
         <table class="members">
-          <thead><tr>${TIMBER_HEAD.map((head, k) => html`<th scope="col" class=${k > 0 ? 'n' : ''}>${head}</th>`)}</tr></thead>
+          <thead><tr>${TIMBER_HEAD.map((head, k) => html`<th scope="col" class=${k > 0 ? 'n' : ''}>${labelIn(head, system)}</th>`)}</tr></thead>
           <tbody>${rows.map(line)}</tbody>
           <tfoot>${line(sum)}${line(boards)}</tfoot>
         </table>
@@ -258,14 +260,14 @@ export class WkBill extends LitElement {
             </div>
             <p>${guessed(bill)}</p>
             ${this.draws ? html`<p>${unforeseenWords(budget, { draws: this.draws, reading })}</p>` : nothing}
-            ${house ? html`<h3>Beside published costs</h3><p>${houseWords(house)}</p>` : nothing}`
+            ${house ? html`<h3>Beside published costs</h3><p>${wordsIn(houseWords(house), reading.system)}</p>` : nothing}`
       }
       ${members ? this.#members(members) : nothing}
       ${
         timber.length === 0
           ? nothing
           : html`<h3>Timber too long in one piece</h3>
-            <ul>${timber.map(({ member, neededM, longestM, alternatives }) => html`<li>A ${member} would be ${neededM.toFixed(2)} m; the longest to be had is ${longestM.toFixed(2)} m. Instead: ${alternatives.join('; or ')}.</li>`)}</ul>`
+            <ul>${timber.map(({ member, neededM, longestM, alternatives }) => html`<li>${wordsIn(`A ${member} would be ${neededM.toFixed(2)} m; the longest to be had is ${longestM.toFixed(2)} m. Instead: ${alternatives.join('; or ')}.`, reading.system)}</li>`)}</ul>`
       }`;
   }
 }

@@ -13,7 +13,7 @@ export interface ContentsEntry {
 
 /** What the page adds at its end where the text has none, in the order it stands. */
 const ADDED = [
-  ['ledger', 'Where each kilogram went'],
+  ['ledger', 'Where each nutrient went'],
   ['compare', 'Side by side'],
   ['checks', 'Limits checked'],
   ['cautions', 'Before you act on this'],

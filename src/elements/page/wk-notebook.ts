@@ -44,6 +44,7 @@ export class WkNotebook extends LitElement implements CellPage {
     draws: { attribute: false },
     winters: { attribute: false },
     board: { type: Boolean },
+    whole: { attribute: false },
     writing: { state: true },
     refused: { state: true },
   };
@@ -61,6 +62,8 @@ export class WkNotebook extends LitElement implements CellPage {
   declare winters: readonly PreparedWeather[];
   /** Figures side by side, without the words between them. */
   declare board: boolean;
+  /** Every cell is given what is new, in sight or not: before it is printed. */
+  declare whole: boolean;
   /** What is being written, and where. */
   declare writing: Writing | undefined;
   /** Why the last thing asked of a part was not done. */
@@ -73,6 +76,7 @@ export class WkNotebook extends LitElement implements CellPage {
     this.herd = HERD_DEFAULT;
     this.winters = [];
     this.board = false;
+    this.whole = false;
   }
 
   get count(): number {
@@ -268,12 +272,14 @@ export class WkNotebook extends LitElement implements CellPage {
     if (block.type === 'prose') return nothing;
     if (block.type === 'broken')
       return html`<div class="cell"><wk-problems .problems=${block.problems}></wk-problems><pre tabindex="0" aria-label="Cell as written, line ${block.line}"><code>${block.text.trimEnd()}</code></pre></div>`;
-    const seen = [...this.#inSight].some((cell) => (cell as HTMLElement).dataset.line === String(block.line));
+    const seen =
+      this.whole ||
+      [...this.#inSight].some((cell) => (cell as HTMLElement).dataset.line === String(block.line));
     // The same template again leaves everything below it as it is.
     const cell = seen ? cellShown(block, this) : (this.#drawn.get(block) ?? cellShown(block, this));
     this.#drawn.set(block, cell);
     return cell === nothing
-      ? html`<p class="quiet screen">The cards stand above the text.</p>`
+      ? html`<p class="quiet">The cards stand above the text.</p>`
       : html`<div class="cell" data-line=${block.line}>${cell}</div>`;
   }
 
