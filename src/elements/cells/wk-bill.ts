@@ -242,7 +242,7 @@ export class WkBill extends LitElement {
       const [low, middle, high] = [bands?.p10[name], bands?.p50[name], bands?.p90[name]];
       // A figure that no draw moves is a quote or a sum as given: it has no span.
       if (typeof low !== 'number' || typeof middle !== 'number' || low === high) return nothing;
-      return html`<small>${span(low, high, 'money', reading)}, middle ${about(middle, reading).replace(reading.currency, '').trim()}</small>`;
+      return html`<small>${span(low, high, 'money', reading)}<br />middle ${about(middle, reading).replace(reading.currency, '').trim()}</small>`;
     };
     const total = (label: string, value: number | null, quantity: ResultName) => html`<tr>
       <th scope="row" colspan="2">${label}${likely(quantity)}</th>
