@@ -48,7 +48,9 @@ export const shed = z.strictObject({
     .describe('Basic wind speed, from the local map: 10 minutes’ mean at 10 m, once in 50 years'),
   frostDepthM: amount
     .max(5)
-    .default(0.6)
-    .describe('Depth to which the ground freezes, from the local code; foundations go below it'),
+    .optional()
+    .describe(
+      'Depth to which the ground freezes, from the local code; foundations go below it. From the winters of the weather in use when absent',
+    ),
   snowLoadKnPerM2: amount.default(2).describe('Characteristic ground snow load, from the local map'),
 });

@@ -117,7 +117,9 @@ const frost: CheckRule<Context> = {
   run: (c) => {
     if (!c.roofed) return null;
     const row = c.row('padDepthM');
-    const { frostDepthM } = c.shed;
+    const frostDepthM = c.shed.frostDepthM ?? c.value('frostDepthM');
+    if (frostDepthM === null) return null;
+    const given = c.shed.frostDepthM !== undefined;
     const below = Math.max(0, frostDepthM - row.central);
     return {
       status: 'look',
@@ -125,7 +127,7 @@ const frost: CheckRule<Context> = {
       limit: row.central,
       unit: 'm',
       row,
-      words: `Foundations go below the depth to which the ground freezes, ${say(frostDepthM)} m in this notebook${below > 0 ? `: the bill counts ${say(below)} m of stub on each pad` : ', which a usual pad reaches'}. Cold country freezes to 1 m and far deeper, and no figure here knows the place: ask the local code. Walls and the digging are not counted deeper. ${ENGINEER}`,
+      words: `Foundations go below the depth to which the ground freezes, ${given ? `${say(frostDepthM)} m in this notebook` : `${say(frostDepthM)} m reckoned from the winters of the weather in use, for bare silt without snow`}${below > 0 ? `: the bill counts ${say(below)} m of stub on each pad` : ', which a usual pad reaches'}. Cold country freezes to 1 m and far deeper, sand and gravel deeper than silt: the local code says how deep, not this figure. Walls and the digging are not counted deeper. ${ENGINEER}`,
     };
   },
 };
