@@ -4,6 +4,7 @@
  */
 import type { Plan } from './plan.ts';
 import type { Worked } from './text.ts';
+import { countryInSentence } from './words.ts';
 
 /** Starts that weigh on the answer, in the order a keeper can find them out. */
 const TELLING: readonly (readonly [string, string])[] = [
@@ -51,7 +52,7 @@ function open({ given, countryLabel, ownWeather }: Plan): string {
   );
   if (left.length === 0) return '';
   const list = left.length === 1 ? left[0] : `${left.slice(0, -1).join(', ')} and ${left[left.length - 1]}`;
-  return `${wrapped(`When this notebook was begun, these were left as starts for ${countryLabel} and are nobody’s measurement: ${list}. Change them first where your farm differs.`)}\n`;
+  return `${wrapped(`When this notebook was begun, these were left as starts for ${countryInSentence(countryLabel)} and are nobody’s measurement: ${list}. Change them first where your farm differs.`)}\n`;
 }
 
 const WIDTH = 118;

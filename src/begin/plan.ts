@@ -5,6 +5,7 @@ import type { UnitSystem } from '../units/quantities.ts';
 import { FIELDS } from './fields.ts';
 import { type Material, readFeed, readHerd, readMaterials } from './lists.ts';
 import { type Begun, type Fault, Reader, startDate } from './reader.ts';
+import { countryInSentence } from './words.ts';
 
 export interface Plan {
   readonly country: string;
@@ -81,7 +82,7 @@ export function planOf(begun: Begun): Plan {
     country: read.country,
     countryLabel,
     system: read.system,
-    placeName: name === '' ? `A farm in ${countryLabel}` : name,
+    placeName: name === '' ? `A farm in ${countryInSentence(countryLabel)}` : name,
     latitudeDeg,
     longitudeDeg: read.numberOf('place', 'longitudeDeg'),
     weatherFile: ownWeather ? (place.weatherFile ?? '') : `${read.wordOf('place', 'climate')}.csv`,

@@ -3,7 +3,7 @@ import { inFlow } from '../notebook/yamlWrite.ts';
 import { bodyOf } from './body.ts';
 import type { Plan } from './plan.ts';
 import type { Sizes } from './size.ts';
-import { spoken } from './words.ts';
+import { countryInSentence, spoken } from './words.ts';
 
 export const SCENARIOS = { paddock: 'Paddock', slats: 'Slats', bed: 'Deep bed' } as const;
 
@@ -62,7 +62,7 @@ function farmLines(plan: Plan, worked: Worked): string[] {
   };
   return [
     'winterkeep: 1',
-    `title: ${flow(plan.given.has('place.name') ? `How ${plan.placeName} will winter ${head} head` : `How to winter ${head} head in ${plan.countryLabel}`)}`,
+    `title: ${flow(plan.given.has('place.name') ? `How ${plan.placeName} will winter ${head} head` : `How to winter ${head} head in ${countryInSentence(plan.countryLabel)}`)}`,
     `units: ${system}`,
     '',
     'farm:',

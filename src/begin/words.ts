@@ -26,6 +26,10 @@ export const ONE_WORDS: typeof CLASS_WORDS = {
   finisher: 'finishing animal',
 };
 
+/** A country as it stands in a sentence: "in the United States". */
+export const countryInSentence = (label: string): string =>
+  /^(United|Netherlands)/.test(label) ? `the ${label}` : label;
+
 const SAID: Readonly<Record<string, string>> = {
   grassCut1: 'grass, one cut',
   grassCut2: 'grass, two cuts',

@@ -67,7 +67,7 @@ function answerLines(notebook: Notebook, run: Run, draws: Draws | undefined): st
     results: run.scenarios,
     weights,
     draws,
-    missing: missingOf(run.bound, notebook),
+    missing: missingOf(run, notebook),
     overtakes: overtakes(run, measuresOf(weights)),
   };
   const { first, second } = answerOf(known, reading);

@@ -22,6 +22,7 @@ export function readDataFiles(root: string = findRoot()): Map<string, string> {
     'data/movements.csv',
     'data/measuring.csv',
     'data/priceIndices.csv',
+    'data/starts.csv',
     'data/materials.csv',
     ...csvsIn(root, 'coefficients'),
     ...csvsIn(root, 'prices'),

@@ -183,6 +183,7 @@ const UNITS: readonly (readonly [RegExp, string])[] = [
   [/Ha$/, 'ha'],
   [/Kg$/, 'kg'],
   [/(Days|^days)$/, 'd'],
+  [/Months$/, 'months'],
   [/([Yy]ears)$/, 'yr'],
   [/Factor$/, '×'],
   [/^tonnes$/, 't'],
@@ -196,6 +197,7 @@ const UNITS: readonly (readonly [RegExp, string])[] = [
 
 /** The unit a key ends in; empty for what is counted or has none. */
 export function unitOf(pattern: string): string {
+  if (/\.gains\.\*\.(low|high)$/.test(pattern)) return 'money';
   const key = pattern.split('.').at(-1) as string;
   return UNITS.find(([end]) => end.test(key))?.[1] ?? '';
 }

@@ -2,19 +2,19 @@
  * The answer before the figures, gathered: which way, by how much against the next best, how surely, what would turn
  * it, what is most doubtful and what is missing. Numbers only; `answerWords.ts` says them.
  */
-import type { BoundScenario } from '../model/bind.ts';
 import type { Check } from '../model/checks/check.ts';
 import { type Better, COMPARISONS } from '../model/measures.ts';
 import type { ResultName } from '../model/quantities.ts';
 import type { Notebook } from '../notebook/read.ts';
-import type { Scenario } from '../notebook/schema.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
+import type { Setting } from '../study/rows.ts';
 import { measuresOf } from '../uncertainty/decide.ts';
 import type { Doubt } from '../uncertainty/doubt.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import { type Measure, shareBest, shareBestWeighted, weightedScores } from '../uncertainty/percentiles.ts';
 import { readsTheSame } from '../units/format.ts';
 import type { Overtakes } from '../whatif/overtake.ts';
+import { pricesFelt } from '../whatif/pricesFelt.ts';
 import { type Reading, unitOf } from './reading.ts';
 
 /** First in fewer draws than two of three, a lead decides little: our own line, said with the number beside it. */
@@ -171,30 +171,16 @@ function apartOf(
 }
 
 /** What an answer rests on that nobody has looked up, and what the notebook leaves unsaid. */
-export function missingOf(bound: readonly BoundScenario[], notebook: Pick<Notebook, 'farm'>): Missing {
-  const prices = new Map(
-    bound.flatMap(({ bindings, scenario }) =>
-      [...bindings.values()]
-        .filter(({ origin, column, value }) => origin === 'price' && value > 0 && isUsed(column, scenario))
-        .map((binding) => [binding.id, binding.coefficient?.basis] as const),
-    ),
-  );
+export function missingOf(setting: Setting, notebook: Pick<Notebook, 'farm'>): Missing {
+  const bases = pricesFelt(setting).map(({ coefficient }) => coefficient?.basis);
   const { place, soil, weather } = notebook.farm;
   return {
-    prices: prices.size,
-    unsourced: [...prices.values()].filter((basis) => basis === 'invented' || basis === 'from memory').length,
+    prices: bases.length,
+    unsourced: bases.filter((basis) => basis === 'invented' || basis === 'from memory').length,
     unsaid: [
       ...(place.country === undefined ? ['the country, so no local limit is checked'] : []),
       ...(soil.needs === undefined ? ['a soil test'] : []),
       ...(weather.file === undefined ? ['measured weather'] : []),
     ],
   };
-}
-
-/** The price of a material or feed counts where some of it is used; other prices where the model asks for them. */
-function isUsed(column: string, { bed, farm }: Scenario): boolean {
-  const of = /^(material|feed)(\d+)Price/.exec(column);
-  if (!of) return true;
-  const item = (of[1] === 'feed' ? farm.feed : bed.mix)[Number(of[2]) - 1];
-  return item !== undefined && item.share > 0;
 }

@@ -30,6 +30,8 @@ const STEPS = 3;
 /** Points inside a bracket and how often it is narrowed: to 1/512 of a third of the way. */
 const INSIDE = 9;
 const ROUNDS = 3;
+/** Whole numbers looked at towards an end; of more, evenly spaced ones. */
+const MOST_WHOLE = 200;
 
 interface Candidate extends Pick<Turn, 'at' | 'herds'> {
   readonly id: string;
@@ -72,9 +74,7 @@ export function* overtakeSteps(
   const candidates = candidatesIn(setting, herd);
   const points = candidates.flatMap((candidate) =>
     [candidate.low, candidate.high].flatMap((end) =>
-      end === candidate.now
-        ? []
-        : [{ candidate, values: stepsBetween(candidate.now, end, STEPS + 1).slice(1) }],
+      end === candidate.now ? [] : [{ candidate, values: valuesTo(candidate, end) }],
     ),
   );
   const found = yield* leaders(
@@ -88,6 +88,8 @@ export function* overtakeSteps(
     at += values.length;
     return bracketIn(candidate, [candidate.now, ...values], [start, ...led], start);
   });
+  const whole = brackets.filter(({ candidate }) => isWhole(candidate));
+  brackets = brackets.filter(({ candidate }) => !isWhole(candidate));
   for (let round = 0; round < ROUNDS && brackets.length > 0; round++) {
     const inside = brackets.map(({ near, far }) => stepsBetween(near, far, INSIDE));
     const led = yield* leaders(
@@ -100,7 +102,7 @@ export function* overtakeSteps(
         bracketIn(bracket.candidate, inside[k], led.slice(k * INSIDE, (k + 1) * INSIDE), start)[0] ?? bracket,
     );
   }
-  const nearest = brackets
+  const nearest = [...whole, ...brackets]
     .map((bracket) => ({ bracket, part: partOfTheWay(bracket) }))
     .sort((a, b) => a.part - b.part)[0]?.bracket;
   return { first: start, nearest: nearest ? overtakeOf(nearest) : null, looked: candidates.length };
@@ -121,8 +123,23 @@ export function overtakes(
 
 function overtakeOf({ candidate, far, by }: Bracket): Overtake {
   const { at: _, herds: __, ...said } = candidate;
-  const whole = far > candidate.now ? Math.ceil(far) : Math.floor(far);
-  return { ...said, by, at: WHOLE_UNITS.has(candidate.unit) ? whole : far };
+  return { ...said, by, at: far };
+}
+
+const isWhole = ({ unit }: Candidate) => WHOLE_UNITS.has(unit);
+
+/**
+ * What is looked at between where a number stands and an end, nearest first: a few points to narrow between, or, of what
+ * only comes whole, every one, since works built to match go by whole bays and two heads apart may differ either way.
+ */
+function valuesTo(candidate: Candidate, end: number): number[] {
+  const { now } = candidate;
+  if (!isWhole(candidate)) return stepsBetween(now, end, STEPS + 1).slice(1);
+  const [from, to] =
+    end > now ? [Math.floor(now) + 1, Math.floor(end)] : [Math.ceil(now) - 1, Math.ceil(end)];
+  const apart = Math.max(1, Math.ceil(Math.abs(to - from) / MOST_WHOLE));
+  const count = Math.floor(Math.abs(to - from) / apart) + 1;
+  return Array.from({ length: count }, (_, k) => from + Math.sign(end - now) * k * apart);
 }
 
 const partOfTheWay = ({ candidate: { now, low, high }, far }: Bracket) =>

@@ -60,7 +60,9 @@ describe('keeping', () => {
     await page.getByRole('button', { name: 'Edit the text' }).click();
     const area = page.getByRole('textbox', { name: /plain text/ });
     await userEvent.type(area, 'abc');
-    expect((await found())[0]).toContain('abc');
+    // Steps of a tenth of a second come together; a page that is about to go does not wait for that.
+    dispatchEvent(new Event('pagehide'));
+    await expect.poll(async () => (await found())[0], { timeout: 1000 }).toContain('abc');
     const text = `${(area.element() as HTMLTextAreaElement).value}`;
     await expect.poll(() => shell.open?.text.value, SOON).toBe(text);
     expect(location.hash).toMatch(/^#kept=/);

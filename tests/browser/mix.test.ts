@@ -86,7 +86,9 @@ describe.each([390, 1280])('at %i px', (width) => {
 describe('what the mix says', () => {
   it('the cheapest mix of the first scenario with a bed, and the evidence against the binding figures', async () => {
     const { root, figure } = await mounted('wk-mix', {});
-    expect(finding(figure)).toMatch(/^Cheapest dry bed: .*own softwood chips.*EUR [\d.]+ a week\.$/);
+    expect(finding(figure)).toMatch(
+      /^Cheapest bed within the limits: .*own softwood chips.*EUR [\d.]+ a week\.$/,
+    );
     expect(root.textContent).toContain('Hao, Chang and Larney (2004)');
     expect(root.textContent).toMatch(/By C:N alone softwood chips would bind/);
   });
@@ -100,7 +102,7 @@ describe('what the mix says', () => {
     expect(root.querySelector('ul')?.textContent).toMatch(/Handle \d+ kg of bedding a day/);
     await userEvent.clear(root.querySelector('#carried') as HTMLElement);
     await userEvent.keyboard('{Tab}');
-    await expect.poll(() => finding(figure), { timeout: 20_000 }).toMatch(/^Cheapest dry bed/);
+    await expect.poll(() => finding(figure), { timeout: 20_000 }).toMatch(/^Cheapest bed within the limits/);
   });
 
   it('a scenario without a bed, and one that is not there, are said', async () => {

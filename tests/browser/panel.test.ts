@@ -141,6 +141,9 @@ describe('the panel of inputs', () => {
     await show();
     const before = text();
     await openPanel('Slats');
+    // A row is found by what it is called, too.
+    await dialog().getByLabelText('Find an input').fill('cows head');
+    await expect.element(dialog().getByLabelText(/^Head/).first(), SOON).toBeVisible();
     await dialog().getByLabelText('Find an input').fill('ground for manure');
     await type(/^Ground for manure/, '44');
     await expect.element(dialog().getByText('1 differs'), SOON).toBeVisible();

@@ -39,7 +39,7 @@ const patterns = CATALOGUE_OF_INPUTS.map(({ pattern }) => pattern);
 
 /** Counted, or numbers that name a year, a month or a seed. */
 const WITHOUT_UNIT =
-  /^(waterBowls|exits|turns|count|seed|year|month)$|^(farm\.money\.prices|coefficients)\.|^scenarios\.\*\.farm\.money\.prices\.|^decide\./;
+  /^(waterBowls|exits|turns|count|seed|year|month)$|^(farm\.money\.prices|coefficients)\.|^scenarios\.\*\.farm\.money\.prices\.|^decide\.|\.paidIn\./;
 
 describe('the catalogue of inputs', () => {
   it('has every place the contract knows, or says why not', () => {
@@ -79,13 +79,15 @@ describe('the catalogue of inputs', () => {
       const input = CATALOGUE_OF_INPUTS.find(
         ({ pattern }) => pattern === path || pattern === `scenarios.*.${path}`,
       );
-      // A day of spreading is worked out from a month, and yes or no counts as 1 or 0.
+      // A day of spreading is worked out from a month, years from months, and yes or no counts as 1 or 0.
       if (
         input?.kind !== 'number' ||
         input.key === 'month' ||
+        input.unit === 'months' ||
         unit === 'times' ||
         unit === 'turns' ||
-        unit === 'bowls'
+        unit === 'bowls' ||
+        unit === 'exits'
       )
         return [];
       return input.unit === unit || (unit === 'money' && input.unit.startsWith('money'))

@@ -87,6 +87,8 @@ const NOT_DRAWN: Readonly<Record<string, string>> = {
   beddedPlaces: 'stands in place of a shed that is not drawn',
   slattedPlaces: 'stands in place of a shed that is not drawn',
   engineer: 'a share of other lines',
+  vat: 'a share of other lines',
+  alreadyHave: 'a share of other lines, for what stands already',
 }; // biome-ignore format: one list
 
 /** One shed as billed and as drawn; what is near is noted by the line it belongs to. */

@@ -86,7 +86,7 @@ const TURNED_IF_ABSENT = 0.5;
  * is freed, beds nobody stirs, that stay cool and hold ammonium all winter, wood that never rots ready. Switched on, so that what hangs on them can be
  * seen to move.
  */
-const SWITCHED: Readonly<Record<string, number>> = {
+const SWITCHED: Readonly<Record<string, number | readonly number[]>> = {
   compostPricePerTonne: 25,
   alreadyHaveShare: 0.4,
   baselineAlreadyHaveShare: 0.4,
@@ -117,7 +117,8 @@ const SWITCHED: Readonly<Record<string, number>> = {
   winterUptakeKgPerHaDay: 0,
   bedStirredPerWeek: 2,
   bedLooseShare: 0.6,
-  bedOtherGasMostKg: 1e5,
+  // In turn: all ammonium that is left goes as other gas, or none does.
+  bedOtherGasMostKg: [1e5, 0],
   bedBindingForm: 0,
   packWarmestC: 47,
   compostStableDays: 40,
@@ -130,7 +131,8 @@ const SWITCHED: Readonly<Record<string, number>> = {
 const switched = Object.fromEntries(
   Object.entries(columns).map(([name, values]) => {
     const to = /^bill(Bedded|Slatted)Places/.test(name) ? 3 : SWITCHED[name];
-    return [name, to === undefined ? values : values.map(() => to)];
+    const set = [to ?? []].flat();
+    return [name, set.length === 0 ? values : values.map((_, row) => set[row % set.length])];
   }),
 );
 

@@ -57,9 +57,9 @@ describe(
     // Shed; EUR a m²: the whole bill, and the house alone; EUR a head; m² a head.
     it('print as', () =>
       expect(rounded(bedded)).toEqual([
-        ['coast-lender-case: Deep bed', 285, 226, 2776, 9.8],
-        ['hill-farm-choice: Straw bed', 301, 251, 4459, 14.8],
-        ['atlantic-rain-and-herd: Deep bed', 302, 246, 3196, 10.6],
+        ['coast-lender-case: Deep bed', 284, 224, 2771, 9.8],
+        ['hill-farm-choice: Straw bed', 303, 251, 4485, 14.8],
+        ['atlantic-rain-and-herd: Deep bed', 299, 242, 3170, 10.6],
       ]));
     // From a fifth below the list to a fifth above what is said to be paid: the band of the case in data/cases.
     it.each(bedded)('$name: the house alone is in the band of the list', ({ house, planM2 }) => {
@@ -75,9 +75,9 @@ describe(sum('slatted sheds beside a three-bay shed of 35,400 EUR for 24 to 27 c
   const slatted = sheds.filter((shed) => !shed.bedded);
   it('print as', () =>
     expect(rounded(slatted)).toEqual([
-      ['coast-lender-case: Slats', 427, 397, 2643, 6.2],
-      ['hill-farm-choice: Slats', 372, 348, 3783, 10.2],
-      ['atlantic-rain-and-herd: Slats', 388, 361, 2543, 6.5],
+      ['coast-lender-case: Slats', 422, 392, 2614, 6.2],
+      ['hill-farm-choice: Slats', 369, 344, 3750, 10.2],
+      ['atlantic-rain-and-herd: Slats', 386, 359, 2525, 6.5],
     ]));
   /*
    * Dearer than theirs, and said so: tanks of 2.7 and 3 m against 2.4, solid floor and calving pens beside the slats,

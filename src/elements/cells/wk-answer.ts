@@ -109,7 +109,7 @@ export class WkAnswer extends LitElement {
       {
         results,
         weights: notebook?.decide.weights ?? {},
-        missing: run && notebook ? missingOf(run.bound, notebook) : { prices: 0, unsourced: 0, unsaid: [] },
+        missing: run && notebook ? missingOf(run, notebook) : { prices: 0, unsourced: 0, unsaid: [] },
         draws,
         overtakes: still ? this.#turns.fresh() : undefined,
         doubt: still ? this.#doubt.fresh() : undefined,

@@ -7,6 +7,7 @@ import type { Run } from '../../study/evaluate.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
 import type { Explorer } from '../../worker/explorer.ts';
 import { type Answering, answering, placesOf } from '../parts/answering.ts';
+import { notReady } from '../parts/notReady.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 import '../parts/wk-progress.ts';
@@ -66,7 +67,8 @@ export class WkDraws extends LitElement {
     const fault = this.#own.fault();
     if (fault !== undefined) return html`<p>The draws could not be made: ${fault}.</p>`;
     const draws = this.#made();
-    if (!run || !draws?.results[measure] || draws.scenarios !== run.scenarios.length) return progress;
+    if (!run || !draws?.results[measure] || draws.scenarios !== run.scenarios.length)
+      return notReady(progress);
     const names = run.scenarios.map(({ name }) => name);
     const figure = drawsFigure(draws, { measure, names, shown: placesOf(names, this.scenarios) }, reading);
     return html`${progress}<wk-figure .figure=${caption ? { ...figure, caption } : figure}></wk-figure>`;

@@ -7,6 +7,7 @@ import type { Run } from '../../study/evaluate.ts';
 import type { HerdMeaning } from '../../whatif/turn.ts';
 import type { Explorer } from '../../worker/explorer.ts';
 import { type Answering, answering } from '../parts/answering.ts';
+import { notReady } from '../parts/notReady.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 import '../parts/wk-progress.ts';
@@ -74,12 +75,12 @@ export class WkFlip extends LitElement {
   protected override render() {
     const { run, reading, measure, caption } = this;
     const progress = html`<wk-progress .explorer=${this.explorer} slot-name=${this.#flips.slot}></wk-progress>`;
-    if (!run) return progress;
+    if (!run) return notReady(progress);
     if (run.scenarios.length < 2) return html`<p>There is one scenario only; nothing can flip.</p>`;
     const fault = this.#sweep.fault() ?? this.#flips.fault();
     if (fault !== undefined) return html`<p>Where the answer flips could not be computed: ${fault}.</p>`;
     const [sweep, flips] = [this.#sweep.answer(), this.#flips.answer()];
-    if (sweep === undefined || flips === undefined) return progress;
+    if (sweep === undefined || flips === undefined) return notReady(progress);
     if (!sweep || !flips) return html`<p>No scenario has an input named “${this.over}”.</p>`;
     const names = run.scenarios.map(({ name }) => name);
     const capital = run.scenarios.map(({ values }) => values.capitalCost ?? null);

@@ -7,6 +7,7 @@ import type { Run } from '../../study/evaluate.ts';
 import { daysOf } from '../../whatif/winterDays.ts';
 import type { Explorer } from '../../worker/explorer.ts';
 import { type Answering, answering } from '../parts/answering.ts';
+import { notReady } from '../parts/notReady.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 import '../parts/wk-progress.ts';
@@ -72,7 +73,7 @@ export class WkRain extends LitElement {
     const fault = this.#many.fault();
     if (fault !== undefined) return html`<p>The winters could not be computed: ${fault}.</p>`;
     const figure = run && this.#figure(run);
-    if (!figure) return progress;
+    if (!figure) return notReady(progress);
     return html`${progress}<wk-figure .figure=${caption ? { ...figure, caption } : figure}></wk-figure>`;
   }
 }

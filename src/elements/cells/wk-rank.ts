@@ -7,6 +7,7 @@ import type { Run } from '../../study/evaluate.ts';
 import { adviceFrom } from '../../uncertainty/advice.ts';
 import type { Explorer } from '../../worker/explorer.ts';
 import { type Answering, answering } from '../parts/answering.ts';
+import { notReady } from '../parts/notReady.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 import '../parts/wk-progress.ts';
@@ -81,7 +82,7 @@ export class WkRank extends LitElement {
     const answer = this.#rank.answer();
     if (run && run.scenarios.length < 2)
       return html`<p>There is one scenario only; nothing decides between two.</p>`;
-    if (!run || !answer) return progress;
+    if (!run || !answer) return notReady(progress);
     const names = run.scenarios.map(({ name }) => name);
     const figure = rankingFigure(answer.ranking, names, answer.ranking?.measure ?? measure, reading);
     const advice = answer.ranking ? adviceFrom(answer.ranking) : [];

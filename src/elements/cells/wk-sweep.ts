@@ -8,6 +8,7 @@ import type { Run } from '../../study/evaluate.ts';
 import type { HerdMeaning } from '../../whatif/turn.ts';
 import type { Explorer } from '../../worker/explorer.ts';
 import { type Answering, answering, placesOf } from '../parts/answering.ts';
+import { notReady } from '../parts/notReady.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 import '../parts/wk-progress.ts';
@@ -85,7 +86,7 @@ export class WkSweep extends LitElement {
     const used = across ? this.#map : this.#lines;
     const progress = html`<wk-progress .explorer=${this.explorer} slot-name=${used.slot}></wk-progress>`;
     if (used.fault() !== undefined) return html`<p>The sweep could not be computed: ${used.fault()}.</p>`;
-    if (!run || used.answer() === undefined) return progress;
+    if (!run || used.answer() === undefined) return notReady(progress);
     const names = run.scenarios.map(({ name }) => name);
     const view = { measure, names, shown: placesOf(names, this.scenarios) };
     const [grid, sweep] = [this.#map.answer(), this.#lines.answer()];

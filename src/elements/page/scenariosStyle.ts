@@ -2,7 +2,7 @@
 import { css } from 'lit';
 
 export const scenariosStyle = css`
-  details {
+  details[open] {
     margin: 0 0 0.6rem;
   }
   summary {
@@ -14,6 +14,7 @@ export const scenariosStyle = css`
   }
   .inside {
     background: var(--ground);
+    color: var(--ink);
     padding: 0.6rem 0.9rem 0.8rem;
     max-width: 60rem;
   }
@@ -78,6 +79,10 @@ export const scenariosStyle = css`
     padding-left: 1.2rem;
   }
   @media screen and (max-width: 700px) {
+    summary {
+      min-height: 2.75rem;
+      padding-block: 0.6rem;
+    }
     .inside {
       margin: 0 -1rem;
       padding-inline: 1rem;

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { setQuote } from '../../notebook/quote.ts';
 import { readNotebook } from '../../notebook/read.ts';
 import { type Reading, show } from '../../plots/reading.ts';
@@ -13,6 +13,7 @@ import { watch } from '../parts/watch.ts';
 import '../cells/wk-answer.ts';
 import '../cells/wk-cards.ts';
 import { InputChanges } from './inputChanges.ts';
+import { pageStyle } from './pageStyle.ts';
 import './wk-inputs.ts';
 import '../parts/wk-problems.ts';
 import './wk-weather.ts';
@@ -32,108 +33,7 @@ export class WkPage extends LitElement {
     lost: { state: true },
   };
 
-  static override styles = [
-    shared,
-    css`
-      .column {
-        max-width: 76rem;
-        margin: 0 auto;
-        padding: 0 1rem;
-      }
-      main {
-        padding-bottom: 3rem;
-      }
-      h1 {
-        font-size: 1.5rem;
-        line-height: 1.15;
-        margin: 0 0 0.1rem;
-      }
-      .about {
-        color: var(--quiet);
-        font-size: 0.92rem;
-        margin: 0 0 0.4rem;
-      }
-      .weather {
-        font-size: 0.92rem;
-        margin: 0 0 0.4rem;
-      }
-      .weather summary {
-        cursor: pointer;
-        width: fit-content;
-        padding: 0.25rem 0;
-        color: var(--quiet);
-      }
-      .weather ul {
-        margin: 0.2rem 0 0.6rem;
-        padding-left: 1.2rem;
-        max-width: 42rem;
-      }
-      .changes {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 0.3rem 0.5rem;
-        margin: 0 0 0.5rem;
-        font-size: 0.92rem;
-      }
-      .changes .plain {
-        min-height: 2rem;
-        padding-block: 0.1rem;
-        border-color: var(--rule);
-      }
-      .changes span {
-        color: var(--quiet);
-      }
-      wk-inputs {
-        position: sticky;
-        top: 0;
-        z-index: 5;
-        margin-bottom: 0.5rem;
-      }
-      wk-notebook,
-      wk-ledger,
-      wk-compare,
-      wk-checks,
-      wk-sources,
-      wk-cautions {
-        margin-top: 2.2rem;
-      }
-      @media screen and (max-width: 700px) {
-        h1 {
-          font-size: 1.3rem;
-        }
-        .changes {
-          flex-wrap: nowrap;
-          overflow-x: auto;
-          padding: 3px;
-        }
-        .changes > * {
-          flex: none;
-        }
-        .changes .plain {
-          min-height: 2.75rem;
-        }
-        :host {
-          padding-bottom: 9rem;
-        }
-        wk-inputs {
-          position: fixed;
-          inset: auto 0 0 0;
-          margin: 0;
-          padding-bottom: env(safe-area-inset-bottom);
-        }
-      }
-      @media print {
-        .column {
-          max-width: none;
-          padding: 0;
-        }
-        wk-inputs {
-          position: static;
-        }
-      }
-    `,
-  ];
+  static override styles = [shared, pageStyle];
 
   declare open: OpenNotebook | undefined;
   declare system: Reading['system'] | '';
@@ -298,11 +198,17 @@ export class WkPage extends LitElement {
   #weather() {
     const { open } = this;
     const file = open?.notebook.value?.farm.weather.file;
+    const climates = open?.climates.value ?? NO_CLIMATES;
+    const name =
+      file === undefined
+        ? 'monthly normals'
+        : (climates.find((climate) => climate.file === file)?.label ?? file);
     const notes = open?.weatherNotes.value ?? [];
-    return html`<details class="weather screen">
-      <summary>${file === undefined ? 'Weather from monthly normals' : `Weather from ${file}`}${notes.length > 0 ? html`, with ${notes.length === 1 ? 'a note' : `${notes.length} notes`}` : nothing}: use your own weather</summary>
+    return html`<details class="weather">
+      <summary>Weather: ${name}${notes.length > 0 ? html`, with ${notes.length === 1 ? 'a note' : `${notes.length} notes`}` : nothing}</summary>
+      <p>Use your own:</p>
       ${notes.length === 0 ? nothing : html`<ul>${notes.map(({ what, found, todo }) => html`<li>${what}${found ? `: ${found}` : ''}${todo ? `; ${todo}` : ''}</li>`)}</ul>`}
-      <wk-weather .climates=${open?.climates.value ?? NO_CLIMATES}></wk-weather>
+      <wk-weather .climates=${climates}></wk-weather>
       <p class="quiet">The days of a file given here are written into the notebook’s text, the last 21 years of them: they are kept, saved and sent with it.</p>
     </details>`;
   }
@@ -333,10 +239,10 @@ export class WkPage extends LitElement {
     if (!notebook) return nothing;
     const run = this.open?.run.value;
     const own = run && restingOnOwn(run).some(({ size }) => size > 0);
-    return html`<div class="changes screen" role="group" aria-label="Change inputs">
+    return html`<div class="changes" role="group" aria-label="Change inputs">
       <span>Change</span>
-      <button type="button" class="plain" @click=${(event: Event) => void this.#openPanel(event, 'farm')}>The farm</button>
-      ${notebook.scenarios.map(({ name }, k) => html`<button type="button" class="plain" @click=${(event: Event) => void this.#openPanel(event, k)}>${name}</button>`)}
+      <button type="button" @click=${(event: Event) => void this.#openPanel(event, 'farm')}>The farm</button>
+      ${notebook.scenarios.map(({ name }, k) => html`<button type="button" @click=${(event: Event) => void this.#openPanel(event, k)}>${name}</button>`)}
       ${own ? html`<span><b>•</b> rests on a number of your own</span>` : nothing}
     </div>`;
   }
@@ -363,8 +269,11 @@ export class WkPage extends LitElement {
         ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
         <wk-problems .problems=${open.problems.value}></wk-problems>
         ${results.length === 0 ? nothing : html`<wk-answer .notebook=${notebook} .run=${run} .results=${results} .draws=${open.draws.value} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .reading=${reading} .count=${notebook ? Math.min(notebook.draws.count, mostDraws(results.length)) : 0}></wk-answer>`}
-        ${this.#changes()}
-        ${this.#weather()}
+        <div class="lines screen">
+          ${this.#changes()}
+          ${results.length === 0 ? nothing : html`<wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>`}
+          ${this.#weather()}
+        </div>
         ${results.length === 0 && open.problems.value.length === 0 ? html`<p class="about" role="status">Working out the figures …</p>` : nothing}
         </div>
       ${
@@ -372,7 +281,6 @@ export class WkPage extends LitElement {
           ? nothing
           : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
             <div class="column">
-              <wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>
               <wk-cards .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
               ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
               <wk-notebook .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>

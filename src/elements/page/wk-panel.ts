@@ -18,11 +18,15 @@ import '../parts/wk-field.ts';
 import type { Changes } from '../parts/wk-field.ts';
 import { panelStyle } from './panelStyle.ts';
 
-/** What an input is found by: its words, its subject, its options. */
-const wordsOf = (subject: string, field: Field) =>
-  [subject, field.label, field.note ?? '', ...(field.options ?? []).map(({ words }) => words)]
+/** What an input is found by: its words, its subject, the row it stands in, its options. */
+const wordsOf = (subject: string, field: Field, row: string) =>
+  [subject, row, field.label, field.note ?? '', ...(field.options ?? []).map(({ words }) => words)]
     .join(' ')
     .toLowerCase();
+
+/** Whether an input, of this row where it stands in one, is what is looked for. */
+type Found = (field: Field, row?: string) => boolean;
+const anyFound = (row: Row, found: Found) => row.fields.some((field) => found(field, row.title));
 
 /**
  * Every input of the farm, or of one scenario, by subject: found by words, changed in place, one step to undo each.
@@ -125,14 +129,9 @@ export class WkPanel extends LitElement {
     return html`<wk-field .field=${field} .as=${this.as} .change=${this.change} ?back=${!inList && typeof this.scope === 'number'}></wk-field>`;
   }
 
-  #row(
-    list: Rows,
-    row: Row,
-    found: (field: Field) => boolean,
-    all: boolean,
-  ): TemplateResult | typeof nothing {
+  #row(list: Rows, row: Row, found: Found, all: boolean): TemplateResult | typeof nothing {
     const key = row.at.join('.');
-    const fields = row.fields.filter(found);
+    const fields = row.fields.filter((field) => found(field, row.title));
     if (fields.length === 0) return nothing;
     const last = row.at.at(-1) as string | number;
     const open = all || this.#opened.has(key);
@@ -164,9 +163,9 @@ export class WkPanel extends LitElement {
     return ` · ${field.unit === 'fraction' ? `${Number((field.value * 100).toFixed(1))} %` : `${Number(field.value.toPrecision(6))} ${field.unit.startsWith('money') ? (this.as.currency ?? '') : field.unit}`.trim()}`;
   }
 
-  #list(list: Rows, found: (field: Field) => boolean, all: boolean): TemplateResult | typeof nothing {
+  #list(list: Rows, found: Found, all: boolean): TemplateResult | typeof nothing {
     const at = list.at.join('.');
-    if (all && !list.rows.some((row) => row.fields.some(found))) return nothing;
+    if (all && !list.rows.some((row) => anyFound(row, found))) return nothing;
     if (list.rows.length === 0 && !list.canAdd) return nothing;
     const { told } = this;
     return html`<section class="list ${list.differs ? 'differs' : ''}" aria-label=${capital(list.label)}>
@@ -204,9 +203,10 @@ export class WkPanel extends LitElement {
     const asked = this.asked.trim().toLowerCase();
     const all = asked !== '';
     const parts = asked.split(/\s+/);
-    const found = (field: Field) => !all || parts.every((part) => wordsOf(subject, field).includes(part));
-    const mine = fields.filter(found);
-    const listed = lists.some((list) => list.rows.some((row) => row.fields.some(found)));
+    const found: Found = (field, row = '') =>
+      !all || parts.every((part) => wordsOf(subject, field, row).includes(part));
+    const mine = fields.filter((field) => found(field));
+    const listed = lists.some((list) => list.rows.some((row) => anyFound(row, found)));
     if (all && mine.length === 0 && !listed) return nothing;
     const open = all || this.#opened.has(subject);
     return html`<details ?open=${open} @toggle=${(event: Event) => this.#toggled(event, subject)}>

@@ -45,6 +45,7 @@ export class WkScenarios extends LitElement {
     said: { state: true },
     system: { state: true },
     toHerd: { state: true },
+    opened: { type: Boolean, reflect: true },
   };
 
   static override styles = [shared, scenariosStyle];
@@ -57,6 +58,8 @@ export class WkScenarios extends LitElement {
   declare said: string;
   declare system: System;
   declare toHerd: boolean;
+  /** Opened, it takes a line of its own. */
+  declare opened: boolean;
 
   /** Where the keyboard goes once the list is drawn. */
   #focus: string | undefined;
@@ -66,6 +69,7 @@ export class WkScenarios extends LitElement {
     this.said = '';
     this.system = 'deep-bedded';
     this.toHerd = true;
+    this.opened = false;
   }
 
   protected override updated(): void {
@@ -206,8 +210,13 @@ export class WkScenarios extends LitElement {
     const { notebook, refusal, said } = this;
     if (!notebook) return nothing;
     const { scenarios } = notebook;
-    return html`<details class="screen">
-      <summary>${scenarios.length === 1 ? 'One scenario' : `${scenarios.length} scenarios`}: add, copy, rename, order, take out</summary>
+    return html`<details
+      class="screen"
+      @toggle=${(event: Event) => {
+        this.opened = (event.target as HTMLDetailsElement).open;
+      }}
+    >
+      <summary>Add or copy scenarios</summary>
       <div class="inside">
         <ol>${scenarios.map(({ name, system }, k) => this.#row(name, system, k, scenarios.length))}</ol>
         <div class="line">${this.#base(notebook)}</div>

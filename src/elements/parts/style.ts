@@ -109,7 +109,14 @@ export const shared = css`
   th.n {
     text-align: right;
   }
+  /* Said on paper only. */
+  .paper {
+    display: none;
+  }
   @media print {
+    .paper {
+      display: block;
+    }
     h2,
     h3 {
       break-after: avoid;

@@ -84,7 +84,7 @@ const troughUnderEave: CheckRule<Context> = {
     return {
       ...shared,
       status: 'look',
-      words: `The edge of the roof stands ${say(overM)} m in front of the barrier, over a trough ${say(row.central)} m wide: rain that the gutter misses drips on the feed, and snow slides into it and onto whoever feeds. A wider overhang, guards that hold the snow (for the engineer: the roof then carries it), or a roof over the feed road.`,
+      words: `The edge of the roof stands ${say(overM)} m in front of the barrier, over a trough ${say(row.central)} m wide: rain that the gutter misses drips on the feed, and snow slides into it and onto whoever feeds. A wider overhang, guards that hold the snow (which the roof then has to carry: ask an engineer first), or a roof over the feed road.`,
     };
   },
 };

@@ -60,6 +60,7 @@ describe('the bed by week', () => {
       bedAmmoniaTanFraction: 0,
       bedAmmoniaForm: 0,
       bedNitrousFraction: 0,
+      bedBindingForm: 0,
     };
     const { values } = of(still);
     const cow = cowOnStraw();
@@ -107,10 +108,12 @@ describe('nitrogen of the bed', () => {
     const much = of({ immobilisationKgPerKg: 1 }).values;
     expect(much.packTanKg).toBeCloseTo(0, 9);
     expect(much.immobilisedKg).toBeLessThan(cowOnStraw().packTanInKg);
-    const little = of().values;
+    const little = of({ bedBindingForm: 0 }).values;
     const straw = cowOnStraw().dryMatterMaterialKg;
     // As much of its degradable part as has rotted.
     expect(little.immobilisedKg).toBeCloseTo(0.0067 * straw * (1 - little.packFedRemainingFraction), 9);
+    // Or at once, all that the bedding can bind.
+    expect(of({ bedBindingForm: 1 }).values.immobilisedKg).toBeCloseTo(0.0067 * straw, 9);
   });
 
   it('flies off less from peat, and leaves once: what bedding binds later does not change it', () => {

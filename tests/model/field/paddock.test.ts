@@ -15,8 +15,8 @@ describe('the paddock stage', () => {
   it('loses the published share of urine at the reference temperature, and the bench slope less at 0 °C unfrozen', () => {
     const [warm] = run([{}], {}, [constant(10, 2)]).rows;
     const [cool] = run([{}], {}, [constant(0, 2)]).rows;
-    expect(warm.paddockUrineAmmoniaKg / 384).toBeCloseTo(0.127, 9);
-    expect(cool.paddockUrineAmmoniaKg / 384).toBeCloseTo(0.127 * Math.exp(-0.553), 9);
+    expect(warm.paddockUrineAmmoniaKg / 384).toBeCloseTo(0.09, 9);
+    expect(cool.paddockUrineAmmoniaKg / 384).toBeCloseTo(0.09 * Math.exp(-0.553), 9);
     expect(warm.paddockAmmoniaKg).toBeCloseTo(warm.paddockUrineAmmoniaKg + 0.02 * (640 - 384), 9);
   });
 
@@ -29,7 +29,7 @@ describe('the paddock stage', () => {
     const cold = constant(-5, 1);
     const [thawed] = run([{ winterDays: 189, ...frozen }], {}, [thaw]).rows;
     const [never] = run([{ winterDays: 189, ...frozen }], {}, [cold]).rows;
-    const free = 384 * 0.127 * Math.exp(-0.0553 * 15);
+    const free = 384 * 0.09 * Math.exp(-0.0553 * 15);
     expect(never.paddockUrineAmmoniaKg).toBeCloseTo(0.3 * free, 6);
     expect(thawed.paddockUrineAmmoniaKg).toBeCloseTo(0.3 * free + 0.75 * 0.7 * free, 6);
   });
