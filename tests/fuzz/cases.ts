@@ -66,12 +66,6 @@ export async function tryCase(kind: Kind, seed: number): Promise<Found> {
   return { kind, seed, ms, to, faults: ms > MOST_MS ? [...faults, `took ${Math.round(ms)} ms`] : faults };
 }
 
-/** The notebook a case damages, for looking at what was found. */
-export function damagedText(kind: Kind, seed: number): string | Uint8Array | undefined {
-  const make = MAKE[kind];
-  return make?.(chanceOf(seed, kind));
-}
-
 const MAKE: { readonly [K in Kind]?: (chance: Chance) => string | Uint8Array } = {
   bytes: (chance) => damagedBytes(chance.one(texts), chance),
   tokens: (chance) => damagedTokens(chance.one(texts), chance),
