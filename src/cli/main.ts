@@ -1,4 +1,6 @@
 /** The command: `winterkeep COMMAND FILE …`. Each command is one file with its own usage and options. */
+import { realpathSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { CommandError } from './error.ts';
 
 interface Command {
@@ -51,7 +53,8 @@ async function usage(): Promise<string> {
   return `${['Usage: npm run --silent winterkeep -- COMMAND …', '', ...commands.map((c) => `  ${c.usage.split('\n').join('\n    ')}`)].join('\n')}\n`;
 }
 
-if (process.argv[1] && import.meta.url === new URL(`file://${process.argv[1]}`).href) {
+// By the file itself, so that a folder named with # or %, or one reached through a link, is the same.
+if (process.argv[1] && realpathSync(process.argv[1]) === fileURLToPath(import.meta.url)) {
   // A closed pipe (as from `| head`) is not an error.
   process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
   process.exitCode = await main(process.argv.slice(2));

@@ -32,6 +32,8 @@ export const money = z.strictObject({
     .describe('Years the works are counted over, the same for every scenario'),
   incomePerHead: z
     .number()
+    .min(-1e6)
+    .max(1e6)
     .optional()
     .describe(
       'Left a head and year after all costs but the wintering shown here and after living costs, before interest, tax and depreciation',
@@ -112,7 +114,7 @@ export const finance = z.strictObject({
   alreadyHave: z
     .strictObject({
       share: share.describe('Part of the works, by worth, that stands already and need not be bought'),
-      ageYears: amount.max(60).describe('How old it is; it is bought again when its life is over'),
+      ageYears: z.number().min(0).max(60).describe('How old it is; it is bought again when its life is over'),
     })
     .optional()
     .describe('What of the works the farm has already, as a baseline often does'),

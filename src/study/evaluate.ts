@@ -14,6 +14,7 @@ import type { Override, Scenario } from '../notebook/schema.ts';
 import type { System } from '../notebook/systems.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { baselineRows } from './baselines.ts';
+import { brokenIn } from './invariants.ts';
 import { changesFor } from './rows.ts';
 
 export interface ScenarioResult {
@@ -91,7 +92,10 @@ export function evaluateBound(
     bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes: turned[k] })),
   );
   const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
-  const rowValues = bound.map((_, row) => valuesAt({ ...input, ...made }, row));
+  const columns = { ...input, ...made };
+  const rowValues = bound.map((_, row) => valuesAt(columns, row));
+  if (watch)
+    watch(bound.flatMap((each, row) => brokenIn(columns, { row, values: rowValues[row], ...of(each) })));
   const cases = financeCase(
     bound.map(({ scenario, bindings }, row) => ({
       name: scenario.name,
@@ -139,6 +143,29 @@ export function withBands(
       : drawn;
   });
 }
+
+/** Called with what is broken in each evaluation, mostly nothing; nobody looks in a build. */
+type Watch = (broken: readonly string[]) => void;
+
+/** In tests and development what is broken stops the work: a wrong figure must not be looked at as a right one. */
+let watch: Watch | undefined = import.meta.env?.DEV ? stopOn : undefined;
+
+function stopOn(broken: readonly string[]): void {
+  if (broken.length > 0)
+    throw new Error(`the evaluation breaks what must hold: ${broken.slice(0, 5).join('; ')}`);
+}
+
+/** Looks at every evaluation from now on; gives back what looked before. */
+export function watchEvaluations(next: Watch | undefined): Watch | undefined {
+  const before = watch;
+  watch = next;
+  return before;
+}
+
+const of = ({ scenario, bindings }: BoundScenario) => ({
+  name: scenario.name,
+  missing: [...bindings.values()].some(({ origin }) => origin === 'missing'),
+});
 
 /** The results in one row, null where its scenario has no such quantity or a price was missing. */
 export function valuesAt(made: Columns, row: number): Values {
