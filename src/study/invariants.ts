@@ -1,6 +1,6 @@
 /**
  * What no evaluation may break, whatever a notebook holds: every figure finite, no share above the whole, nothing
- * below nothing, and what goes in comes out. Run on every evaluation in tests and development, never in a build.
+ * below nothing, and what goes in comes out. All of it is looked at in tests and development, in a build that figures are finite.
  */
 import { RESULTS } from '../model/dictionary.ts';
 import type { Columns } from '../model/engine/columns.ts';
@@ -40,24 +40,39 @@ interface Row {
   readonly missing: boolean;
 }
 
+/** Thrown where a figure must not be looked at as a right one. */
+export class FigureFault extends Error {}
+
+export function stopOn(broken: readonly string[]): void {
+  if (broken.length > 0)
+    throw new FigureFault(
+      `${broken.slice(0, 3).join('; ')}${broken.length > 3 ? ` and ${broken.length - 3} more` : ''}`,
+    );
+}
+
 /** What is broken in one scenario, in words; empty where nothing is. */
-export function brokenIn(made: Columns, { row, name, values, missing }: Row): string[] {
-  const out: string[] = [];
-  for (const { name: result, unit, when } of RESULTS) {
-    const value = made[result][row];
-    const exists = when === undefined || made[when][row] > 0;
-    if (
-      exists &&
-      !Number.isFinite(value) &&
-      !((missing || WITHOUT_ANSWER.has(result)) && Number.isNaN(value))
-    )
-      out.push(`${name}: ${result} is ${value}`);
+export function brokenIn(made: Columns, at: Row): string[] {
+  const { name, values } = at;
+  const out = endlessIn(made, at);
+  for (const { name: result, unit } of RESULTS) {
     const shown = values[result];
     if (shown === null) continue;
     if (shown < -SLACK * Math.max(1, Math.abs(values.nitrogenInKg ?? 0)) && !mayFall(result, unit))
       out.push(`${name}: ${result} is ${shown} ${unit}`);
     if (unit === 'fraction' && shown > 1 + SLACK && !SIGNED.has(result))
       out.push(`${name}: ${result} is ${shown}, more than the whole`);
+  }
+  return [...out, ...gaps(name, values)];
+}
+
+/** Figures of one scenario that exist and are no number: looked for in a build as well. */
+export function endlessIn(made: Columns, { row, name, missing }: Row): string[] {
+  const out: string[] = [];
+  for (const { name: result, when } of RESULTS) {
+    const value = made[result][row];
+    if (Number.isFinite(value) || (when !== undefined && !(made[when][row] > 0))) continue;
+    if (!((missing || WITHOUT_ANSWER.has(result)) && Number.isNaN(value)))
+      out.push(`${name}: ${result} is ${value}`);
   }
   for (const series of WEEKLY) {
     const { when } = CATALOGUE.entries.get(series)?.made ?? {};
@@ -67,7 +82,7 @@ export function brokenIn(made: Columns, { row, name, values, missing }: Row): st
       .findIndex((v) => Math.abs(v) === Infinity);
     if (endless >= 0) out.push(`${name}: ${series} is endless in week ${endless + 1}`);
   }
-  return [...out, ...gaps(name, values)];
+  return out;
 }
 
 const NITROGEN_OUT: readonly ResultName[] = ['nitrogenLostKg', 'nitrogenKeptKg', 'nitrogenBroughtKg'];

@@ -88,9 +88,9 @@ describe('a sweep', () => {
     ['bedShare', '0', '2', '--to', '0 to 1'],
     ['winterDays', '1', '2000', '--to', '1 to 366'],
     ['interestRate', '-1', '0.1', '--from', '0 to 1'],
-    ['eaveM', '0', '4', '--from', 'above 0'],
+    ['eaveM', '0', '4', '--from', '0.5 to 25'],
     ['rainFactor', '-1', '1', '--from', '0 to 5'],
-    ['packDecayAt20CPerDay', '-0.1', '0.1', '--from', '0 or more'],
+    ['packDecayAt20CPerDay', '-0.1', '0.1', '--from', '0 to 2'],
   ])('does not take %s from %s to %s', async (over, from, to, option, allowed) => {
     const { code, out, error } = await winterkeep(
       'sweep',
