@@ -16,6 +16,9 @@ export interface IssueContext {
 
 type Issue = z.core.$ZodIssue;
 
+/** Looking for the nearest of what is allowed takes time, and nobody reads more. */
+const MOST_KEYS = 50;
+
 /** The problems one issue stands for; an issue about several unknown keys is a problem for each. */
 export function problemsOf(issue: Issue, context: IssueContext): Problem[] {
   const { schema, data, file, at, lineOf } = context;
@@ -27,7 +30,12 @@ export function problemsOf(issue: Issue, context: IssueContext): Problem[] {
   const value = valueAt(data, path);
   if (issue.code === 'unrecognized_keys') {
     const allowed = keysAt(schema, path, data);
-    return issue.keys.map((key) => ({
+    const more = issue.keys.length - MOST_KEYS;
+    const rest =
+      more > 0
+        ? [{ what: `and ${more} more keys that are not known`, ...place([issue.keys[MOST_KEYS]]) }]
+        : [];
+    const named = issue.keys.slice(0, MOST_KEYS).map((key) => ({
       what: 'this key is not known here',
       ...place([key]),
       found: quote(key),
@@ -36,6 +44,7 @@ export function problemsOf(issue: Issue, context: IssueContext): Problem[] {
         ? 'write a decimal with a point, not a comma'
         : 'the unit is part of a key: check its spelling',
     }));
+    return [...named, ...rest];
   }
   if (issue.code === 'custom')
     return [{ what: issue.message, ...place(), ...customParts(issue.message, value, data, path) }];

@@ -21,6 +21,9 @@ const amount = z.number().min(0).max(MOST);
 const isoDate = z.iso.date().refine((date) => date >= '1900' && date < '2101', {
   message: 'the date lies outside the years 1900 to 2100',
 });
+/** Longer than any name; and than any reason or note, which a page must still be able to show. */
+const named = z.string().min(1).max(200);
+const reason = z.string().min(1).max(2000);
 const twelve = (each: z.ZodNumber) => z.array(each).length(12);
 
 export const TEXTURES = [
@@ -67,7 +70,7 @@ export const SPACE_RULES = [
 ] as const;
 
 const place = z.strictObject({
-  name: z.string().min(1),
+  name: named,
   country: z.string().length(2).optional().describe('Two-letter country code, for local rules to check'),
   latitudeDeg: z.number().min(-90).max(90),
   longitudeDeg: z.number().min(-180).max(180),
@@ -79,7 +82,11 @@ const winter = z
   .refine((w) => w.end > w.start, { message: 'the winter ends before it starts', path: ['end'] });
 
 const weather = z.strictObject({
-  file: z.string().optional().describe('Daily CSV beside the notebook or one shipped under data/weather'),
+  file: z
+    .string()
+    .max(300)
+    .optional()
+    .describe('Daily CSV beside the notebook or one shipped under data/weather'),
   year: z
     .number()
     .int()
@@ -118,7 +125,7 @@ const soil = z.strictObject({
 });
 
 const group = z.strictObject({
-  name: z.string().min(1),
+  name: named,
   class: z.enum(ANIMAL_CLASSES),
   head: z.number().min(0).max(100_000),
   weightKg: z.number().min(30).max(1500),
@@ -292,7 +299,7 @@ export const scenarioSchema = z.strictObject({
     .regex(/^(?!\s*$)\P{Cc}+$/u)
     .describe('Heading of the column: one line of words'),
   system: z.enum(SYSTEM_NAMES),
-  because: z.string().min(1).describe('Why this scenario is in the notebook'),
+  because: reason.describe('Why this scenario is in the notebook'),
   placement,
   feeder: z.enum(FEEDERS),
   exposure: z.enum(EXPOSURES),
@@ -307,11 +314,11 @@ export const scenarioSchema = z.strictObject({
 });
 
 export const overrideSchema = z.strictObject({
-  id: z.string().min(1),
+  id: named,
   value: z.number().min(-MOST).max(MOST),
   low: z.number().min(-MOST).max(MOST).optional(),
   high: z.number().min(-MOST).max(MOST).optional(),
-  because: z.string().min(1).describe('Why the table is wrong for this farm: a measurement, a quote'),
+  because: reason.describe('Why the table is wrong for this farm: a measurement, a quote'),
 });
 
 export type Farm = z.output<typeof farmSchema>;

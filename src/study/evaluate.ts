@@ -153,7 +153,11 @@ type Watch = (broken: readonly string[]) => void;
 /** In tests and development all that is broken stops the work; in a build, what is no number. */
 let watch: Watch | undefined = import.meta.env?.DEV ? stopOn : undefined;
 
-/** Looks at every evaluation from now on; gives back what looked before. */
+/**
+ * Looks at every evaluation from now on; gives back what looked before.
+ *
+ * @internal for the fuzz
+ */
 export function watchEvaluations(next: Watch | undefined): Watch | undefined {
   const before = watch;
   watch = next;

@@ -9,4 +9,5 @@ export const FOUND: readonly (readonly [Kind, number, string])[] = [
   ['values', 3001004, 'a thousandfold weight of a form, and nitrous oxide below nothing'],
   ['tables', 42000058, 'a choice named constructor, and an exception'],
   ['tables', 42000062, 'an open quote in a header, and a message as long as the table'],
+  ['tables', 7008093, 'a row taken out of a table, and every figure of a way gone without a word'],
 ];
