@@ -37,7 +37,7 @@ function installPackages() {
   say('Installing packages …');
   run(
     'npm',
-    ['ci', '--no-audit', '--no-fund'],
+    ['ci', '--ignore-scripts', '--no-audit', '--no-fund'],
     'Packages could not be installed. Is there a network? The lines above say what failed.',
   );
   writeFileSync(STAMP, wanted);

@@ -73,6 +73,11 @@ async function nobody(): Promise<number> {
 }
 
 describe('the set-up', () => {
+  it('installs without scripts of packages', async () => {
+    expect(await setup().done).toBe(0);
+    expect(readFileSync(join(root, 'called'), 'utf8')).toBe('npm ci --ignore-scripts --no-audit --no-fund\n');
+  });
+
   it('installs once, and has nothing to do the second time', async () => {
     expect(await setup().done).toBe(0);
     const again = setup();
