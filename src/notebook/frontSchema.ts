@@ -59,7 +59,7 @@ export const frontSchema = z.strictObject({
     .prefault({})
     .describe('How many draws, and the seed that makes them repeatable'),
   decide: z
-    .strictObject({ weights: z.record(z.string(), z.number().min(0)).default({}) })
+    .strictObject({ weights: z.record(z.string().max(200), z.number().min(0).max(1e9)).default({}) })
     .prefault({})
     .describe('What the keeper weighs: results by name'),
 });

@@ -96,7 +96,7 @@ const weather = z.strictObject({
     .describe('Which winter of the file to use, by the year it starts in'),
   monthly: z
     .strictObject({
-      rainMm: twelve(amount),
+      rainMm: twelve(z.number().min(0).max(10_000)),
       temperatureC: twelve(z.number().min(-60).max(45)),
       rangeC: twelve(z.number().min(0).max(30)).default([5, 6, 7, 8, 9, 9, 9, 9, 8, 6, 5, 5]),
       wetDays: twelve(z.number().min(0).max(31)).default([15, 13, 14, 12, 12, 12, 13, 13, 14, 15, 16, 16]),
@@ -128,7 +128,7 @@ const group = z.strictObject({
   name: named,
   class: z.enum(ANIMAL_CLASSES),
   head: z.number().min(0).max(100_000),
-  weightKg: z.number().min(30).max(1500),
+  weightKg: z.number().min(15).max(1500),
   gainKgPerDay: z.number().min(-1).max(2.5).default(0),
   pregnantShare: share.default(0),
   milkKgPerDay: z.number().min(0).max(40).default(0),
