@@ -36,6 +36,10 @@ export interface NewNotebook {
 const FILE = 'my-farm.md';
 /** The mix and the sizes settle in so many runs: the first from a guess, the others from what it gave. */
 const RUNS = 2;
+/** And a bed that ends too wet is given more in so many more. */
+const WET_RUNS = 4;
+/** What a kg more a day per 100 kg takes off the moisture of a bed, about; only how far the next try goes. */
+const DRIER_PER_KG = 0.08;
 
 export async function newNotebook(begun: Begun, setting: Setting): Promise<NewNotebook> {
   const plan = planOf(begun);
@@ -43,6 +47,7 @@ export async function newNotebook(begun: Begun, setting: Setting): Promise<NewNo
     sizes: sizesOf(plan, setting.tables, { slatsM2: 0, storeNeededM3: 0 }),
     mix: mixOf(plan, undefined),
     tonnes: new Map(plan.materials.map(({ material, tonnes }) => [material, tonnes ?? 0])),
+    rateKgPer100Kg: undefined,
     weatherYear: undefined,
   };
   for (let k = 0; ; k++) {
@@ -53,12 +58,34 @@ export async function newNotebook(begun: Begun, setting: Setting): Promise<NewNo
     const faults = [...problems, ...unknownIds(read.notebook, setting.tables)];
     if (faults.length > 0) return { plan, text, run: undefined, problems: faults };
     const run = evaluate(read.notebook, setting.tables, winterOf);
-    if (k === RUNS) return { plan, text, run, problems: [] };
+    const rate = k < RUNS ? worked.rateKgPer100Kg : drierRate(run, setting.tables, worked);
+    const next = workedFrom(plan, run, setting.tables, k === 0 ? undefined : worked);
+    if (k === RUNS + WET_RUNS || (k >= RUNS && rate === worked.rateKgPer100Kg && !short(worked, next)))
+      return { plan, text, run, problems: [] };
     worked = {
-      ...workedFrom(plan, run, setting.tables, k === 0 ? undefined : worked),
+      ...next,
+      rateKgPer100Kg: rate,
       weatherYear: worked.weatherYear ?? middlingYear(wintersOf?.(read.notebook.scenarios[0]) ?? [], plan),
     };
   }
+}
+
+/** Less of a material is named than the last run took. */
+const short = (worked: Worked, { tonnes }: Pick<Worked, 'tonnes'>) =>
+  [...tonnes].some(([material, wanted]) => (worked.tonnes.get(material) ?? 0) < wanted);
+
+/**
+ * The bedding a day that the next run tries: more, in tenths of a kg, while the bed ends wetter than its check lets pass,
+ * and never more than the tables know of.
+ */
+function drierRate(run: Run, { coefficients }: Tables, { rateKgPer100Kg: now }: Worked): number | undefined {
+  const values = run.results.find(({ name }) => name === SCENARIOS.bed)?.values;
+  const limit = coefficients.get('bedMoistureLimitFraction')?.high;
+  const most = coefficients.get('beddingSilageKgPer100Kg')?.high;
+  const { packMoisture, beddingDailyKgPer100Kg: usual } = values ?? {};
+  if (limit === undefined || most === undefined || packMoisture == null || packMoisture <= limit) return now;
+  const more = Math.max(0.1, (packMoisture - limit) / DRIER_PER_KG);
+  return Math.max(now ?? 0, Math.min(most, Math.ceil(10 * ((now ?? usual ?? most) + more) - 1e-9) / 10));
 }
 
 /** In the first run the slatted area is left to the model, which takes it from its own rows. */
@@ -69,7 +96,7 @@ function workedFrom(
   run: Run,
   tables: Tables,
   before: Worked | undefined,
-): Omit<Worked, 'weatherYear'> {
+): Omit<Worked, 'weatherYear' | 'rateKgPer100Kg'> {
   const value = (name: string, of: 'slatsUsedM2' | 'beddingTonnes' | 'storeNeededM3') =>
     run.results.find((result) => result.name === name)?.values[of] ?? 0;
   const sizes =

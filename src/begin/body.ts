@@ -13,6 +13,8 @@ export interface Worked {
   readonly mix: readonly { readonly material: string; readonly share: number }[];
   /** Tonnes of each material the notebook names. */
   readonly tonnes: ReadonlyMap<string, number>;
+  /** Bedding a day where the usual rate would leave the bed wetter than its check lets pass. */
+  readonly rateKgPer100Kg: number | undefined;
   /** A middling winter of the weather file; undefined where it has no whole one. */
   readonly weatherYear: number | undefined;
 }

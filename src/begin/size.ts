@@ -45,6 +45,8 @@ export function sizesOf(plan: Plan, { coefficients }: Tables, first: FirstRun): 
   const calvingPensM2 =
     inCalf > 0 ? Math.ceil(inCalf / row('calvingCowsPerPen').central) * row('swedenCalvingPenM2').central : 0;
   const longestM = Math.max(...herd.map((group) => row(`standingLengthM.${group.class}`).central));
+  const ranked = spaceRules === 'commonPracticeHorned' || herd.some((group) => group.hornedShare > 0);
+  const passM = row(ranked ? 'commonPracticeHornedAlleyM' : 'commonPracticeStanceDepthM').low;
   const dryBedM2 = (row('commonPracticeLyingM2Per100Kg').central * weightKg) / 100;
   const shared = { plan, barrierM, calvingPensM2, longestM };
   return {
@@ -54,7 +56,7 @@ export function sizesOf(plan: Plan, { coefficients }: Tables, first: FirstRun): 
       Math.ceil(head / row('commonPracticeAnimalsPerBowl').central),
     ),
     bed: bedShed({ ...shared, lyingM2: Math.max(need('lying'), dryBedM2), totalM2: need('total') }),
-    slats: withTank(slattedShed({ ...shared, slatsM2: Math.max(need('slats'), first.slatsM2) }), {
+    slats: withTank(slattedShed({ ...shared, passM, slatsM2: Math.max(need('slats'), first.slatsM2) }), {
       plan,
       storeNeededM3: first.storeNeededM3,
       freeboardM: row('irelandCoveredFreeboardM').central,
@@ -123,8 +125,9 @@ function slattedShed({
   barrierM,
   calvingPensM2,
   longestM,
+  passM,
   slatsM2,
-}: Needs & { slatsM2: number }): ShedSize & { readonly areaM2: number } {
+}: Needs & { passM: number; slatsM2: number }): ShedSize & { readonly areaM2: number } {
   const areaM2 = Math.max(1, Math.ceil(slatsM2 - 1e-9));
   if (plan.standing?.use === 'slats') {
     const { lengthM, depthM } = plan.standing;
@@ -139,6 +142,8 @@ function slattedShed({
     LONGEST_M,
     Math.max(upTo(barrierM, bay), upTo(rowM2 / plan.start('slatsRowMostM'), bay), 2 * bay),
   );
-  const depthM = Math.max(rowM2 / lengthM, plan.start('slatsRowLeastM'), longestM);
-  return { lengthM: Number(lengthM.toFixed(2)), depthM: upTo(depthM, 0.1), calvingPensM2, areaM2 };
+  // Where animals must pass behind those that feed, the row is that deep, and all of it is slats.
+  const depthM = upTo(Math.max(rowM2 / lengthM, plan.start('slatsRowLeastM'), longestM, passM), 0.1);
+  const slatted = Math.max(areaM2, Math.floor(lengthM * depthM - calvingPensM2 + 1e-9));
+  return { lengthM: Number(lengthM.toFixed(2)), depthM, calvingPensM2, areaM2: slatted };
 }

@@ -228,6 +228,9 @@ function bedLines(plan: Plan, worked: Worked): string[] {
     }),
     '    bed:',
     `      startDepthM: ${flow(plan.start('startDepthM'))}`,
+    ...(worked.rateKgPer100Kg === undefined
+      ? []
+      : [`      rateKgPer100Kg: ${worked.rateKgPer100Kg} # more than usual, or the bed would end too wet`]),
     '      mix:',
     ...worked.mix.map((part) => `        - ${flow(part)}`),
     `    compost: ${flow({ way: 'turned', cover: 'fleece', turns: plan.start('compostTurns') })}`,

@@ -65,6 +65,8 @@ export interface Answer {
   /** First against second on each measure both have and that does not read the same. */
   readonly apart: readonly Apart[];
   readonly stops: readonly Check[];
+  /** The best that no check stops, where one stops the first; null where every one is stopped. */
+  readonly unstopped: number | null;
   /** Undefined until known. */
   readonly overtakes: Overtakes | null | undefined;
   readonly doubt: Doubt | null | undefined;
@@ -120,12 +122,16 @@ export function answerOf(
     shares,
     drawn: draws?.count ?? 0,
     apart: second === null ? [] : apartOf(results, measures, [first, second], reading),
-    stops: results[first]?.checks.filter(({ status }) => status === 'stop') ?? [],
+    stops: stopsOf(results[first]),
+    unstopped: order.find((scenario) => stopsOf(results[scenario]).length === 0) ?? null,
     overtakes,
     doubt,
     missing,
   };
 }
+
+const stopsOf = (result: ScenarioResult | undefined) =>
+  result?.checks.filter(({ status }) => status === 'stop') ?? [];
 
 /** One row of every scenario, scored as the draws are. */
 function scoresOf(results: readonly ScenarioResult[], measures: readonly Measure[]): number[] {

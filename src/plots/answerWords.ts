@@ -25,8 +25,8 @@ export function answerWords(answer: Answer, reading: Reading): AnswerWords {
   return {
     lead: LEADS[answer.state](answer, reading),
     rest: [
-      beside(answer, reading),
       stopped(answer),
+      beside(answer, reading),
       turned(answer, reading),
       doubted(answer, reading),
       missed(answer),
@@ -114,11 +114,14 @@ function apartWords({ name, first, second }: Apart, reading: Reading): string {
   return `${found?.verb} ${amount} ${first > second ? 'more' : 'less'} ${found?.noun}`;
 }
 
-function stopped({ stops, names, first }: Answer): string {
+function stopped({ state, stops, unstopped, names, first }: Answer): string {
   if (stops.length === 0) return '';
   const titles = inWords([...new Set(stops.map(({ id }) => titleOf(id)))].slice(0, 3));
   const more = stops.length > 3 ? ` and ${stops.length - 3} more` : '';
-  return `As written ${quoted(names[first])} does not work: ${titles}${more} ${stops.length === 1 ? 'stops' : 'stop'} it.`;
+  const works = `As written ${quoted(names[first])} does not work: ${titles}${more} ${stops.length === 1 ? 'stops' : 'stop'} it`;
+  if (state === 'alone' || state === 'unknown' || state === 'single') return `${works}.`;
+  if (unstopped === null) return `${works}, and the others are stopped as well.`;
+  return `${works}. Of those that nothing stops, ${quoted(names[unstopped])} comes first.`;
 }
 
 function turned({ state, overtakes, names, first }: Answer, reading: Reading): string {

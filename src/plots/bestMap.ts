@@ -146,7 +146,7 @@ export function bestMapFigure(grid: Grid, view: MapView, reading: Reading): Figu
         }),
       ]),
     },
-    draw: (width) => drawMap(grid, cells, most, reading, width),
+    draw: (width) => drawMap(grid, cells, most, said, reading, width),
   };
 }
 
@@ -154,6 +154,7 @@ function drawMap(
   { across, down, acrossAt, downAt }: Grid,
   cells: readonly Cell[],
   most: number,
+  lead: (by: number) => string,
   reading: Reading,
   width: number,
 ): Element {
@@ -190,6 +191,8 @@ function drawMap(
         y2: (c: Cell) => edgeY[c.row + 1],
         fill: { value: (c: Cell) => scenarioColour(c.best as number), scale: null },
         fillOpacity: { value: shade, scale: null },
+        title: ({ best, by, x, y }: Cell) =>
+          `${letterOf(best as number)}${by === null ? '' : ` by ${lead(by)}`} at ${across.label} ${saidValue(across, x, reading)}, ${down.label} ${saidValue(down, y, reading)}`,
       }),
       text(lettered, {
         x: 'x',

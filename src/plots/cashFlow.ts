@@ -6,7 +6,7 @@ import type { CashBand } from '../uncertainty/cashBands.ts';
 import { emptyFigure, type PrintFigure } from './figure.ts';
 import { GREYS, looksOf } from './palette.ts';
 import { inWords, moneyOf, type Reading, show } from './reading.ts';
-import { fitted, HALO, picture, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
+import { fitted, HALO, picture, says, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
 
 export interface CashSeries {
   readonly scenario: string;
@@ -217,6 +217,19 @@ function drawCash(
         'stroke-dasharray': DASHES[k % DASHES.length],
       }),
     );
+  });
+  series.forEach(({ scenario, sums, band }) => {
+    sums.forEach((sum, year) => {
+      const span = band ? `; 8 of 10 draws from ${money(band.p10[year])} to ${money(band.p90[year])}` : '';
+      const when = year === 0 ? 'today' : `after ${year} ${year === 1 ? 'year' : 'years'}`;
+      body.push(
+        tag(
+          'circle',
+          { cx: x(year), cy: y(sum), r: 7, fill: GREYS.quiet, 'fill-opacity': 0 },
+          says(`${scenario}, ${when}: ${money(sum)}${span}`),
+        ),
+      );
+    });
   });
   for (const mark of marks)
     body.push(

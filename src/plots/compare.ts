@@ -118,6 +118,8 @@ function drawCompare(
         fill: { value: 'scenario', scale: 'color' },
         insetTop: 22,
         insetBottom: 12,
+        title: ({ scenario, value, low, high }: CompareRow) =>
+          `${scenario}: ${said(value)}${low === null || high === null ? '' : `; 8 of 10 draws from ${said(low)} to ${said(high)}`}`,
       }),
       ruleY(
         rows.filter((row) => row.low !== null),

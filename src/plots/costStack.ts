@@ -7,7 +7,7 @@ import { emptyFigure, type LegendEntry, type Pattern, type PrintFigure } from '.
 import { roundUp } from './frame.ts';
 import { GREYS, INK, PAPER } from './palette.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show } from './reading.ts';
-import { HALO, patternText, picture, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
+import { HALO, patternText, picture, says, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
 
 export interface CostGroup {
   readonly id: string;
@@ -196,15 +196,21 @@ function drawCosts(
     const y = top + 18;
     for (const part of parts.filter(({ scenario }) => scenario === name))
       body.push(
-        tag('rect', {
-          x: x(part.from),
-          y,
-          width: Math.max(0.5, x(part.to) - x(part.from)),
-          height: BAR,
-          fill: `url(#${ids}-${part.group})`,
-          stroke: PAPER,
-          'stroke-width': 1,
-        }),
+        tag(
+          'rect',
+          {
+            x: x(part.from),
+            y,
+            width: Math.max(0.5, x(part.to) - x(part.from)),
+            height: BAR,
+            fill: `url(#${ids}-${part.group})`,
+            stroke: PAPER,
+            'stroke-width': 1,
+          },
+          says(
+            `${name}, ${groups.find(({ id }) => id === part.group)?.label ?? part.group}: ${money(part.to - part.from)} a year`,
+          ),
+        ),
       );
     const [low, high] = [bands?.p10.annualCost, bands?.p90.annualCost];
     if (known(low) && known(high)) {

@@ -197,6 +197,7 @@ function drawDots(
         y: (p: Placed) => base(p.scenario) - DOT_PX - p.up * 2 * DOT_PX,
         r: DOT_PX - 0.6,
         fill: { value: (p: Placed) => scenarioColour(p.scenario), scale: null },
+        title: (p: Placed) => `${names[p.scenario]}, one chance in ${DOTS}: about ${said(p.value)}`,
       }),
       ruleY(spreads, {
         x1: 'p10',
@@ -212,6 +213,7 @@ function drawDots(
         fill: PAPER,
         stroke: INK,
         strokeWidth: 2,
+        title: (s: Spread) => `${names[s.scenario]}, the middle of the draws: ${said(s.p50)}`,
       }),
       text(spreads, {
         frameAnchor: 'left',

@@ -1,4 +1,5 @@
 /** What every Plot drawing shares: a fixed class, our type, no background, sizes that fit a phone. */
+import { dot } from '@observablehq/plot';
 import { INK } from './palette.ts';
 
 export const PLOT_CLASS = 'wk-plot';
@@ -11,6 +12,16 @@ export function frame(width: number, height: number) {
     className: PLOT_CLASS,
     style: { color: INK, background: 'none', fontFamily: 'inherit', fontSize: '13px', overflow: 'visible' },
   } as const;
+}
+
+/** Places on a line that say what stands there when they are pointed at: unseen, and wide enough for a finger. */
+export function hits<T>(
+  points: readonly T[],
+  x: string | ((point: T) => unknown),
+  y: string | ((point: T) => unknown),
+  says: (point: T) => string,
+) {
+  return dot(points as T[], { x, y, r: 7, fill: INK, fillOpacity: 0, title: says });
 }
 
 /** Margin that holds the longest of these labels beside a mark, in semibold of the plots' size. */

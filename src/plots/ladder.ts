@@ -128,6 +128,7 @@ export function ladderFigure(results: readonly ScenarioResult[], reading: Readin
             symbol: { value: 'scenario', scale: 'symbol' },
             stroke: PAPER,
             r: 5.5,
+            title: ({ scenario, rung, kg }) => `${scenario}, ${rung}: ${show(kg, 'kg', reading).text}`,
           }),
         ],
       });

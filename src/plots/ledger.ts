@@ -229,6 +229,8 @@ function drawLedger(
         strokeWidth: 1,
         insetTop: 24,
         insetBottom: 22,
+        title: ({ scenario, label, kg }: LedgerPart) =>
+          `${scenario}, ${label}: ${show(kg, 'kg', reading).text}`,
       }),
       ruleX([0], { stroke: INK }),
       text(names, {

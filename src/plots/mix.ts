@@ -8,7 +8,7 @@ import { emptyFigure, type Pattern, type PrintFigure } from './figure.ts';
 import { roundUp } from './frame.ts';
 import { GREYS, PAPER } from './palette.ts';
 import { capital, inWords, moneyOf, type Reading, show } from './reading.ts';
-import { fitted, HALO, patternText, picture, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
+import { fitted, HALO, patternText, picture, says, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
 
 /** Weeks of the same mix day by day, one after the other. */
 export interface MixSpell {
@@ -277,20 +277,24 @@ function drawMix(
       words(width - 1, top + 14, `${said(sum(spell))} a day`, { 'text-anchor': 'end' }),
     );
     let from = 0;
-    for (const { k } of used) {
+    for (const { k, label: material } of used) {
       const kg = spell.kgPerDay[k];
       if (!(kg > TRACE)) continue;
       const [left, wide] = [x(from), Math.max(0.5, x(from + kg) - x(from))];
       body.push(
-        tag('rect', {
-          x: left,
-          y: top + 22,
-          width: wide,
-          height: BAR,
-          fill: `url(#${ids}-${k})`,
-          stroke: PAPER,
-          'stroke-width': 1,
-        }),
+        tag(
+          'rect',
+          {
+            x: left,
+            y: top + 22,
+            width: wide,
+            height: BAR,
+            fill: `url(#${ids}-${k})`,
+            stroke: PAPER,
+            'stroke-width': 1,
+          },
+          says(`${capital(spellWords(spell))}, ${material}: ${said(kg)} a day`),
+        ),
       );
       const label = said(kg);
       if (textWidth(label) + 10 < wide)

@@ -6,7 +6,7 @@ import { resultIn } from '../study/rows.ts';
 import type { Days } from '../whatif/winterDays.ts';
 import type { Winters } from '../whatif/winters.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, leftMargin, overhang, roundUp } from './frame.ts';
+import { frame, hits, leftMargin, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, LOSS_LOOKS, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
 import { capital, labelOf, type Reading, show, unitOf } from './reading.ts';
 import { orNothing } from './verdict.ts';
@@ -103,37 +103,7 @@ function drawRain(weeks: readonly WaterWeek[], reading: Reading, width: number):
     marginLeft: leftMargin([up, down, most].map(said)),
     marginRight: overhang(`week ${last}`),
   };
-  const fluxes = plot({
-    ...frame(width, 190),
-    ...margins,
-    marginTop: 8,
-    marginBottom: 10,
-    x: { ...x, axis: null },
-    y: { domain: [weeks.some((w) => w.drainageMm > 0) ? -down : 0, up], label: null },
-    marks: [
-      gridY({ stroke: GREYS.rule, ticks: 4 }),
-      axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
-      rectY(weeks, {
-        x1: (w: WaterWeek) => w.week - 0.4,
-        x2: (w: WaterWeek) => w.week + 0.4,
-        y1: 0,
-        y2: 'rainMm',
-        fill: RAIN_FILL,
-        stroke: GREYS.quiet,
-        strokeWidth: 0.7,
-      }),
-      rectY(weeks, {
-        x1: (w: WaterWeek) => w.week - 0.4,
-        x2: (w: WaterWeek) => w.week + 0.4,
-        y1: 0,
-        y2: (w: WaterWeek) => -w.drainageMm,
-        fill: LOSS_LOOKS.leached.fill,
-        stroke: INK,
-        strokeWidth: 0.7,
-      }),
-      ruleY([0], { stroke: INK }),
-    ],
-  });
+  const fluxes = drawFluxes(weeks, { x, margins, down, up, said }, width);
   const marked = weeks.filter((w) => w.week % 4 === 1 || w.week === last);
   const stores = plot({
     ...frame(width, 150),
@@ -162,11 +132,63 @@ function drawRain(weeks: readonly WaterWeek[], reading: Reading, width: number):
       }),
       dot(marked, { x: 'week', y: 'soilWaterMm', fill: INK, symbol: 'circle', r: 4, stroke: PAPER }),
       dot(marked, { x: 'week', y: 'snowWaterMm', fill: GREYS.quiet, symbol: 'diamond', r: 4, stroke: PAPER }),
+      hits(weeks, 'week', 'snowWaterMm', (w) => `End of week ${w.week}: ${said(w.snowWaterMm)} lies as snow`),
+      hits(
+        weeks,
+        'week',
+        'soilWaterMm',
+        (w) => `End of week ${w.week}: the soil holds ${said(w.soilWaterMm)}`,
+      ),
     ],
   });
   const both = document.createElement('div');
   both.append(fluxes, stores);
   return both;
+}
+
+interface Fluxes {
+  readonly x: { readonly domain: number[]; readonly label: null };
+  readonly margins: { readonly marginLeft: number; readonly marginRight: number };
+  readonly down: number;
+  readonly up: number;
+  readonly said: (value: number) => string;
+}
+
+/** Rain up and drainage down, by week. */
+function drawFluxes(weeks: readonly WaterWeek[], { x, margins, down, up, said }: Fluxes, width: number) {
+  return plot({
+    ...frame(width, 190),
+    ...margins,
+    marginTop: 8,
+    marginBottom: 10,
+    x: { ...x, axis: null },
+    y: { domain: [weeks.some((w) => w.drainageMm > 0) ? -down : 0, up], label: null },
+    marks: [
+      gridY({ stroke: GREYS.rule, ticks: 4 }),
+      axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
+      rectY(weeks, {
+        x1: (w: WaterWeek) => w.week - 0.4,
+        x2: (w: WaterWeek) => w.week + 0.4,
+        y1: 0,
+        y2: 'rainMm',
+        fill: RAIN_FILL,
+        stroke: GREYS.quiet,
+        strokeWidth: 0.7,
+        title: (w: WaterWeek) => `Week ${w.week}: ${said(w.rainMm)} of rain and snow`,
+      }),
+      rectY(weeks, {
+        x1: (w: WaterWeek) => w.week - 0.4,
+        x2: (w: WaterWeek) => w.week + 0.4,
+        y1: 0,
+        y2: (w: WaterWeek) => -w.drainageMm,
+        fill: LOSS_LOOKS.leached.fill,
+        stroke: INK,
+        strokeWidth: 0.7,
+        title: (w: WaterWeek) => `Week ${w.week}: ${said(w.drainageMm)} drains below the roots`,
+      }),
+      ruleY([0], { stroke: INK }),
+    ],
+  });
 }
 
 interface WinterPoint {
@@ -302,6 +324,8 @@ function drawWinters(
         symbol: { value: 'scenario', scale: 'symbol' },
         r: 4.5,
         stroke: PAPER,
+        title: (p: WinterPoint) =>
+          `${p.scenario}, ${winterOf(p.winter)}, ${show(p.rainMm, 'mm', reading).text} of rain: ${said(p.value)}`,
       }),
       ruleX(marked, { x: 'rainMm', stroke: GREYS.rule, strokeDasharray: '3 3' }),
       ...marked.map(({ rainMm, words, textAnchor }) =>

@@ -143,7 +143,15 @@ function drawRanking(ranked: readonly Ranked[], reading: Reading, width: number)
     x: { domain: [0, most], axis: null },
     y: { domain: rows.map((r) => r.k), axis: null, padding: 0 },
     marks: [
-      barX(rows, { x1: 0, x2: 'share', y: 'k', fill: INK, insetTop: 20, insetBottom: 8 }),
+      barX(rows, {
+        x1: 0,
+        x2: 'share',
+        y: 'k',
+        fill: INK,
+        insetTop: 20,
+        insetBottom: 8,
+        title: (r) => `${capital(r.label)}, ${range(r)}: ${percent(r.share)}`,
+      }),
       ruleX([0], { stroke: INK }),
       text(rows, {
         x: 0,

@@ -31,6 +31,9 @@ export function tag(name: string, attributes: Attributes, ...children: readonly 
     : `<${name}${written.join('')}>${children.join('')}</${name}>`;
 }
 
+/** What a mark says when it is pointed at. */
+export const says = (text: string): string => tag('title', {}, escaped(text));
+
 /** Words at a place. */
 export const words = (x: number, y: number, text: string, attributes: Attributes = {}): string =>
   tag('text', { x, y, fill: INK, ...attributes }, escaped(text));

@@ -6,7 +6,7 @@ import { resultIn } from '../study/rows.ts';
 import type { BreakEvens } from '../whatif/breakEven.ts';
 import type { Sweep } from '../whatif/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, leftMargin, overhang, roundUp } from './frame.ts';
+import { frame, hits, leftMargin, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
 import { noteOf, orNothing, saidSpan, saidTurn, saidValue, verdictOf } from './verdict.ts';
@@ -214,6 +214,12 @@ function drawSweep(
         stroke: PAPER,
       }),
       dot(rings, { x: 'at', y: 'value', r: 8, stroke: INK, strokeWidth: 2 }),
+      hits(
+        points,
+        'at',
+        'value',
+        (p) => `${p.scenario}, ${turn.label} ${saidValue(turn, p.at, reading)}: ${said(p.value)}`,
+      ),
       text(rings, {
         x: 'at',
         y: 'value',

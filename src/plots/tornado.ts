@@ -5,7 +5,18 @@ import type { Sensitivities } from '../whatif/oneAtATime.ts';
 import { emptyFigure, type LegendEntry, type PrintFigure } from './figure.ts';
 import { GREYS, INK, PAPER } from './palette.ts';
 import { capital, moneyOf, type Reading, show } from './reading.ts';
-import { HALO, patternText, picture, stroke, tag, textWidth, toSvg, twoLines, words } from './svgText.ts';
+import {
+  HALO,
+  patternText,
+  picture,
+  says,
+  stroke,
+  tag,
+  textWidth,
+  toSvg,
+  twoLines,
+  words,
+} from './svgText.ts';
 
 export interface TornadoBar {
   readonly label: string;
@@ -204,15 +215,19 @@ function drawTornado(
     }
     const [a, b] = [Math.min(from, to), Math.max(from, to)];
     body.push(
-      tag('rect', {
-        x: x(a),
-        y: barTop,
-        width: Math.max(1, x(b) - x(a)),
-        height: 18,
-        fill: `url(#${ids}-${kind})`,
-        stroke: INK,
-        'stroke-width': 0.6,
-      }),
+      tag(
+        'rect',
+        {
+          x: x(a),
+          y: barTop,
+          width: Math.max(1, x(b) - x(a)),
+          height: 18,
+          fill: `url(#${ids}-${kind})`,
+          stroke: INK,
+          'stroke-width': 0.6,
+        },
+        says(`${capital(label)}, ${changed}: ${money(from)} to ${money(to)}`),
+      ),
     );
     const halo = { 'font-size': 12, stroke: PAPER, 'stroke-width': 3, 'paint-order': 'stroke' } as const;
     // A stress has one end: the other is where things stand.

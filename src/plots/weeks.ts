@@ -6,7 +6,7 @@ import type { ScenarioResult } from '../study/evaluate.ts';
 import type { WeekBand } from '../uncertainty/weekBands.ts';
 import { formatRange } from '../units/format.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, roomFor, roundUp } from './frame.ts';
+import { frame, hits, roomFor, roundUp } from './frame.ts';
 import { GREYS, INK, type Looks, looksOf, PAPER } from './palette.ts';
 import { capital, type Reading, show } from './reading.ts';
 
@@ -277,6 +277,13 @@ function drawWeeks(
         symbol: { value: 'scenario', scale: 'symbol' },
         stroke: PAPER,
         r: 4.5,
+      }),
+      hits(points, 'week', 'value', ({ scenario, week, value }) => {
+        const band = bands?.of.get(scenario);
+        const span = band
+          ? `; 8 of 10 draws from ${said(band.p10[week - 1])} to ${said(band.p90[week - 1])}`
+          : '';
+        return `${lines.find(({ of }) => of === scenario)?.name ?? scenario}, week ${week}: ${said(value)}${span}`;
       }),
       text(apart(ends, (top - bottom) / 16), {
         x: 'week',

@@ -89,15 +89,11 @@ export function formatNumber(value: number, unit: string, options: FormatOptions
   if (AMOUNTS.has(unit) && figure !== 0 && Math.abs(figure) < SMALLEST / 2)
     return `${figure < 0 ? '> -' : '< '}${SMALLEST}`;
   const whole = COUNTED.has(unit);
-  const rounded = writer(locale ?? 'en', whole, digits).formatToParts(figure === 0 ? 0 : figure);
-  return rounded
-    .map(({ type, value: text }) => {
-      if (locale !== undefined) return plain ? text.replace(/\s/gu, ' ') : text;
-      if (type === 'group') return plain ? ' ' : NARROW_SPACE;
-      if (type === 'minusSign') return plain ? '-' : MINUS;
-      return text;
-    })
-    .join('');
+  const written = writer(locale ?? 'en', whole, digits).format(figure === 0 ? 0 : figure);
+  if (locale !== undefined) return plain ? written.replace(/\s/gu, ' ') : written;
+  return written.replace(/[,-]/g, (mark) =>
+    mark === ',' ? (plain ? ' ' : NARROW_SPACE) : plain ? '-' : MINUS,
+  );
 }
 
 /** Making a number format costs more than using it, and a slider step writes hundreds of numbers. */

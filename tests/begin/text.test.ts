@@ -88,7 +88,15 @@ describe('the text', () => {
       'dryBedArea',
       'feedPlaces',
     ];
-    const held = [...ids, 'waterPoints', 'calvingPens', 'slurryStore'];
+    const held = [
+      ...ids,
+      'passBehind',
+      'waterPoints',
+      'calvingPens',
+      'slurryStore',
+      'bedMoisture',
+      'beddingStock',
+    ];
     const herds = [
       [
         { class: 'sucklerCow', head: '22' },
@@ -114,6 +122,28 @@ describe('the text', () => {
       }
     }
   }, 240_000);
+
+  it('begins, with nothing answered, with three ways that no check stops but the law of the country', async () => {
+    const law: Readonly<Record<string, readonly string[]>> = { SE: ['outdoorShelter', 'slattedCowsSweden'] };
+    for (const country of starts.keys()) {
+      if (country === 'all') continue;
+      const { run } = await made({}, country);
+      const stops = run?.results.flatMap(({ checks }) =>
+        checks.filter(({ status }) => status === 'stop').map(({ id }) => id),
+      );
+      expect(stops, country).toEqual(law[country] ?? []);
+    }
+  }, 120_000);
+
+  it('strews more only where the usual bedding would leave the bed too wet, and says so', async () => {
+    const wet = await made({}, 'DK');
+    const usual = wet.run?.results[2].values.beddingDailyKgPer100Kg ?? 0;
+    const rate = Number(/rateKgPer100Kg: ([\d.]+) # more than usual/.exec(wet.text)?.[1]);
+    expect(rate).toBeGreaterThan(0.86);
+    expect(rate).toBeLessThanOrEqual(2);
+    expect(usual).toBeCloseTo(rate, 9);
+    expect((await made({}, 'IE')).text).not.toContain('rateKgPer100Kg');
+  });
 
   it('leaves a standing shed its size and its cost', async () => {
     const { text, run } = await made({ ...WET_CLAY, there: { shed: 'bed', lengthM: '24', depthM: '9' } });

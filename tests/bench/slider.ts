@@ -1,6 +1,6 @@
 /** How long a step of a slider takes on the page as it is shipped: from the event to cards and ledger drawn anew. */
 import { loadavg } from 'node:os';
-import { chromium } from 'playwright-core';
+import { chromium, type Page } from 'playwright-core';
 import { findChromium } from '../../src/cli/chromium.mjs';
 import { builtPage } from '../cli/built.ts';
 
@@ -17,10 +17,21 @@ export interface SliderTimes {
   readonly model: readonly number[];
 }
 
-/** Drags the rain of the first notebook through its span. */
-export async function sliderTimes(options: { width?: number; height?: number; slowdown?: number } = {}) {
-  const { width = 1280, height = 1700, slowdown = 1 } = options;
-  const built = await builtPage();
+export interface SliderOptions {
+  readonly width?: number;
+  readonly height?: number;
+  /** How many times slower than this machine. */
+  readonly slowdown?: number;
+  /** Built with the names of its functions. */
+  readonly readable?: boolean;
+}
+
+/** Opens the first notebook, waits for its draws, and hands over the page and a way to drag its rain through its span. */
+export async function atTheSlider<T>(
+  { width = 1280, height = 1700, slowdown = 1, readable = false }: SliderOptions,
+  then: (page: Page, drag: () => Promise<SliderTimes>) => Promise<T>,
+): Promise<T> {
+  const built = await builtPage({ readable });
   const browser = await chromium.launch({
     executablePath: findChromium(),
     args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
@@ -37,12 +48,18 @@ export async function sliderTimes(options: { width?: number; height?: number; sl
       const session = await page.context().newCDPSession(page);
       await session.send('Emulation.setCPUThrottlingRate', { rate: slowdown });
     }
-    return (await page.evaluate(IN_PAGE.replace('STEPS', String(STEPS)))) as SliderTimes;
+    return await then(
+      page,
+      async () => (await page.evaluate(IN_PAGE.replace('STEPS', String(STEPS)))) as SliderTimes,
+    );
   } finally {
     await browser.close();
     await built.remove();
   }
 }
+
+/** Drags the rain of the first notebook through its span. */
+export const sliderTimes = (options: SliderOptions = {}) => atTheSlider(options, (_, drag) => drag());
 
 /** Text, since the compiler of this process would write its own helpers into a function. */
 const IN_PAGE = `(async () => {
@@ -92,14 +109,24 @@ const IN_PAGE = `(async () => {
 const quantile = (sorted: readonly number[], q: number) =>
   sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))];
 
-/** Two lines for a person. */
+const MACHINES = [
+  { what: '1280 px', width: 1280, slowdown: 1 },
+  { what: '390 px, a processor four times slower', width: 390, slowdown: 4 },
+] as const;
+
+/** A few lines for a person. */
 export async function sliderReport(): Promise<string> {
-  const times = await sliderTimes();
-  const [steps, model] = [times.steps, times.model].map((all) => all.slice(WARM).sort((a, b) => a - b));
-  const ms = (n: number) => n.toFixed(1);
-  return [
-    `Slider, page as shipped, ${steps.length} steps of rain on the first notebook, event to cards and ledger painted:`,
-    `  median ${ms(quantile(steps, 0.5))} ms, 95 of 100 within ${ms(quantile(steps, 0.95))} ms, beside a frame of ${ms(FRAME_MS)} ms;` +
-      ` of it the model ${ms(quantile(model, 0.5))} ms; load ${loadavg()[0].toFixed(1)}`,
-  ].join('\n');
+  const lines = [
+    `Slider, page as shipped, ${STEPS - WARM} steps of rain on the first notebook, event to cards and ledger painted:`,
+  ];
+  for (const { what, width, slowdown } of MACHINES) {
+    const times = await sliderTimes({ width, slowdown });
+    const [steps, model] = [times.steps, times.model].map((all) => all.slice(WARM).sort((a, b) => a - b));
+    const ms = (n: number) => n.toFixed(1);
+    lines.push(
+      `  ${what}: median ${ms(quantile(steps, 0.5))} ms, 95 of 100 within ${ms(quantile(steps, 0.95))} ms, beside a frame of ${ms(FRAME_MS)} ms;` +
+        ` of it the model ${ms(quantile(model, 0.5))} ms; load ${loadavg()[0].toFixed(1)}`,
+    );
+  }
+  return lines.join('\n');
 }

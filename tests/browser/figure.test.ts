@@ -1,3 +1,4 @@
+import axe from 'axe-core';
 import { afterEach, describe, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import '../../src/app/styles.css';
@@ -52,6 +53,54 @@ describe('wk-figure', () => {
       .poll(() => root.querySelectorAll('tbody tr').length, { timeout: 15_000 })
       .toBe(figure().table.rows.length);
   });
+
+  it.each(Object.entries(FIGURES))(
+    'says each mark of %s under pointer and keys, as its table has it',
+    async (_, figure) => {
+      const root = await shown(1280, figure());
+      const drawing = root.querySelector('.drawing') as HTMLElement;
+      const said = () => root.querySelector('.reading')?.textContent ?? '';
+      const cells = figure()
+        .table.rows.flat()
+        .map((cell) => /-?[\d\u202F.]+/.exec(cell.replace('\u2212', '-'))?.[0]);
+      drawing.focus();
+      await expect.poll(said).toBe('The arrow keys read each mark.');
+      const key = async (name: string) => {
+        drawing.dispatchEvent(new KeyboardEvent('keydown', { key: name, bubbles: true }));
+        await (root.host as HTMLElement & { updateComplete: Promise<unknown> }).updateComplete;
+        return said();
+      };
+      const read = [await key('Home')];
+      for (
+        let next = await key('ArrowRight');
+        next !== read.at(-1) && read.length < 200;
+        next = await key('ArrowRight')
+      )
+        read.push(next);
+      expect(read.length).toBeGreaterThanOrEqual(scenarios.length - 1);
+      for (const text of read) {
+        const amount = text.split(';')[0].split(': ').at(-1) ?? '';
+        expect(cells, text).toContain(/-?[\d\u202F.]+/.exec(amount.replace('\u2212', '-'))?.[0]);
+      }
+      expect(await key('Escape')).toBe('');
+      // The same under the pointer: over the mark, and beside it within a finger's width.
+      await key('Home');
+      const mark = drawing.querySelector('.read') as Element;
+      const box = mark.getBoundingClientRect();
+      drawing.dispatchEvent(new PointerEvent('pointerleave'));
+      const point = {
+        clientX: (box.left + box.right) / 2,
+        clientY: (box.top + box.bottom) / 2,
+        bubbles: true,
+      };
+      mark.dispatchEvent(new PointerEvent('pointermove', point));
+      await expect.poll(said).toBe(read[0]);
+      drawing.dispatchEvent(new PointerEvent('pointerleave'));
+      await expect.poll(said).toBe('');
+      const { violations } = await axe.run(root.host, { resultTypes: ['violations'] });
+      expect(violations.map(({ id }) => id)).toEqual([]);
+    },
+  );
 
   it('draws again when its figure changes', async () => {
     const root = await shown(800, FIGURES.compare());

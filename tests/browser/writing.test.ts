@@ -145,6 +145,18 @@ describe.each(WIDTHS)('the notebook written in place, %i px wide', (width) => {
     expect(inside('wk-notebook')?.querySelector('wk-words')).toBeNull();
   });
 
+  it('writes a value anew while an input is turned, and leaves the words around it standing', async () => {
+    await show(width);
+    const value = inside('wk-notebook')?.querySelector<HTMLElement>('[data-quantity="nitrogenExcretedKg"]');
+    const before = value?.textContent;
+    value?.focus();
+    const slider = page.getByRole('slider', { name: /^Animals/ }).element() as HTMLInputElement;
+    slider.value = '30';
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+    await expect.poll(() => value?.textContent, SOON).not.toBe(before);
+    expect(focused()).toBe(value);
+  });
+
   it('adds a cell from the list, gives it options, moves it by buttons and keys, and takes it out', async () => {
     await show(width);
     const start = open.text.value;

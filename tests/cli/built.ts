@@ -19,8 +19,11 @@ export interface Built {
   readonly remove: () => Promise<void>;
 }
 
-/** Builds in a process of its own: what a test process calls itself would make another build of it. */
-export async function builtPage(): Promise<Built> {
+/**
+ * Builds in a process of its own: what a test process calls itself would make another build of it. `readable` keeps the
+ * names of functions, for a profile.
+ */
+export async function builtPage({ readable = false } = {}): Promise<Built> {
   const outDir = mkdtempSync(join(tmpdir(), 'winterkeep-'));
   const { NODE_ENV: _, VITEST: __, ...env } = process.env;
   await promisify(execFile)(
@@ -33,6 +36,7 @@ export async function builtPage(): Promise<Built> {
       '--outDir',
       outDir,
       '--emptyOutDir',
+      ...(readable ? ['--minify', 'false'] : []),
     ],
     { env },
   );

@@ -88,13 +88,23 @@ describe('which way', () => {
     expect(said(values('netCost', [null, null, null]))).toMatch(/^Which way cannot be said/);
   });
 
-  it('says that the first does not work as written, by name', () => {
+  it('says that the first does not work as written, by name, and which is the best that nothing stops', () => {
     const of = values('netCost', [1000, 2000, 3000]);
     const stop = { id: 'lyingArea', status: 'stop', theme: 'room' } as Check;
-    const [first, ...others] = of.results;
-    expect(said({ ...of, results: [{ ...first, checks: [stop] }, ...others] })).toContain(
-      'As written “Paddock” does not work: lying area stops it.',
-    );
+    const stopping = (stopped: readonly number[]) =>
+      said({
+        ...of,
+        results: of.results.map((each, k) => (stopped.includes(k) ? { ...each, checks: [stop] } : each)),
+      });
+    const works = 'As written “Paddock” does not work: lying area stops it';
+    expect(stopping([0])).toContain(`${works}. Of those that nothing stops, “Slats” comes first.`);
+    expect(stopping([0, 1])).toContain(`${works}. Of those that nothing stops, “Deep bed” comes first.`);
+    expect(stopping([0, 1, 2])).toContain(`${works}, and the others are stopped as well.`);
+    expect(stopping([1])).not.toContain('does not work');
+    // With nothing beside it there is nothing to send the reader to.
+    const alone = values('netCost', [1000]);
+    const [one] = alone.results;
+    expect(said({ ...alone, results: [{ ...one, checks: [stop] }] })).toMatch(/lying area stops it\.$/);
   });
 
   it('does not offer a measurement where nothing can change who is first', () => {

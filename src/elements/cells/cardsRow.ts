@@ -3,6 +3,7 @@ import { html, nothing, svg, type TemplateResult } from 'lit';
 import { GREYS, INK, scenarioColour } from '../../plots/palette.ts';
 import { type Reading, show } from '../../plots/reading.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
+import { formatDifference } from '../../units/format.ts';
 import { amountOf, bestOf, type Measure } from '../parts/measures.ts';
 import { absentMark, numberButton } from '../parts/number.ts';
 
@@ -32,12 +33,20 @@ function bar(value: number, range: Range | null, [least, most]: Range, colour: s
     </svg>` as TemplateResult;
 }
 
-/** The row of a measure on the card at `index`. */
+/** How far a number stands from the base's, as a reader finds it who subtracts what is shown: "+179 kg". */
+function apartFrom(value: number, base: number, unit: string, reading: Reading): string {
+  // The currency stands once, before the value.
+  const apart = formatDifference(value, base, unit.startsWith('money') ? '' : unit, reading);
+  return /[1-9]/.test(apart) ? `${value > base ? '+' : '\u2212'}${apart}` : 'the same';
+}
+
+/** The row of a measure on the card at `index`; with its distance from the card at `base`, where one is chosen. */
 export function measureRow(
   measure: Measure,
   cards: readonly Card[],
   index: number,
   reading: Reading,
+  base?: number,
 ): TemplateResult {
   const { result, place } = cards[index];
   const numbers = cards.map((card) => amountOf(measure, card.result.values));
@@ -48,6 +57,7 @@ export function measureRow(
   // The currency stands once, before the value.
   const said = (v: number) => show(v, unit.startsWith('money') ? '' : unit, reading, 2);
   const range = ranges[index];
+  const from = base === undefined || base === index ? null : numbers[base];
   return html`<div class="row ${bestOf(numbers, measure.better) === index ? 'best' : ''}">
       <dt>${measure.label}${measure.perDay ? ', hours a day' : ''}</dt>
       <dd>
@@ -62,6 +72,7 @@ export function measureRow(
                 own: reading.own?.[place]?.has(measure.quantity),
               })
         }
+        ${value === null || from == null ? nothing : html`<span class="apart">${apartFrom(value, from, unit, reading)}</span>`}
         ${range ? html`<span class="range"><span class="hidden">likely </span>${said(range[0]).number}–${said(range[1]).number}</span>` : nothing}
       </dd>
       ${value === null ? nothing : bar(value, range, [Math.min(...all), Math.max(...all)], scenarioColour(place))}

@@ -137,16 +137,59 @@ export const cardsStyle = css`
     margin: 0;
     max-width: 42rem;
   }
+  .apart {
+    font-size: 0.9rem;
+    font-weight: 400;
+    font-variant-numeric: tabular-nums;
+  }
+  .tabs,
+  .against {
+    display: none;
+  }
+  .base select {
+    font: inherit;
+    padding: 0.2rem 0.3rem;
+    max-width: 100%;
+  }
   @media screen and (max-width: 700px) {
+    .against {
+      display: inline;
+    }
+    /* One card at a time, its name in reach; the next is a swipe or a press away. */
+    .tabs {
+      display: flex;
+      gap: 0.4rem;
+      position: sticky;
+      top: 0;
+      z-index: 2;
+      overflow-x: auto;
+      padding: 0.4rem 0;
+      background: var(--paper);
+      border-bottom: 1px solid var(--rule);
+    }
+    .tabs button {
+      flex: 1 0 auto;
+      min-height: 2.75rem;
+      padding: 0.2rem 0.7rem;
+      font: inherit;
+      font-size: 0.95rem;
+      border: 1px solid var(--rule);
+      border-top: 5px solid oklch(from var(--colour) var(--lightness) c h);
+      border-radius: 0 0 0.4rem 0.4rem;
+      background: none;
+      color: inherit;
+    }
+    .tabs button[aria-pressed='true'] {
+      font-weight: 700;
+      background: var(--ground);
+    }
     .grid {
       grid-template-columns: none;
       grid-auto-flow: column;
-      grid-auto-columns: 9.6rem;
-      column-gap: 0.8rem;
-      scroll-snap-type: x proximity;
-      scroll-padding-left: 10.4rem;
-      margin: 0 -1rem;
-      padding: 0 1rem 0.4rem;
+      grid-auto-columns: 100%;
+      column-gap: 0;
+      scroll-snap-type: x mandatory;
+      padding: 0 0 0.4rem;
       overscroll-behavior-x: contain;
     }
     .names {
@@ -154,16 +197,17 @@ export const cardsStyle = css`
     }
     .card {
       scroll-snap-align: start;
+      scroll-snap-stop: always;
     }
-    .card:nth-child(2) {
-      position: sticky;
-      left: 0;
-      z-index: 1;
-      background: var(--paper);
-      box-shadow: 0.8rem 0 0 var(--paper);
-      clip-path: inset(0 -0.8rem 0 -1rem);
-      border-right: 1px solid var(--rule);
-      padding-right: 0.3rem;
+    .row {
+      display: grid;
+      grid-template-columns: 9rem 1fr;
+      align-items: baseline;
+      column-gap: 0.6rem;
+      padding: 0.35rem 0.1rem;
+    }
+    .row > svg {
+      grid-column: 1 / -1;
     }
     dt,
     .card h4 > span {
@@ -171,16 +215,14 @@ export const cardsStyle = css`
       width: auto;
       height: auto;
       clip-path: none;
-      font-size: 0.8rem;
-      color: var(--quiet);
+      font-size: 0.95rem;
       line-height: 1.2;
     }
     .card h4 > span {
-      color: var(--ink);
-      font-size: 0.95rem;
+      font-size: 1rem;
     }
     dd {
-      column-gap: 0.4rem;
+      column-gap: 0.7rem;
     }
   }
   @media print {

@@ -11,6 +11,9 @@ import { type Card, measureRow } from './cardsRow.ts';
 import { cardsStyle } from './cardsStyle.ts';
 import { countingWins, sureBlock, sureRows, type Weights, weighed } from './cardsSure.ts';
 
+/** Below this width cards stand one behind the other. */
+const NARROW = '(max-width: 700px)';
+
 /**
  * The scenarios side by side: columns are scenarios, rows are measures at one height across all columns: what
  * stays, what it takes, how sure; or, as a cell of the text, just the results it names.
@@ -28,6 +31,8 @@ export class WkCards extends LitElement {
     measures: { attribute: false },
     inText: { type: Boolean },
     caption: {},
+    against: { state: true },
+    here: { state: true },
   };
 
   static override styles = [shared, cardsStyle];
@@ -44,6 +49,10 @@ export class WkCards extends LitElement {
   /** As a cell of the text: results only, since how sure and in what they differ is said of all at the top. */
   declare inText: boolean;
   declare caption: string | undefined;
+  /** The scenario the others are told against, by name; empty for none, undefined until the reader chooses. */
+  declare against: string | undefined;
+  /** On a phone: the card that is in sight. */
+  declare here: number;
 
   #wins = countingWins();
 
@@ -55,6 +64,56 @@ export class WkCards extends LitElement {
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
     this.draws = undefined;
     this.inText = false;
+    this.here = 0;
+    this.#narrow.addEventListener('change', () => this.requestUpdate());
+  }
+
+  /** One card at a time. */
+  #narrow = matchMedia(NARROW);
+
+  /** Index of the base among the cards: what the reader chose; on a phone, where no card stands beside another, the notebook's own. */
+  get #base(): number | undefined {
+    const { results } = this;
+    const named = results
+      .map(({ finance }) => finance.difference?.baseline)
+      .find((name) => name !== undefined);
+    const name = this.against ?? (this.#narrow.matches ? (named ?? results[0]?.name) : '');
+    const at = results.findIndex((result) => result.name === name);
+    return at < 0 || results.length < 2 ? undefined : at;
+  }
+
+  #chooser(base: number | undefined) {
+    if (this.inText || this.results.length < 2) return nothing;
+    return html`<p class="key base screen"><label>Show the difference to
+      <select @change=${(event: Event) => {
+        this.against = (event.target as HTMLSelectElement).value;
+      }}>
+        <option value="" .selected=${base === undefined}>none</option>
+        ${this.results.map(({ name }, k) => html`<option value=${name} .selected=${k === base}>${name}</option>`)}
+      </select></label></p>`;
+  }
+
+  /** Names in reach of the thumb: a press goes to the card, and the card in sight is marked. */
+  #tabs(cards: readonly Card[]) {
+    if (cards.length < 2) return nothing;
+    return html`<div class="tabs screen" role="group" aria-label="Scenario in sight">${cards.map(
+      ({ result }, k) =>
+        html`<button type="button" aria-pressed=${this.here === k} @click=${() => this.#goTo(k)}>${result.name}</button>`,
+    )}</div>`;
+  }
+
+  #goTo(k: number): void {
+    const grid = this.renderRoot.querySelector<HTMLElement>('.grid');
+    const card = grid?.querySelectorAll<HTMLElement>('.card')[k];
+    if (grid && card) grid.scrollTo({ left: card.offsetLeft - grid.offsetLeft, behavior: 'smooth' });
+    this.here = k;
+  }
+
+  #scrolled(event: Event): void {
+    if (!this.#narrow.matches) return;
+    const grid = event.currentTarget as HTMLElement;
+    const width = grid.querySelector<HTMLElement>('.card')?.offsetWidth ?? 0;
+    if (width > 0) this.here = Math.min(this.results.length - 1, Math.round(grid.scrollLeft / width));
   }
 
   #blocks(): readonly Block[] {
@@ -78,9 +137,10 @@ export class WkCards extends LitElement {
     grid?.style.setProperty('--columns', String(this.results.length));
     grid?.style.setProperty('--rows', String(rows));
     const cards = this.#cards();
-    grid?.querySelectorAll<HTMLElement>('.card').forEach((card, k) => {
-      card.style.setProperty('--colour', scenarioColour(cards[k].place));
-    });
+    for (const what of ['.card', '.tabs button'])
+      this.renderRoot.querySelectorAll<HTMLElement>(what).forEach((each, k) => {
+        each.style.setProperty('--colour', scenarioColour(cards[k].place));
+      });
   }
 
   #names() {
@@ -106,18 +166,18 @@ export class WkCards extends LitElement {
     </div>`;
   }
 
-  #card(cards: readonly Card[], index: number) {
+  #card(cards: readonly Card[], index: number, base: number | undefined) {
     const { draws, weights, reading, inText } = this;
     const { result, place } = cards[index];
     return html`<article class="card" aria-label=${result.name}>
       <header>
         <h3>${result.name}</h3>
-        <p>${SYSTEMS[result.system]?.label ?? result.system}</p>
+        <p>${SYSTEMS[result.system]?.label ?? result.system}${base === undefined || base === index ? nothing : html`<span class="against">; + and − against “${cards[base].result.name}”</span>`}</p>
       </header>
       ${this.#blocks().map(
         (block) => html`<section>
           <h4><span>${block.title}</span></h4>
-          <dl>${block.measures.map((measure) => measureRow(measure, cards, index, reading))}</dl>
+          <dl>${block.measures.map((measure) => measureRow(measure, cards, index, reading, base))}</dl>
         </section>`,
       )}
       ${inText ? nothing : sureBlock(result, weights, (key) => this.#ofHundred(draws, weights, key, place))}
@@ -142,12 +202,15 @@ export class WkCards extends LitElement {
   protected override render() {
     const { results, reading, inText, caption, weights, draws } = this;
     const cards = this.#cards();
+    const base = this.#base;
     const heading = inText ? 'Scenarios side by side, in the text' : 'Scenarios side by side';
     return html`
       <h2 class="hidden">${inText ? heading : 'The scenarios side by side'}</h2>
-      <div class="grid" role="group" aria-label=${heading} tabindex="0">
-        ${this.#names()} ${cards.map((_, index) => this.#card(cards, index))}
+      ${this.#tabs(cards)}
+      <div class="grid" role="group" aria-label=${heading} tabindex="0" @scroll=${this.#scrolled}>
+        ${this.#names()} ${cards.map((_, index) => this.#card(cards, index, base))}
       </div>
+      ${this.#chooser(base)}
       ${caption ? html`<p class="key">${caption}</p>` : nothing}
       <p class="key quiet">
         Bold is the best in its row. ${results.some((r) => r.bands) ? `The small range and the dark line span what 8 of 10 of ${this.#drawn()} give.` : ''} Each underlined number opens its working.

@@ -123,6 +123,7 @@ export class WkNotebook extends LitElement implements CellPage {
 
   protected override updated(): void {
     for (const cell of this.renderRoot.querySelectorAll('.cell')) this.#sight.observe(cell);
+    this.#writeValues();
     clearTimeout(this.#more);
     if (this.#upTo < this.#places.length && !this.board)
       this.#more = setTimeout(() => {
@@ -139,7 +140,7 @@ export class WkNotebook extends LitElement implements CellPage {
     return name === null ? 0 : this.results.findIndex((result) => result.name === name);
   }
 
-  #valueText = ({ quantity, scenario }: InlineValue): string => {
+  #valueText = ({ quantity, scenario }: Omit<InlineValue, 'line'>): string => {
     const result = this.results[this.#scenarioOf(scenario)];
     const value = isValue(quantity) ? result?.values[quantity] : undefined;
     const unit = unitOf(quantity);
@@ -156,13 +157,21 @@ export class WkNotebook extends LitElement implements CellPage {
     if (button && quantity && scenario >= 0) ask(button, 'wk-explain', { scenario, quantity });
   }
 
-  #prose = new WeakMap<Block, { readonly values: string; readonly html: readonly string[] }>();
+  /** A paragraph is set once; what its values come to is written into it as they change. */
+  #writeValues(): void {
+    for (const button of this.renderRoot.querySelectorAll<HTMLElement>('.inline-value')) {
+      const { quantity = '', scenario = null } = button.dataset;
+      const text = this.#valueText({ quantity, scenario });
+      if (button.textContent !== text) button.textContent = text;
+    }
+  }
+
+  #prose = new WeakMap<Block, readonly string[]>();
   /** Paragraphs as they are set. Headings stand one rank under the page's own, whose words are not said twice. */
   #htmlOf(block: Block): readonly string[] {
     if (block.type !== 'prose') return [];
-    const values = [this.notebook?.title ?? '', ...block.values.map(this.#valueText)].join('\n');
     const known = this.#prose.get(block);
-    if (known?.values === values) return known.html;
+    if (known) return known;
     const html = proseParts(block.text, this.#valueText).map((part) =>
       part.replace(
         /<(\/?)h([1-5])( [^>]*)?>/g,
@@ -171,7 +180,7 @@ export class WkNotebook extends LitElement implements CellPage {
     );
     const first = /^\s*<h2>([^<]*)<\/h2>/.exec(html[0] ?? '');
     if (first && first[1].trim() === this.notebook?.title.trim()) html[0] = '';
-    this.#prose.set(block, { values, html });
+    this.#prose.set(block, html);
     return html;
   }
 

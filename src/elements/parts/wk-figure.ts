@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyValues, svg } from 'lit';
 import type { Figure, FigureTable, LegendEntry } from '../../plots/figure.ts';
 import { patternElement } from '../../plots/pattern.ts';
 import { symbolMark } from './mark.ts';
+import { Readings } from './readings.ts';
 import { shared } from './style.ts';
 
 /** Width of the drawing area on A4 and Letter paper inside the page margins, in CSS pixels. */
@@ -15,6 +16,7 @@ export class WkFigure extends LitElement {
     heading: {},
     tabled: { state: true },
     full: { state: true },
+    said: { state: true },
   };
 
   static override styles = [
@@ -60,6 +62,16 @@ export class WkFigure extends LitElement {
       }
       .drawing svg text {
         white-space: pre;
+      }
+      .drawing .read {
+        stroke: var(--ink);
+        stroke-width: 2.5px;
+      }
+      .reading {
+        min-height: 1.35em;
+        margin: 0.15rem 0 0;
+        font-size: 0.9rem;
+        font-weight: 600;
       }
       figcaption {
         font-size: 0.85rem;
@@ -123,6 +135,7 @@ export class WkFigure extends LitElement {
         border-top: 1px solid var(--rule);
       }
       @media print {
+        .reading,
         details,
         dialog {
           display: none;
@@ -139,6 +152,12 @@ export class WkFigure extends LitElement {
   /** Open over the whole window. */
   declare full: boolean;
 
+  /** What the mark under the pointer or the keyboard says. */
+  declare said: string;
+
+  #readings = new Readings((text) => {
+    this.said = text;
+  });
   #width = 0;
   #measured: Element | undefined;
   #seen = false;
@@ -174,6 +193,7 @@ export class WkFigure extends LitElement {
     this.heading = '';
     this.tabled = false;
     this.full = false;
+    this.said = '';
   }
 
   override connectedCallback(): void {
@@ -262,6 +282,9 @@ export class WkFigure extends LitElement {
     const made = this.figure?.draw?.(width);
     drawing.replaceChildren(...(made ? [made] : []));
     for (const child of drawing.children) child.setAttribute('aria-hidden', 'true');
+    this.#readings.take(drawing);
+    if (this.#readings.count > 0) drawing.tabIndex = 0;
+    else drawing.removeAttribute('tabindex');
     this.#stale = false;
   }
 
@@ -279,7 +302,18 @@ export class WkFigure extends LitElement {
       ${heading === '' ? nothing : html`<h3>${heading}</h3>`}
       <p class="finding">${finding}</p>
       ${this.#legend(legend)}
-      <div class="drawing" role="img" aria-label=${finding}></div>
+      <div
+        class="drawing"
+        role="img"
+        aria-label=${finding}
+        @pointermove=${this.#readings.pointed}
+        @pointerdown=${this.#readings.pointed}
+        @pointerleave=${this.#readings.left}
+        @keydown=${this.#readings.keyed}
+        @focus=${this.#readings.focused}
+        @blur=${this.#readings.left}
+      ></div>
+      ${figure.draw ? html`<p class="reading" role="status">${this.said}</p>` : nothing}
       ${caption ? html`<figcaption>${caption}</figcaption>` : nothing}
       ${
         figure.draw

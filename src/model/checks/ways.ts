@@ -13,7 +13,8 @@ const passBehind: CheckRule<Context> = {
     const ranked = c.horned || c.scenario.farm.spaceRules === 'commonPracticeHorned';
     const row = c.row(ranked ? 'commonPracticeHornedAlleyM' : 'commonPracticeStanceDepthM');
     const feeding = c.largest('standingLengthM')?.size ?? 0;
-    const stance = c.shed.stanceDepthM > 0 ? c.shed.stanceDepthM : c.shed.depthM;
+    // Over slats alone the whole depth of the shed is floor to pass on.
+    const stance = c.bedded && c.shed.stanceDepthM > 0 ? c.shed.stanceDepthM : c.shed.depthM;
     const shared = { value: stance, limit: row.central, unit: 'm', row };
     const behind = `behind a feeding animal (${say(feeding)} m) ${say(Math.max(0, stance - feeding))} m is left`;
     if (stance >= row.low)

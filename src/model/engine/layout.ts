@@ -8,7 +8,7 @@ import type { Plan } from './plan.ts';
 import type { WalkRun } from './walk.ts';
 
 /** Rows worked on at once: their results and series stay in the cache, and memory stays flat. */
-export const CHUNK = 128;
+export const CHUNK = 192;
 
 const NOTHING = new Float64Array(0);
 
