@@ -63,12 +63,12 @@ export function canBeSet(paragraph: string): boolean {
   if (paragraph.length > MOST_PARAGRAPH || MANY_COLUMNS.test(paragraph.slice(0, 2000))) return false;
   let lines = 0;
   for (let at = paragraph.indexOf('\n'); at >= 0; at = paragraph.indexOf('\n', at + 1)) lines++;
-  return lines <= MOST_LINES_IN_ONE && marksIn(paragraph, 0, paragraph.length) <= MOST_MARKS_IN_ONE;
+  return lines <= MOST_LINES_IN_ONE && marksIn(paragraph) <= MOST_MARKS_IN_ONE;
 }
 
-function marksIn(text: string, from: number, to: number): number {
+function marksIn(text: string): number {
   let marks = 0;
-  for (let k = from; k < to; k++) if (MARKS.has(text.charCodeAt(k))) marks++;
+  for (let k = 0; k < text.length; k++) if (MARKS.has(text.charCodeAt(k))) marks++;
   return marks;
 }
 
@@ -76,11 +76,13 @@ const MOST_WORDS = 200_000;
 const MOST_MARKS = 20_000;
 const MOST_PARAGRAPHS = 2000;
 const MOST_FENCES = 200;
+/** Each is written anew whenever an input is turned. */
+const MOST_VALUES = 1000;
 const FENCE = /^ {0,3}(`{3,}|~{3,})/;
 
 /** What of the body is more than a page can hold: letters, marks and paragraphs outside of fences, and the fences. */
 export function bodyBound(source: string): Bound | undefined {
-  let [line, letters, marks, paragraphs, fences] = [0, 0, 0, 0, 0];
+  let [line, letters, marks, paragraphs, fences, values] = [0, 0, 0, 0, 0, 0];
   let fence = '';
   let empty = true;
   for (let from = 0; from <= source.length; line++) {
@@ -93,11 +95,13 @@ export function bodyBound(source: string): Bound | undefined {
       fence = opening;
       fences++;
     } else {
-      letters += to - from;
-      marks += marksIn(source, from, to);
-      const blank = source.slice(from, to).trim() === '';
+      const words = source.slice(from, to);
+      letters += words.length + 1;
+      marks += marksIn(words);
+      for (let at = words.indexOf('`='); at >= 0; at = words.indexOf('`=', at + 2)) values++;
+      const blank = words.trim() === '';
       // A heading or a rule stands by itself, with or without an empty line.
-      if (!blank && (empty || /^ {0,3}(#|---|===|\*\*\*)/.test(source.slice(from, from + 8)))) paragraphs++;
+      if (!blank && (empty || /^ {0,3}(#|---|===|\*\*\*)/.test(words))) paragraphs++;
       empty = blank;
     }
     for (const [found, most, words] of [
@@ -105,6 +109,7 @@ export function bodyBound(source: string): Bound | undefined {
       [marks, MOST_MARKS, 'marks such as [ * _ and |'],
       [paragraphs, MOST_PARAGRAPHS, 'paragraphs'],
       [fences, MOST_FENCES, 'figures and fences'],
+      [values, MOST_VALUES, 'values by name'],
     ] as const)
       if (found > most) return { line, found: `more than ${most} ${words}`, allowed: `at most ${most}` };
     from = to + 1;

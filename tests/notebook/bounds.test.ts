@@ -17,6 +17,7 @@ describe('what is more than a page can hold', () => {
     ['marks', '*a '.repeat(200).concat('\n\n').repeat(101), 'more than 20000 marks such as [ * _ and |'],
     ['paragraphs', 'a\n\n'.repeat(2001), 'more than 2000 paragraphs'],
     ['headings without a line between', '# a\n'.repeat(2001), 'more than 2000 paragraphs'],
+    ['values by name', '`=netCost` '.repeat(5).concat('\n\n').repeat(201), 'more than 1000 values by name'],
     ['fences', '```js\n```\n'.repeat(201), 'more than 200 figures and fences'],
   ])('%s are counted and said, and the figures above stay', (_, words, found) => {
     const { ok, notebook, problems } = body(words);
