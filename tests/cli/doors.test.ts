@@ -110,3 +110,27 @@ describe('the command in a folder', () => {
     },
   );
 });
+
+describe('words that every object knows', () => {
+  it.each([
+    [
+      'a price',
+      'labourPerHour: 14',
+      'labourPerHour: 14, prices: { toString: { value: 1, because: x } }',
+      /prices\.toString/,
+    ],
+    [
+      'an own number',
+      '\nscenarios:',
+      '\ncoefficients: [{ id: constructor, value: 1, because: x }]\nscenarios:',
+      /coefficients\.0\.id/,
+    ],
+  ])('are no name of %s', async (_, from, to, said) => {
+    const path = join(folder, 'objects.md');
+    writeFileSync(path, text.replace(from, to));
+    const { code, error } = await winterkeep('check', path);
+    expect(code).toBe(1);
+    expect(error).toMatch(said);
+    expect(error).not.toContain('a fault of winterkeep');
+  });
+});

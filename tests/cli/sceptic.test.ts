@@ -146,7 +146,7 @@ describe('check', () => {
     ['itself as baseline', [finance('{ baseline: Straw bed }')], 'cannot be compared with itself'],
     ['a share above the whole', [['draws: {', 'coefficients:\n  - { id: excretaDegradableFraction, value: 40, because: x }\ndraws: {']], 'coefficients.0.value: the coefficient cannot have this value; found 40; allowed a number from 0 to 1'],
     ['a mass below nothing', [['draws: {', 'coefficients:\n  - { id: packDecayAt20CPerDay, value: 0.01, low: -1, because: x }\ndraws: {']], 'coefficients.0.low: the coefficient cannot'],
-    ['brackets without end', [['units: metric', `units: ${'['.repeat(20_000)}${']'.repeat(20_000)}`]], 'nested thousands deep'],
+    ['brackets without end', [['units: metric', `units: ${'['.repeat(20_000)}${']'.repeat(20_000)}`]], 'brackets opened on one line'],
   ]; // biome-ignore format: a table
   it.each(bad)('refuses %s', async (name, changes, says) => {
     const { code, out, error } = await winterkeep('check', changed(name.replace(/ /g, '-'), ...changes));

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type Found, KINDS, type Kind, tryCase } from './cases.ts';
 import { FOUND } from './found.ts';
 
-const EACH = 130;
+const EACH = 100;
 const told = ({ kind, seed, faults }: Found) => `${kind} ${seed}: ${faults[0]}`;
 
 describe('damaged on purpose, through all that a notebook goes through', () => {
