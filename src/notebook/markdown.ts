@@ -39,7 +39,7 @@ markdown.block.ruler.before('table', AS_TEXT, (state, from, end, silent) => {
 markdown.renderer.rules[AS_TEXT] = (tokens, k) => {
   const { content } = tokens[k];
   const more = content.length - MOST_SHOWN;
-  return `<pre class="as-text">${markdown.utils.escapeHtml(content.slice(0, MOST_SHOWN))}${more > 0 ? `… and ${more} more letters, as they stand in the text` : ''}</pre>\n`;
+  return `<pre class="as-text" tabindex="0">${markdown.utils.escapeHtml(content.slice(0, MOST_SHOWN))}${more > 0 ? `… and ${more} more letters, as they stand in the text` : ''}</pre>\n`;
 };
 
 markdown.renderer.rules.link_open = (tokens, k, options, _env, self) => {

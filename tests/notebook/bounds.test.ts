@@ -84,7 +84,7 @@ describe('a paragraph that cannot be set', () => {
     const text = `## Before\n\n${words}\n\n**after**\n`;
     const set = html(text);
     expect(set).toContain('<h2>Before</h2>');
-    expect(set).toContain('<pre class="as-text">');
+    expect(set).toContain('<pre class="as-text" tabindex="0">');
     expect(set).toContain('<strong>after</strong>');
     expect(set.match(/<strong>/g)).toHaveLength(1);
     expect(set.length).toBeLessThan(6000);
