@@ -4,6 +4,7 @@ import { type Base, blocked } from '../store/base.ts';
 import { type History, startHistory } from '../store/history.ts';
 import type { State } from '../store/journal.ts';
 import { historyOf, type Kept, memoryShelf, newId, openShelf, type Shelf } from '../store/shelf.ts';
+import type { VersionEntry } from '../store/versions.ts';
 import { titleOf } from './examples.ts';
 
 export interface KeeperTells {
@@ -93,6 +94,14 @@ export class Keeper {
 
   flush(): void {
     void this.#save?.flush();
+  }
+
+  /** Days on which the open notebook stood otherwise, the newest first. */
+  async versions(): Promise<readonly VersionEntry[]> {
+    const { id } = this;
+    if (id === undefined) return [];
+    await this.#save?.flush();
+    return this.shelf.versions(id).catch(() => []);
   }
 
   /** Leaves the notebook; `commit` brings in what is still being typed. */

@@ -5,7 +5,7 @@ import { setInput } from '../notebook/write.ts';
 import { fileNameOf, unzip, zipOf } from '../store/bundle.ts';
 import { checksum } from '../store/checksum.ts';
 import { push, startHistory } from '../store/history.ts';
-import { historyOf, type Kept, newId, type Shelf } from '../store/shelf.ts';
+import { historyOf, type Kept, newId, type Removed, type Shelf } from '../store/shelf.ts';
 import type { Problem } from '../units/problem.ts';
 import { titleOf } from './examples.ts';
 import { keptHref } from './routes.ts';
@@ -27,7 +27,7 @@ export interface Done {
   readonly problems?: readonly Problem[];
   readonly words?: string;
   /** What was deleted and can be brought back. */
-  readonly removed?: Kept;
+  readonly removed?: Removed;
 }
 
 export async function actOnKept(shelf: Shelf, act: KeptAct): Promise<Done> {

@@ -3,16 +3,14 @@ import type { BarAct, BarState } from '../elements/parts/wk-bar.ts';
 import '../elements/parts/wk-bar.ts';
 import '../elements/page/wk-home.ts';
 import type { KeptAct, KeptEntry } from '../elements/page/wk-kept.ts';
-import '../elements/parts/wk-text.ts';
 import { watch } from '../elements/parts/watch.ts';
 import type { Saved } from '../store/autosave.ts';
 import { type Base, browserBase } from '../store/base.ts';
-import { fileNameOf } from '../store/bundle.ts';
 import { push } from '../store/history.ts';
 import type { State } from '../store/journal.ts';
 import type { OpenNotebook } from '../store/open.ts';
 import type { Kept, Shelf } from '../store/shelf.ts';
-import { formatProblem, type Problem } from '../units/problem.ts';
+import type { Problem } from '../units/problem.ts';
 import { barState } from './barState.ts';
 import type { Beginning } from './begin.ts';
 import { copyLink } from './copyLink.ts';
@@ -31,10 +29,12 @@ import {
   keptEntries,
 } from './library.ts';
 import { listen } from './listen.ts';
+import { firstNotice, rescue } from './notices.ts';
 import { type Page, partsOnce } from './parts.ts';
 import { BEGIN, exampleHref, keptHref, routeOf } from './routes.ts';
 import { keepScroll, type ScrollKeeper } from './scroll.ts';
 import { shellStyle } from './shellStyle.ts';
+import { TextBeside } from './textBeside.ts';
 import { followTyping } from './typing.ts';
 import { undoKey } from './undoKey.ts';
 
@@ -106,6 +106,7 @@ export class WkShell extends LitElement {
     (step) => this.open && this.keeper.note(push(this.open.history.value, step)),
     ({ text, what, mark }) => this.open?.edit(text, what, mark),
   );
+  readonly #beside = new TextBeside(this, this.#typing);
   /** Routes are followed one at a time; a later one wins. */
   #version = 0;
 
@@ -124,13 +125,14 @@ export class WkShell extends LitElement {
       if (!open) return;
       this.#title = open.notebook.value?.title ?? this.#title;
       document.title = this.#title === '' ? 'winterkeep' : `${this.#title} · winterkeep`;
-      return [open.history.value, open.notebook.value];
+      return [open.history.value, open.notebook.value, this.editing && [open.problems.value, open.run.value]];
     });
     this.addEventListener('wk-act', (event) => this.#act((event as CustomEvent<BarAct>).detail));
     this.addEventListener('wk-file', (event) => void this.#file((event as CustomEvent<File>).detail));
     this.addEventListener('wk-kept', (event) =>
       this.#withList((shelf) => actOnKept(shelf, (event as CustomEvent<KeptAct>).detail)),
     );
+    this.addEventListener('wk-line', ({ detail }) => void this.#beside.goTo(detail.line));
     this.addEventListener('wk-kept-undo', () => {
       const { removed } = this.done;
       if (removed) void this.#withList((shelf) => shelf.restore(removed).then(() => ({})));
@@ -266,14 +268,8 @@ export class WkShell extends LitElement {
       before: this.keeper.begin(text, file, kept),
       changed: (now) => this.keeper.note(now),
     });
-    this.notice = this.#firstNotice(notice, started.problems);
+    this.notice = firstNotice(this.keeper.blocked, notice, started.problems);
     this.open = open;
-  }
-
-  #firstNotice(notice: string, [fault]: readonly Problem[]): string {
-    if (this.keeper.blocked !== '')
-      return `This browser keeps nothing here (${this.keeper.blocked}): what you change is lost when this page is closed.`;
-    return notice === '' && fault ? `The tables of this build are at fault: ${formatProblem(fault)}` : notice;
   }
 
   #leave(): Promise<void> {
@@ -322,7 +318,8 @@ export class WkShell extends LitElement {
     this.#typing.commit();
     if (act === 'undo') open.undo();
     else if (act === 'redo') open.redo();
-    else if (act === 'edit') this.editing = !this.editing;
+    else if (act === 'edit') void this.#beside.turn();
+    else if (act === 'days') void this.#days(open);
     else if (act === 'print') print();
     else if (act === 'units') this.system = this.#system === 'us' ? 'metric' : 'us';
     else if (act === 'save') {
@@ -332,6 +329,22 @@ export class WkShell extends LitElement {
       void copyLink(open.text.value).then((words) => {
         this.notice = words;
       });
+  }
+
+  async #days(open: OpenNotebook): Promise<void> {
+    const page = await this.#fetched(() => import('./earlierDays.ts'));
+    const tell = (words: string) => {
+      this.notice = words;
+    };
+    if (!page || this.open !== open) return;
+    const { engine } = page.started;
+    await page.more.showEarlierDays(this.renderRoot, {
+      open,
+      keeper: this.keeper,
+      engine,
+      system: this.#system,
+      tell,
+    });
   }
 
   get #system(): 'metric' | 'us' {
@@ -353,15 +366,11 @@ export class WkShell extends LitElement {
   protected override render() {
     const { open } = this;
     return html`<wk-bar .state=${this.#bar()}></wk-bar>
-      ${this.lost ? this.#rescue(this.lost) : nothing}
+      ${this.lost ? rescue(this.lost, () => (this.lost = undefined)) : nothing}
       ${
         open
           ? html`<div class="beside ${this.editing ? 'editing' : ''}">
-              ${
-                this.editing
-                  ? html`<wk-text .text=${this.#typing.text ?? open.text.value} @wk-text=${(e: CustomEvent<string>) => this.#typing.type(e.detail)} @focusout=${() => this.#typing.endRun()}></wk-text>`
-                  : nothing
-              }
+              ${this.#beside.render(open)}
               <wk-page .open=${open} .system=${this.system}></wk-page>
             </div>`
           : this.unfetched !== ''
@@ -379,14 +388,6 @@ export class WkShell extends LitElement {
               .problems=${this.problems}
             ></wk-home>`
       }`;
-  }
-
-  #rescue({ title, history: { now } }: State) {
-    return html`<p class="wait" role="alert">The last changes of “${title}” could not be kept in this browser.
-      <button type="button" @click=${() => {
-        download(now.text, fileNameOf(title));
-        this.lost = undefined;
-      }}>Save it as a file</button></p>`;
   }
 }
 

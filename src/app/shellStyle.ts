@@ -22,16 +22,22 @@ export const shellStyle = css`
     position: sticky;
     top: 0;
     height: 100dvh;
+    /* What is offered at the cursor reaches over the page and its strip of inputs. */
+    z-index: 6;
     border-right: 1px solid var(--rule);
   }
   @media screen and (max-width: 900px) {
     .beside.editing {
       grid-template-columns: minmax(0, 1fr);
     }
+    /* The text stands in place of the page; where it begins and ends the element says. */
     wk-text {
-      position: static;
-      height: 70dvh;
-      border-bottom: 1px solid var(--rule);
+      position: fixed;
+      inset: 0 0 auto;
+      border-right: 0;
+    }
+    .editing wk-page {
+      display: none;
     }
   }
   @media print {

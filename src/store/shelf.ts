@@ -16,6 +16,16 @@ import {
   startEntry,
   tabInKey,
 } from './journal.ts';
+import {
+  dayHere,
+  keepVersions,
+  takeVersions,
+  type Version,
+  type VersionEntry,
+  versionsIn,
+  versionsOf,
+  versionText,
+} from './versions.ts';
 
 export interface Kept {
   readonly id: string;
@@ -31,6 +41,11 @@ export interface Kept {
   readonly file?: string;
   readonly past?: readonly Change[];
   readonly future?: readonly Change[];
+}
+
+/** What was taken off the shelf, with the days that were kept of it. */
+export interface Removed extends Kept {
+  readonly versions?: readonly Version[];
 }
 
 /** A line of the list: without the text, which may be long. */
@@ -58,8 +73,11 @@ export interface Shelf {
   /** A notebook of its own with the same text; its id. */
   copy(id: string): Promise<string | undefined>;
   /** Takes it off the shelf and hands it back, so that it can be restored. */
-  remove(id: string): Promise<Kept | undefined>;
-  restore(kept: Kept): Promise<void>;
+  remove(id: string): Promise<Removed | undefined>;
+  restore(removed: Removed): Promise<void>;
+  /** Days on which it stood otherwise, the newest first. */
+  versions(id: string): Promise<readonly VersionEntry[]>;
+  versionText(id: string, day: string): Promise<string | undefined>;
 }
 
 const INDEX = 'index';
@@ -96,8 +114,11 @@ export function openShelf({ base, now = Date.now }: ShelfOptions): Shelf {
       await settle(t, id, now());
       return t.get<Kept>(key(id));
     });
-  const restore = async (kept: Kept) => {
-    await base.run((t) => write(t, kept));
+  const restore = async ({ versions = [], ...kept }: Removed) => {
+    await base.run(async (t) => {
+      await write(t, kept);
+      await keepVersions(t, kept.id, versions, now());
+    });
   };
   return {
     get,
@@ -121,6 +142,7 @@ export function openShelf({ base, now = Date.now }: ShelfOptions): Shelf {
           there.text !== is.text
             ? await putAside(t, there, now())
             : undefined;
+        await keepEarlier(t, { id, text: is.text }, there, await stepsOverDays(t, mine, now()), now());
         const kept = await write(t, {
           id,
           title,
@@ -145,7 +167,7 @@ export function openShelf({ base, now = Date.now }: ShelfOptions): Shelf {
     },
     async remove(id) {
       const kept = await get(id);
-      await base.run(async (t) => {
+      const versions = await base.run(async (t) => {
         const index = (await t.get<readonly Listed[]>(INDEX)) ?? [];
         t.put(
           INDEX,
@@ -153,9 +175,12 @@ export function openShelf({ base, now = Date.now }: ShelfOptions): Shelf {
         );
         for (const each of await t.keys(journalOf(id))) t.remove(each);
         t.remove(key(id));
+        return takeVersions(t, id);
       });
-      return kept;
+      return kept && { ...kept, versions };
     },
+    versions: (id) => base.run(async (t) => [...(await versionsOf(t, id))].reverse()),
+    versionText: (id, day) => base.run((t) => versionText(t, id, day)),
   };
 }
 
@@ -172,6 +197,36 @@ async function write(t: Transaction, kept: Kept): Promise<Kept> {
   t.put(INDEX, [{ ...entry, sum: checksum(text) }, ...index.filter(({ id }) => id !== kept.id)]);
   return kept;
 }
+
+/** A journal's steps where it reaches over midnight; none where it holds no day but the one that runs. */
+async function stepsOverDays(t: Transaction, journal: readonly string[], now: number): Promise<Entry[]> {
+  const first = journal.length > 0 ? await t.get<Entry>(journal[0]) : undefined;
+  if (!first || dayHere(first.at) === dayHere(now)) return [];
+  const entries = await Promise.all(journal.map((each) => t.get<Entry>(each)));
+  return entries.filter((entry) => entry !== undefined);
+}
+
+/** What the days before ended with: as the notebook was last kept, and as the steps of a journal say. */
+const keepEarlier = (
+  t: Transaction,
+  { id, text }: Pick<Kept, 'id' | 'text'>,
+  there: Kept | undefined,
+  steps: readonly Entry[],
+  now: number,
+): Promise<void> =>
+  keepVersions(
+    t,
+    id,
+    [...(there && there.text !== text ? [versionOf(there)] : []), ...versionsIn(steps)],
+    now,
+  );
+
+const versionOf = ({ saved, title, text }: Kept): Version => ({
+  day: dayHere(saved),
+  at: saved,
+  title,
+  text,
+});
 
 const putAside = (t: Transaction, kept: Kept, saved: number) =>
   write(t, {
@@ -194,7 +249,7 @@ async function settle(t: Transaction, id: string, now: number): Promise<void> {
   const tabs = new Map<string, string[]>();
   for (const each of await t.keys(journalOf(id)))
     tabs.set(tabInKey(each), [...(tabs.get(tabInKey(each)) ?? []), each]);
-  const found: { readonly last: string; readonly state: Replayed }[] = [];
+  const found: { readonly last: string; readonly state: Replayed; readonly entries: readonly Entry[] }[] = [];
   for (const keys of tabs.values()) {
     const entries: Entry[] = [];
     for (const each of keys) {
@@ -203,16 +258,22 @@ async function settle(t: Transaction, id: string, now: number): Promise<void> {
       t.remove(each);
     }
     const state = replay(entries);
-    if (state) found.push({ last: keys[keys.length - 1], state });
+    if (state) found.push({ last: keys[keys.length - 1], state, entries });
   }
-  for (const { last, state } of found.sort((a, b) => a.state.at - b.state.at)) {
-    const basis = await fold(t, id, state, now);
+  for (const { last, state, entries } of found.sort((a, b) => a.state.at - b.state.at)) {
+    const basis = await fold(t, id, state, entries, now);
     if (now - state.at < AT_WORK_MS) t.put(last, startEntry(state, basis, state.at, state.file));
   }
 }
 
 /** One journal into its notebook, or beside it; what the journal knows of the shelf from now on. */
-async function fold(t: Transaction, id: string, state: Replayed, now: number): Promise<Basis> {
+async function fold(
+  t: Transaction,
+  id: string,
+  state: Replayed,
+  entries: readonly Entry[],
+  now: number,
+): Promise<Basis> {
   const there = await t.get<Kept>(key(id));
   const { past, now: is, future } = state.history;
   if (there?.text === is.text && there.past?.length === past.length) return basisOf(there);
@@ -226,7 +287,10 @@ async function fold(t: Transaction, id: string, state: Replayed, now: number): P
     past,
     future,
   };
-  if (!there || there.text === is.text || !unseen(there, state.basis)) return basisOf(await write(t, kept));
+  if (!there || there.text === is.text || !unseen(there, state.basis)) {
+    await keepEarlier(t, kept, there, entries, state.at);
+    return basisOf(await write(t, kept));
+  }
   // Its tab may come here again before it folds by itself: one copy of one text is enough.
   const sum = checksum(is.text);
   const index = (await t.get<readonly Listed[]>(INDEX)) ?? [];

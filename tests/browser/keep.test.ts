@@ -1,3 +1,4 @@
+import { EditorView } from '@codemirror/view';
 import axe from 'axe-core';
 import { createStore } from 'idb-keyval';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -54,16 +55,28 @@ const found = async () => {
   return Promise.all((await shelf.list()).map(async ({ id }) => (await shelf.get(id))?.text ?? ''));
 };
 
+/** Opens the text, and the editor that stands in it. */
+async function editor(): Promise<EditorView> {
+  await page.getByRole('button', { name: 'Edit the text' }).click();
+  const area = page.getByRole('textbox', { name: /plain text/ });
+  await expect.element(area, SOON).toBeVisible();
+  return EditorView.findFromDOM(area.element() as HTMLElement) as EditorView;
+}
+const put = (view: EditorView, from: number, to: number, insert: string) =>
+  view.dispatch({ changes: { from, to, insert } });
+
 describe('keeping', () => {
   it('has the last key and every undo step after a reload', async () => {
     const shell = await opened('#example=hill-farm-choice');
-    await page.getByRole('button', { name: 'Edit the text' }).click();
-    const area = page.getByRole('textbox', { name: /plain text/ });
-    await userEvent.type(area, 'abc');
+    const view = await editor();
+    view.dispatch({ selection: { anchor: view.state.doc.length } });
+    view.focus();
+    await userEvent.keyboard('abc');
     // Steps of a tenth of a second come together; a page that is about to go does not wait for that.
     dispatchEvent(new Event('pagehide'));
     await expect.poll(async () => (await found())[0], { timeout: 1000 }).toContain('abc');
-    const text = `${(area.element() as HTMLTextAreaElement).value}`;
+    const text = view.state.doc.toString();
+    expect(text).toBe(`${example.text}abc`);
     await expect.poll(() => shell.open?.text.value, SOON).toBe(text);
     expect(location.hash).toMatch(/^#kept=/);
     shell.open?.edit(edited(text, 'Second'), 'title');
@@ -80,13 +93,11 @@ describe('keeping', () => {
 
   it('takes a typist in who never pauses', async () => {
     const shell = await opened('#example=hill-farm-choice');
-    await page.getByRole('button', { name: 'Edit the text' }).click();
-    const area = page.getByRole('textbox', { name: /plain text/ }).element() as HTMLTextAreaElement;
+    const view = await editor();
     const began = performance.now();
     let taken: number | undefined;
     while (performance.now() - began < 2500) {
-      area.value += 'x';
-      area.dispatchEvent(new Event('input', { bubbles: true }));
+      put(view, view.state.doc.length, view.state.doc.length, 'x');
       await new Promise((resolve) => setTimeout(resolve, 40));
       if (taken === undefined && shell.open?.text.value !== example.text) taken = performance.now() - began;
     }
@@ -95,10 +106,8 @@ describe('keeping', () => {
 
   it('leaves for an opened link with an edit on its way: address, notice and both texts are right', async () => {
     const shell = await opened('#example=hill-farm-choice');
-    await page.getByRole('button', { name: 'Edit the text' }).click();
-    const area = page.getByRole('textbox', { name: /plain text/ }).element() as HTMLTextAreaElement;
-    area.value = edited(area.value, 'On its way');
-    area.dispatchEvent(new Event('input', { bubbles: true }));
+    const view = await editor();
+    put(view, 0, view.state.doc.length, edited(example.text, 'On its way'));
     const other = edited(example.text, 'The other');
     const link = `#${toLink(other)}`;
     location.hash = link;

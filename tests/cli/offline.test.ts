@@ -31,6 +31,36 @@ describe('the built page', () => {
     for (const { src } of icons) expect(readdirSync(built.outDir)).toContain(src);
   });
 
+  it('fetches the text editor when the text is opened, and draws it under the page’s own policy', async () => {
+    const page = await browser.newPage();
+    const faults: string[] = [];
+    const fetched: string[] = [];
+    page.on('console', (message) => {
+      if (message.type() === 'error') faults.push(message.text());
+    });
+    page.on('request', (request) => fetched.push(request.url()));
+    await page.goto(`${built.url}#example=hill-farm-choice`);
+    await page
+      .getByRole('button', { name: /^Nitrogen kept, / })
+      .first()
+      .waitFor({ timeout: 30_000 });
+    const editors = () => fetched.filter((url) => /wk-text-[\w-]+\.js$/.test(url)).length;
+    // The service worker keeps all files; what the page itself asks for is counted.
+    expect(await page.evaluate(() => document.querySelectorAll('link[href*="wk-text"]').length)).toBe(0);
+    const before = editors();
+    await page.getByRole('button', { name: 'Edit the text' }).click();
+    const area = page.getByRole('textbox', { name: /plain text/ });
+    await area.waitFor();
+    expect(editors()).toBeGreaterThan(before);
+    const styles = await area.evaluate((element) => {
+      const gutter = (element.getRootNode() as ShadowRoot).querySelector('.cm-gutters') as HTMLElement;
+      return [getComputedStyle(element).whiteSpace, getComputedStyle(gutter).display];
+    });
+    expect(styles).toEqual(['break-spaces', 'flex']);
+    expect(faults).toEqual([]);
+    await page.close();
+  }, 60_000);
+
   it('opens again, list and notebook and weather, once the server is gone', async () => {
     const page = await browser.newPage();
     const faults: string[] = [];

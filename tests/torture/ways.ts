@@ -19,9 +19,9 @@ const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 
 async function atTheEnd(page: Page): Promise<void> {
-  if ((await page.locator('wk-text textarea').count()) === 0)
+  if ((await page.locator('wk-text .cm-content').count()) === 0)
     await page.getByRole('button', { name: 'Edit the text' }).click();
-  await page.locator('wk-text textarea').focus();
+  await page.locator('wk-text .cm-content').focus();
   await page.keyboard.press('Control+End');
 }
 

@@ -26,6 +26,8 @@ export interface Asked {
   'wk-weather-file': { readonly name: string; readonly text: string; readonly series: WeatherSeries };
   /** The keeper takes the rain of a gauge, with the temperature of a shipped climate. */
   'wk-weather-rain': { readonly name: string; readonly rain: readonly RainDay[]; readonly climate: Climate };
+  /** The text is wanted at a line of it. */
+  'wk-line': { readonly line: number };
   'wk-go': { readonly to: string };
   /** An edit of the text, made of the text as it stands: one named step to undo, or a refusal with its reason. */
   'wk-edit': {

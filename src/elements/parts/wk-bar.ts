@@ -14,7 +14,7 @@ export interface BarState {
   readonly offer?: boolean;
 }
 
-export type BarAct = 'undo' | 'redo' | 'edit' | 'save' | 'link' | 'print' | 'units';
+export type BarAct = 'undo' | 'redo' | 'edit' | 'days' | 'save' | 'link' | 'print' | 'units';
 
 /**
  * The line above a notebook.
@@ -129,8 +129,8 @@ export class WkBar extends LitElement {
             ? html`<span class="quiet" aria-live="polite">${state.saved}</span>
               <span class="acts">
                 ${this.#button('undo', 'Undo', state.undo)} ${this.#button('redo', 'Redo', state.redo)}
-                ${this.#button('edit', state.editing ? 'Close the text' : 'Edit the text')} ${this.#button('save', 'Save as file')}
-                ${this.#button('link', 'Copy a link')} ${this.#button('print', 'Print')}
+                ${this.#button('edit', state.editing ? 'Close the text' : 'Edit the text')} ${this.#button('days', 'Earlier days')}
+                ${this.#button('save', 'Save as file')} ${this.#button('link', 'Copy a link')} ${this.#button('print', 'Print')}
                 ${this.#button('units', state.system === 'us' ? 'Metric units' : 'US units')}
               </span>`
             : nothing

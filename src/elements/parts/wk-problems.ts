@@ -1,13 +1,19 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Problem } from '../../units/problem.ts';
-import { shared } from './style.ts';
+import { ask } from './events.ts';
+import { linkButton, shared } from './style.ts';
 
-/** What is wrong with the notebook: where, what was found, what is allowed, what to do. */
+/**
+ * What is wrong with the notebook: where, what was found, what is allowed, what to do.
+ *
+ * @fires wk-line - the text is wanted where it is at fault
+ */
 export class WkProblems extends LitElement {
   static override properties = { problems: { attribute: false }, heading: {} };
 
   static override styles = [
     shared,
+    linkButton,
     css`
       section {
         border-left: 6px solid var(--alarm);
@@ -52,7 +58,7 @@ export class WkProblems extends LitElement {
       <ol>
         ${this.problems.map(
           ({ what, file, line, key, found, allowed, todo }) => html`<li>
-            ${this.heading === '' ? nothing : html`<code>${file}</code>: `}${line === undefined ? nothing : html`Line ${line}: `}${what}${key ? html` (<code>${key}</code>)` : nothing}
+            ${this.heading === '' ? nothing : html`<code>${file}</code>: `}${line === undefined ? nothing : this.heading === '' ? html`<button type="button" class="link" @click=${() => ask(this, 'wk-line', { line })}>Line ${line}</button>: ` : html`Line ${line}: `}${what}${key ? html` (<code>${key}</code>)` : nothing}
             <small>
               ${found === undefined ? nothing : html`Found <code>${found}</code>. `}${allowed === undefined ? nothing : html`Allowed: ${allowed}. `}${todo ?? nothing}
             </small>

@@ -1,0 +1,48 @@
+/** The open notebook's earlier days: fetched, shown, and one of them brought back. */
+import { dayWords, type WkDays } from '../elements/page/wk-days.ts';
+import '../elements/page/wk-days.ts';
+import { figuresOf } from '../store/figuresOf.ts';
+import type { Engine, OpenNotebook } from '../store/open.ts';
+import type { Keeper } from './keeper.ts';
+
+interface Setting {
+  readonly open: OpenNotebook;
+  readonly keeper: Keeper;
+  readonly engine: Engine;
+  readonly system: 'metric' | 'us';
+  readonly tell: (words: string) => void;
+}
+
+/** Shows the list inside `root` until it is closed, or another page is asked for. */
+export async function showEarlierDays(
+  root: ParentNode,
+  { open, keeper, engine, system, tell }: Setting,
+): Promise<void> {
+  const { id, shelf } = keeper;
+  const list = await keeper.versions();
+  root.querySelector('wk-days')?.remove();
+  const days: WkDays = document.createElement('wk-days');
+  days.setting = {
+    list,
+    textOf: (day) => (id === undefined ? Promise.resolve(undefined) : shelf.versionText(id, day)),
+    now: open.text.value,
+    run: open.run.value,
+    results: open.results.value,
+    system,
+    figuresOf: (text, keep, ranged) => figuresOf(text, open.file, engine, keep, ranged),
+  };
+  const close = () => days.close();
+  days.addEventListener('wk-brought-back', (event) => {
+    const { day, text } = (event as CustomEvent<{ day: string; text: string }>).detail;
+    const what = `the notebook of ${dayWords(day)} brought back`;
+    open.edit(text, what);
+    tell(`The notebook stands as on ${dayWords(day)}. Undo takes that back.`);
+  });
+  days.addEventListener('wk-closed', () => {
+    removeEventListener('hashchange', close);
+    days.remove();
+  });
+  addEventListener('hashchange', close);
+  root.append(days);
+  await days.open();
+}
