@@ -12,6 +12,7 @@ import { comparisonText } from './compareText.ts';
 import { CommandError } from './error.ts';
 import { notesOf } from './notes.ts';
 import { openNotebook } from './open.ts';
+import { tell } from './printed.ts';
 
 export const usage = `compare FILE [--format text|json|csv] [--draws N --seed S]
 Computes every scenario of a notebook side by side; with --draws also P10, P50 and P90 of every figure.`;
@@ -31,7 +32,7 @@ export async function run(args: readonly string[], out: (text: string) => void):
   const { notebook, run: evaluated } = opened;
   const seed = wholeNumber(values.seed ?? String(notebook.draws.seed), 'seed', 0, 2 ** 31 - 1);
   const count = values.draws === undefined ? 0 : wholeNumber(values.draws, 'draws', 1, 1_000_000);
-  for (const note of notesOf(opened)) process.stderr.write(`note: ${note}\n`);
+  for (const note of notesOf(opened)) tell(`note: ${note}\n`);
   if (format === 'text') {
     const keep: ResultName[] = [...COMPARISONS.map((c) => c.name), 'packDepthM', ...CHANCE_RESULTS];
     const draws = count > 0 ? drawAll(evaluated, { count, seed, keep }) : undefined;
