@@ -229,7 +229,8 @@ describe('costs, cash and case', () => {
       .toBe(STRESSES.length);
     expect(words(element)).toMatch(/Bedding dearer50 %\+/);
     await expect.poll(() => drawn(element), SOON).toBeTruthy();
-    expect(element.shadowRoot?.querySelectorAll('button.plain')).toHaveLength(2);
+    // A4, Letter, and the paper as a file.
+    expect(element.shadowRoot?.querySelectorAll('button.plain')).toHaveLength(3);
     await userEvent.click(page.getByRole('button', { name: 'Print the lender’s paper, A4' }));
     await expect
       .poll(() => document.querySelector('iframe')?.contentDocument?.body.textContent ?? '', SOON)
