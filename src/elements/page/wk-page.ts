@@ -321,7 +321,6 @@ export class WkPage extends LitElement {
           ${this.#changes()}
           ${results.length === 0 ? nothing : html`<wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>`}
           ${this.#weather()}
-          ${results.length === 0 ? nothing : html`<wk-carry .notebook=${notebook} .run=${run} .explorer=${this.#explorer()}></wk-carry>`}
         </div>`
         }
         ${notebook && results.length > 0 ? this.#viewButton(board) : nothing}
@@ -335,6 +334,7 @@ export class WkPage extends LitElement {
               ${board ? nothing : html`<wk-contents .entries=${this.#entries(notebook)} .find=${this.#placeOf}></wk-contents>`}
               <div class="flow">
               <wk-cards id="cards" .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
+              <wk-carry .notebook=${notebook} .run=${run} .explorer=${this.#explorer()}></wk-carry>
               ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
               <wk-notebook .board=${board} .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
               ${board || has('ledger') ? nothing : html`<wk-ledger id="ledger" .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
