@@ -3,6 +3,7 @@
  * constants that stand here are those of the named equations.
  */
 
+import { exponential } from '../../units/exponential.ts';
 import { GROWTH_PER_C, growthOfRate } from './haug.ts';
 
 /** MJ/m²/d for 1 W/m². */
@@ -57,7 +58,7 @@ const heatNumberPerC = (airC: number): number => Math.E * GROWTH_PER_C * growthO
 /** What a heap put up `riseC` warmer than the air multiplies its heat number by; 1 below the point of touch. */
 export function warmStart(riseC: number): number {
   const steps = GROWTH_PER_C * riseC;
-  return steps > 1 ? Math.exp(steps - 1) / steps : 1;
+  return steps > 1 ? exponential(steps - 1) / steps : 1;
 }
 
 /** Root of h × e^y = y from below, h = number ÷ e: close to the touch it is 1 − √(2(1 − n)) to second order. */
@@ -70,7 +71,7 @@ function rootFromBelow(number: number): number {
 
 /** A step of Newton, which from close by is exact in a few. */
 function closer(h: number, y: number): number {
-  const grown = h * Math.exp(y);
+  const grown = h * exponential(y);
   return y - (y - grown) / (1 - grown);
 }
 

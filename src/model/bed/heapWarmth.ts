@@ -7,6 +7,7 @@
  * one), or where the air is above a threshold (form two); it then stands at its hot temperature for as many days as
  * such heaps were seen to stay hot, more with each turning; before and after it rests a little above the air.
  */
+import { exponential } from '../../units/exponential.ts';
 import { walk } from '../engine/walk.ts';
 import { WEEKS, week } from '../series.ts';
 import { rateByTemperature } from './haug.ts';
@@ -173,12 +174,12 @@ export const heapWarmth = walk({
         const heapC = restingC + (hot / days) * Math.max(0, hotC - restingC);
 
         const rots = rate * rateByTemperature(heapC) * days;
-        aired *= Math.exp(-rots);
-        rest *= Math.exp(-(airless + (draughty * hot) / days) * rots);
+        aired *= exponential(-rots);
+        rest *= exponential(-(airless + (draughty * hot) / days) * rots);
         if (heapC > peak || day === 0) peak = heapC;
         airSum += airC * days;
         if (fell > 0) rain += (fell * days) / STEP_DAYS;
-        ammoniaDays += days * Math.exp(slope * (heapC - referenceC));
+        ammoniaDays += days * exponential(slope * (heapC - referenceC));
         if (
           stable === 0 &&
           turned >= turns &&

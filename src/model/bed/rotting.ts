@@ -1,4 +1,5 @@
 /** The weeks of the deep bed: the walk that follows what is in it, how warm it is and what it loses. */
+import { exponential } from '../../units/exponential.ts';
 import { walk } from '../engine/walk.ts';
 import { WEEKS, week, winterDaysInWeek } from '../series.ts';
 import { rateByMoisture } from './haug.ts';
@@ -305,6 +306,7 @@ export const rotting = walk({
         // Even additions over the week leave (1 − e^(−k·t))/k days' worth behind.
         // An even rate says nothing of where air reaches: warmth stays what diffusing air allows.
         const k = (1 - even) * state[BED.decayPerDay] + even * evenPerDay * wetness;
+        // By the library's exponential: where little rots, the last digits of this are what is lost.
         const keeps = Math.exp(-k * inWeek);
         const fedNext = fed * keeps + perDay * (k > 0 ? (1 - keeps) / k : inWeek);
         const rottedFed = fed + part - fedNext;
@@ -327,7 +329,7 @@ export const rotting = walk({
         const dropped = tanIn * part;
         const surface = state[BED.surfaceC];
         const ownWarmth = Math.max(0, surface - state[BED.airC]) * beyond;
-        const warmth = Math.exp(slope * (surface - ownWarmth - reference));
+        const warmth = exponential(slope * (surface - ownWarmth - reference));
         const flies =
           (1 - byArea) * Math.min(1, lostShare * warmth) * dropped +
           byArea * Math.min(dropped, lostPerDay * warmth * inWeek);

@@ -1,4 +1,5 @@
 /** Ammonium to nitrate, and what of the nitrate the drainage still to come carries away; week by week. */
+import { exponential } from '../../units/exponential.ts';
 import { burnsFraction } from './burns.ts';
 
 /** Rate of first order at the reference temperature, 1/week, from the share that nitrifies there in a week. */
@@ -23,7 +24,7 @@ export function nitrifiedFraction(
   frozenFraction: number,
 ): number {
   if (frozenShare >= 1) return Math.min(frozenFraction, 1);
-  const free = 1 - Math.exp(-rateAtReference * Math.exp(perC * (temperatureC - referenceC)));
+  const free = 1 - exponential(-rateAtReference * exponential(perC * (temperatureC - referenceC)));
   return Math.min((1 - frozenShare) * free + frozenShare * frozenFraction, 1);
 }
 

@@ -65,6 +65,7 @@ export function takeUp(kgPerHa: number): void {
     const mineral = ammonium[p] + nitrate[p];
     if (mineral <= 0) continue;
     const take = Math.min(kgPerHa * swardHa[p], room[p], mineral);
+    if (!(take > 0)) continue;
     room[p] -= take;
     taken[p] += take;
     const left = 1 - take / mineral;

@@ -2,10 +2,10 @@
  * The nitrogen of the paddock, week by week, through its own drainage season, the growth year and the next drainage
  * season. The weather holds one year, so the second season is the same year's again.
  */
+import { exponential } from '../../units/exponential.ts';
 import type { ReadsOf } from '../engine/columns.ts';
 import { walk } from '../engine/walk.ts';
 import { WEEKS, week, winterDaysInWeek } from '../series.ts';
-import { scotterFraction } from './burns.ts';
 import {
   ammonium,
   beginGrowthYear,
@@ -131,12 +131,14 @@ export const twoWinters = walk({
     const byWeek = wants('weekPaddockLeachedKg') ? write.weekPaddockLeachedKg : null;
     for (let i = 0; i < count; i++) {
       const at = i * WEEKS;
-      boundKg = read.paddockUrineBoundKg[i];
-      dungKg = read.paddockDungNitrogenKg[i];
-      laterKg = 0;
-      springKg = 0;
+      const urineBound = read.paddockUrineBoundKg[i];
+      const ofDung = read.paddockDungNitrogenKg[i];
+      state[BOUND] = urineBound;
+      state[OF_DUNG] = ofDung;
+      state[DRAINED_LATER] = 0;
+      state[SPRING] = 0;
       let through = 0;
-      let there = boundKg + dungKg;
+      let there = urineBound + ofDung;
       for (let w = at; w < at + WEEKS; w++) {
         through += weekPaddockBypassKg[w];
         there += weekPaddockOpenKg[w];
@@ -145,22 +147,26 @@ export const twoWinters = walk({
       beginRow(read.spotSwardHa[i], read.restSwardHa[i]);
       const drained = there !== 0 ? passWeeks(i, read, byWeek) : 0;
       write.paddockLeachedKg[i] = through + drained;
-      write.paddockLaterLeachedKg[i] = laterKg;
-      write.paddockSpringMineralKg[i] = springKg;
+      write.paddockLaterLeachedKg[i] = state[DRAINED_LATER];
+      write.paddockSpringMineralKg[i] = state[SPRING];
       write.spotUptakeKg[i] = taken[SPOT];
       write.restUptakeKg[i] = taken[REST];
       write.dungUptakeKg[i] = taken[DUNG];
-      write.paddockNitrogenBoundKg[i] = boundKg + dungKg;
+      write.paddockNitrogenBoundKg[i] = state[BOUND] + state[OF_DUNG];
       write.paddockNitrogenAtRiskKg[i] = mineralKg();
     }
   },
 });
 
-/** Nitrogen bound in soil and roots, in dung, mineral in spring and leached in the second winter, of the row in hand, kg. */
-let boundKg = 0;
-let dungKg = 0;
-let springKg = 0;
-let laterKg = 0;
+/**
+ * Nitrogen bound in soil and roots, in dung, mineral in spring and leached in the second winter, of the row in hand, kg.
+ * Places of one array, since single numbers that functions share are made anew at every step.
+ */
+const BOUND = 0;
+const OF_DUNG = 1;
+const SPRING = 2;
+const DRAINED_LATER = 3;
+const state = new Float64Array(4);
 
 /**
  * Leads the pools of row `i` through the weeks and gives what drained below the roots, kg; adds it to `byWeek`
@@ -175,10 +181,12 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
   const released = warmth > 0 ? read.urineReleasedFraction[i] / warmth : 0;
   const dungLater = warmth > 0 ? read.dungSecondYearFraction[i] / warmth : 0;
   const mobile = read.ammoniumMobileFraction[i];
-  const capacity = read.fieldCapacityM3PerM3[i];
-  const depthCm = read.rootDepthMm[i] / 10;
+  const heldCm = read.fieldCapacityM3PerM3[i] * (read.rootDepthMm[i] / 10);
   const most = read.patchUptakeKgPerHa[i];
-  const dungDropped = dungKg;
+  const dungDropped = state[OF_DUNG];
+  let boundKg = state[BOUND];
+  let dungKg = dungDropped;
+  let laterKg = 0;
   let yearsBound = 0;
   let drained = 0;
   // Drainage that the nitrate of urine and of dung has met, as the mean over what formed earlier and later.
@@ -189,18 +197,20 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
     const first = k < WEEKS;
     const w = first ? k : k - WEEKS;
     if (k === growthWeek) {
-      springKg = mineralKg();
+      state[SPRING] = mineralKg();
       beginGrowthYear(most);
+      state[BOUND] = boundKg;
       killSward(i, read);
+      boundKg = state[BOUND];
       yearsBound = boundKg;
     }
     const drainedCm = weekDrainageMm[at + w] / 10;
     if (drainedCm > 0) {
-      const share = shareBelow(metCm, drainedCm, capacity, depthCm);
+      const share = shareBelow(metCm, drainedCm, heldCm);
       let lost = drain(SPOT, DUNG, share, Math.min(1, mobile * share));
       metCm += drainedCm;
       if (nitrate[DUNG] > 0) {
-        lost += drain(DUNG, PLACES, shareBelow(metDungCm, drainedCm, capacity, depthCm), 0);
+        lost += drain(DUNG, PLACES, shareBelow(metDungCm, drainedCm, heldCm), 0);
         metDungCm += drainedCm;
       }
       drained += lost;
@@ -225,14 +235,23 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
     }
     if (uptakeKgPerHa[w] > 0) takeUp(uptakeKgPerHa[w]);
   }
+  state[BOUND] = boundKg;
+  state[OF_DUNG] = dungKg;
+  state[DRAINED_LATER] = laterKg;
   return drained;
 }
 
-/** Share of nitrate that met `metCm` of drainage and is still there which the next `drainedCm` carries below; 0…1. */
-function shareBelow(metCm: number, drainedCm: number, capacity: number, depthCm: number): number {
-  const before = scotterFraction(metCm, capacity, depthCm);
-  const after = scotterFraction(metCm + drainedCm, capacity, depthCm);
-  return before < 1 ? (after - before) / (1 - before) : 0;
+/**
+ * Share of nitrate that met `metCm` of drainage and is still there which the next `drainedCm` carries below, 0…1, by the
+ * continuous form of Burns: e^(−water held to the depth of the roots ÷ drainage), cm, before and after.
+ */
+function shareBelow(metCm: number, drainedCm: number, heldCm: number): number {
+  const allCm = metCm + drainedCm;
+  if (!(metCm > 0)) return exponential(-heldCm / allCm);
+  // One division for both.
+  const per = -heldCm / (metCm * allCm);
+  const before = exponential(per * allCm);
+  return before < 1 ? (exponential(per * metCm) - before) / (1 - before) : 0;
 }
 
 function addUrine(kg: number, spotShare: number): void {
@@ -244,9 +263,10 @@ function addUrine(kg: number, spotShare: number): void {
 function killSward(i: number, read: ReadsOf<(typeof URINE_FREED)[number]>): void {
   const spotShare = read.spotExcretaFraction[i];
   const share = Math.min(1, read.sodReleasedFraction[i]);
-  const spot = boundKg * spotShare * share * read.spotReseededFraction[i];
-  const rest = boundKg * (1 - spotShare) * share * read.restReseededFraction[i];
-  boundKg -= spot + rest;
+  const bound = state[BOUND];
+  const spot = bound * spotShare * share * read.spotReseededFraction[i];
+  const rest = bound * (1 - spotShare) * share * read.restReseededFraction[i];
+  state[BOUND] = bound - (spot + rest);
   ammonium[SPOT] += spot;
   ammonium[REST] += rest;
 }

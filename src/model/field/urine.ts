@@ -77,6 +77,15 @@ export const urine = walk({
       const ammonia = read.paddockUrineAmmoniaKg[i];
       const days = read['@weather'][read.weatherIndex[i]].days;
       const enters = tan - ammonia;
+      if (!(enters > 0)) {
+        through.fill(0, at, at + WEEKS);
+        open.fill(0, at, at + WEEKS);
+        write.paddockBypassKg[i] = 0;
+        write.paddockUrineBoundKg[i] = 0;
+        write.paddockDinitrogenKg[i] = 0;
+        write.paddockNitrousKg[i] = 0;
+        continue;
+      }
       const unwashed = 1 - read.paddockWashedFraction[i];
       const bypassFraction = read.urineBypassFraction[i];
       const boundFraction = read.urineBoundFraction[i];
@@ -93,7 +102,7 @@ export const urine = walk({
       for (let w = 0; w < WEEKS; w++) {
         const k = at + w;
         const entering = weekPaddockAmmoniumKg[k];
-        if (!(entering > 0) || !(enters > 0)) {
+        if (!(entering > 0)) {
           through[k] = 0;
           open[k] = 0;
           continue;

@@ -1,11 +1,13 @@
 /** Steps of the nitrogen mass flow that house, store, yard and field share. TAN is total ammoniacal nitrogen. */
 
+import { exponential } from '../../units/exponential.ts';
+
 /**
  * How much faster ammonia leaves at `temperatureC` than at `referenceC`: exponential in temperature, fitted to
  * 102 and 430 mg/m²/h at 4 and 30 °C on a bench of cattle manure (`lithuania2013`), 0.0553 per °C.
  */
 export function temperatureFactor(temperatureC: number, perC: number, referenceC: number): number {
-  return Math.exp(perC * (temperatureC - referenceC));
+  return exponential(perC * (temperatureC - referenceC));
 }
 
 /** The slope between two measured rates, per °C. */
@@ -35,7 +37,7 @@ export function weighed(second: number, first: number, other: number): number {
 
 /** What of a lagging body stays at its old temperature over `days`: e^(−days ÷ `followDays`); 0 where it follows at once. */
 export function staysFraction(days: number, followDays: number): number {
-  return followDays > 0 ? Math.exp(-days / followDays) : 0;
+  return followDays > 0 ? exponential(-days / followDays) : 0;
 }
 
 /**
@@ -58,7 +60,7 @@ export function houseResponse(
   const straight = Math.max(linearLeast, 1 + linearPerC * (temperatureC - referenceC));
   const raised =
     power > 0 && referenceC > 0 && temperatureC > 0
-      ? Math.exp(exponent * Math.log(temperatureC / referenceC))
+      ? exponential(exponent * Math.log(temperatureC / referenceC))
       : 0;
   return weighed(other, first, weighed(power, straight, raised));
 }

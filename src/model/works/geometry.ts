@@ -279,8 +279,10 @@ function postsAcrossM(of: RoofShape, depthM: number, rows: number): number {
   // Under one slope heights rise evenly, so that the first and the last tell their sum.
   const front = Math.min(rows, Math.floor(of.ridgeXM / apartM + 1e-9) + 1);
   const rear = rows - front;
-  const at = (row: number) => roofAtM(of, depthM, row * apartM);
-  return (front * (at(0) + at(front - 1)) + (rear > 0 ? rear * (at(front) + at(rows - 1)) : 0)) / 2;
+  const underFront = roofAtM(of, depthM, 0) + roofAtM(of, depthM, (front - 1) * apartM);
+  if (!(rear > 0)) return (front * underFront) / 2;
+  const underRear = roofAtM(of, depthM, front * apartM) + roofAtM(of, depthM, (rows - 1) * apartM);
+  return (front * underFront + rear * underRear) / 2;
 }
 
 /** Area under a straight edge from `fromM` to `toM` that lies above 0: a trapeze, or the triangle left of one. */
