@@ -18,6 +18,7 @@ const HEADS: Readonly<Record<Told['of'], string>> = {
   scenarios: 'Scenarios',
   cells: 'Figures and tables',
   words: 'Words',
+  notes: 'Notes',
 };
 
 /** What the list needs of the open notebook and the shelf. */
