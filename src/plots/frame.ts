@@ -20,8 +20,9 @@ export function hits<T>(
   x: string | ((point: T) => unknown),
   y: string | ((point: T) => unknown),
   says: (point: T) => string,
+  facet: { readonly fx?: string; readonly fy?: string } = {},
 ) {
-  return dot(points as T[], { x, y, r: 7, fill: INK, fillOpacity: 0, title: says });
+  return dot(points as T[], { ...facet, x, y, r: 7, fill: INK, fillOpacity: 0, title: says });
 }
 
 /** Margin that holds the longest of these labels beside a mark, in semibold of the plots' size. */

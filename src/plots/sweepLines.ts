@@ -8,6 +8,7 @@ import type { Sweep } from '../whatif/sweep.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, hits, leftMargin, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
+import { apart, drawPanels } from './panels.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
 import { noteOf, orNothing, saidSpan, saidTurn, saidValue, verdictOf } from './verdict.ts';
 
@@ -153,6 +154,26 @@ function drawSweep(
   const points = lines.flatMap((line) => line.points).filter((p) => Number.isFinite(p.value));
   const low = Math.min(0, ...points.map((p) => p.value));
   const high = Math.max(0, ...points.map((p) => p.value));
+  const reach: [number, number] = [low < 0 ? -roundUp(-low) : 0, high > 0 ? roundUp(high) : 0];
+  const says = (name: string, x: number, y: number) =>
+    `${name}, ${turn.label} ${saidValue(turn, x, reading)}: ${said(y)}`;
+  if (apart(lines))
+    return drawPanels(
+      {
+        lines: lines.map(({ name, points: own }, k) => ({
+          name,
+          colour: scenarioColour(shown[k]),
+          points: own.filter((p) => Number.isFinite(p.value)).map((p) => ({ x: p.at, y: p.value })),
+        })),
+        x: [at[0], at[at.length - 1]],
+        y: reach,
+        saidX: (v) => saidValue(turn, v, reading),
+        saidY: said,
+        now: turn.now,
+        says: (name, { x, y }) => says(name, x, y),
+      },
+      width,
+    );
   const every = Math.max(1, Math.round(at.length / 6));
   const marked = lines.flatMap(({ points: own }, k) =>
     own.filter((p, i) => Number.isFinite(p.value) && (i + k) % every === 0),
@@ -173,7 +194,7 @@ function drawSweep(
     marginTop: 22,
     marginBottom: 34,
     x: { domain: [at[0], at[at.length - 1]], label: null },
-    y: { domain: [low < 0 ? -roundUp(-low) : 0, high > 0 ? roundUp(high) : 0], label: null },
+    y: { domain: reach, label: null },
     color: { type: 'ordinal', domain: names, range: names.map((_, k) => scenarioColour(k)) },
     symbol: { domain: names, range: names.map((_, k) => scenarioSymbol(k)) },
     marks: [
@@ -214,12 +235,7 @@ function drawSweep(
         stroke: PAPER,
       }),
       dot(rings, { x: 'at', y: 'value', r: 8, stroke: INK, strokeWidth: 2 }),
-      hits(
-        points,
-        'at',
-        'value',
-        (p) => `${p.scenario}, ${turn.label} ${saidValue(turn, p.at, reading)}: ${said(p.value)}`,
-      ),
+      hits(points, 'at', 'value', (p) => says(p.scenario, p.at, p.value)),
       text(rings, {
         x: 'at',
         y: 'value',

@@ -8,6 +8,7 @@ import { formatRange } from '../units/format.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, hits, roomFor, roundUp } from './frame.ts';
 import { GREYS, INK, type Looks, looksOf, PAPER } from './palette.ts';
+import { apart, drawPanels } from './panels.ts';
 import { capital, type Reading, show } from './reading.ts';
 
 export interface WeekSeries {
@@ -222,6 +223,31 @@ function drawWeeks(
   ]);
   const last = Math.max(...points.map((point) => point.week));
   const said = (value: number) => show(value, series.unit, reading).text;
+  const says = (name: string, week: number, value: number) => {
+    const band = bands?.of.get(name);
+    const span = band
+      ? `; 8 of 10 draws from ${said(band.p10[week - 1])} to ${said(band.p90[week - 1])}`
+      : '';
+    return `${lines.find(({ of }) => of === name)?.name ?? name}, week ${week}: ${said(value)}${span}`;
+  };
+  if (apart(lines)) {
+    const span = (of: string, week: number) => spans.find((s) => s.scenario === of && s.week === week);
+    return drawPanels(
+      {
+        lines: lines.map(({ name, of, points: own }) => ({
+          name,
+          colour: colours[names.indexOf(of)],
+          points: own.map(({ week, value }) => ({ x: week, y: value, ...span(of, week) })),
+        })),
+        x: [1, last],
+        y: [bottom, top],
+        saidX: (week) => `week ${week}`,
+        saidY: said,
+        says: (name, { x, y }) => says(lines.find((line) => line.name === name)?.of ?? name, x, y),
+      },
+      width,
+    );
+  }
   const ends = lines.map((line) => line.points[line.points.length - 1]);
   const marked = points.filter((point) => point.week % 4 === 1 || point.week === last);
   return plot({
@@ -278,14 +304,8 @@ function drawWeeks(
         stroke: PAPER,
         r: 4.5,
       }),
-      hits(points, 'week', 'value', ({ scenario, week, value }) => {
-        const band = bands?.of.get(scenario);
-        const span = band
-          ? `; 8 of 10 draws from ${said(band.p10[week - 1])} to ${said(band.p90[week - 1])}`
-          : '';
-        return `${lines.find(({ of }) => of === scenario)?.name ?? scenario}, week ${week}: ${said(value)}${span}`;
-      }),
-      text(apart(ends, (top - bottom) / 16), {
+      hits(points, 'week', 'value', ({ scenario, week, value }) => says(scenario, week, value)),
+      text(labelled(ends, (top - bottom) / 16), {
         x: 'week',
         y: 'value',
         dx: 8,
@@ -298,7 +318,7 @@ function drawWeeks(
 }
 
 /** End points whose labels would lie on each other are labelled once. */
-function apart(points: readonly WeekPoint[], gap: number): WeekPoint[] {
+function labelled(points: readonly WeekPoint[], gap: number): WeekPoint[] {
   const out: WeekPoint[] = [];
   for (const point of points)
     if (out.every((other) => Math.abs(other.value - point.value) > gap)) out.push(point);

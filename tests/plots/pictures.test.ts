@@ -156,6 +156,17 @@ const FIGURES: Readonly<Record<string, () => Figure>> = {
       },
       reading,
     ),
+  /** Six beds, each a seventh drier than the one before: more lines than stand apart in one drawing. */
+  panels: () => {
+    const [bed] = made.results.slice(DEEP);
+    const wet = bed.tracks.weekPackMoisture ?? [];
+    const results = Array.from({ length: 6 }, (_, k) => ({
+      ...bed,
+      name: `Bed ${k + 1}`,
+      tracks: { ...bed.tracks, weekPackMoisture: Float64Array.from(wet, (each) => each * (1 - k / 7)) },
+    }));
+    return weekFigure(results, WEEK_SERIES.weekPackMoisture, reading);
+  },
   weeks: () => {
     const series = WEEK_SERIES.weekPackDepthM;
     const bands = finished(weekBands(made.run, { tracks: [series.track], count: 60, seed: 1 }));
