@@ -90,7 +90,7 @@ export const notebookStyle = css`
       .pair > .figures {
         min-width: 0;
       }
-      .pair .open.words {
+      .pair .reach {
         left: auto;
         right: 0;
       }
