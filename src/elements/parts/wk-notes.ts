@@ -49,8 +49,8 @@ export class WkNotes extends LitElement {
     this.adding = false;
   }
 
-  protected override firstUpdated(): void {
-    if (this.adding) this.#open({ act: 'new' });
+  protected override willUpdate(): void {
+    if (!this.hasUpdated && this.adding) this.#open({ act: 'new' });
   }
 
   #open(writing: Writing): void {
