@@ -171,6 +171,9 @@ describe('notes', () => {
     await userEvent.click(working.getByRole('button', { name: 'Close' }));
     const together = page.getByRole('region', { name: 'Notes on these numbers' });
     await expect.element(together.getByText('On the number'), SOON).toBeVisible();
+    const marked = page.getByRole('button', { name: /^Net cost a year, Paddock: .*, with a note\./ });
+    await expect.poll(() => marked.elements().length, SOON).toBeGreaterThan(0);
+    expect(marked.elements()[0].textContent).toContain('*');
 
     await userEvent.click(together.getByRole('button', { name: 'Answer the note of Per' }));
     await userEvent.fill(together.getByRole('textbox', { name: 'Your answer' }), 'Yes');

@@ -65,5 +65,16 @@ export function notesTogether(
       ask(event.currentTarget as HTMLElement, 'wk-explain', { scenario, quantity: on.quantity });
     return html`<button type="button" class="number" @click=${explain}>${words}</button>`;
   };
-  return html`<section aria-label=${heading}><h2>${heading}</h2><wk-notes .threads=${threads} .place=${place}></wk-notes></section>`;
+  return html`<section class="noted" aria-label=${heading}><h2>${heading}</h2><wk-notes .threads=${threads} .place=${place}></wk-notes></section>`;
 }
+
+/** For each scenario the results that are noted on. */
+export const notedOf = ({ numbers }: PlacedNotes, results: readonly { readonly name: string }[]) =>
+  results.map(
+    ({ name }) =>
+      new Set(
+        numbers.flatMap(({ note: { on } }) =>
+          on.kind === 'number' && on.scenario === name ? [on.quantity] : [],
+        ),
+      ),
+  );

@@ -43,7 +43,7 @@ export interface AskedSetting {
 }
 
 /** Of a first paragraph so much is said again. */
-const MOST_SAID = 420;
+const MOST_SAID = 300;
 
 /**
  * Above a notebook that somebody sent: what is asked, by whom, what differs from what this reader saw before, and what
@@ -65,12 +65,12 @@ export class WkAsked extends LitElement {
     css`
       section {
         max-width: var(--measure);
-        margin: 0 auto;
+        margin: 0 auto 0.7rem;
         padding: 0.6rem 1rem 0.9rem;
         border-bottom: 1px solid var(--rule);
         background: var(--ground);
       }
-      section > p,
+      p,
       details {
         max-width: 46rem;
         margin: 0 0 0.4rem;
@@ -119,13 +119,17 @@ export class WkAsked extends LitElement {
         font-size: 0.88rem;
         color: var(--quiet);
       }
-      .acts {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0.5rem;
-      }
       button.plain {
         min-height: 2.75rem;
+      }
+      /* What is asked and what becomes of it, side by side where there is room. */
+      @media screen and (min-width: 1100px) {
+        section {
+          display: grid;
+          grid-template-columns: minmax(0, 3fr) minmax(0, 2fr);
+          gap: 0 2.6rem;
+          align-items: start;
+        }
       }
       @media screen and (max-width: 700px) {
         td.n small {
@@ -227,7 +231,7 @@ export class WkAsked extends LitElement {
 
   #offer({ title, count }: NotesOffered) {
     return html`<p>You keep this notebook as “<span class="title">${title}</span>”, without ${count === 1 ? 'a note' : `${count} notes`} that ${count === 1 ? 'stands' : 'stand'} here.</p>
-      <div class="acts"><button type="button" class="plain" @click=${() => this.#send('wk-take-in')}>Take ${count === 1 ? 'the note' : `the ${count} notes`} in</button></div>`;
+      <p><button type="button" class="plain" @click=${() => this.#send('wk-take-in')}>Take ${count === 1 ? 'the note' : `the ${count} notes`} in</button></p>`;
   }
 
   protected override render() {
@@ -237,20 +241,20 @@ export class WkAsked extends LitElement {
     const { link, offered } = setting;
     const first = this.#first(notebook);
     return html`<section aria-label="Sent to you">
-      ${
+      <div>${
         link
           ? html`<p>${notebook.by === undefined ? html`Sent to you by somebody who does not say who they are.` : html`<b class="by">${notebook.by}</b> asks, as this notebook says of itself.`} It is about “<span class="title">${notebook.title}</span>”.</p>
             ${first === '' ? nothing : html`<blockquote>${first}</blockquote>`}`
           : nothing
       }
-      ${link || setting.earlier ? this.#earlier(setting) : nothing}
-      ${offered ? this.#offer(offered) : nothing}
+      ${link || setting.earlier ? this.#earlier(setting) : nothing}</div>
+      <div>${offered ? this.#offer(offered) : nothing}
       ${
         link
-          ? html`<p><b>You are reading: nothing is kept.</b> Turn sliders and fields to try what you like; a reload brings all back as it was sent. A note, or any other change of the text, makes a copy that is yours and is kept in this browser, with what you have tried; whoever sent it does not see it until you send it back.</p>
-            <div class="acts"><button type="button" class="plain" @click=${() => this.#send('wk-make-mine')}>Make it mine</button></div>`
+          ? html`<p><b>You are reading: nothing is kept.</b> Turn sliders and fields to try what you like; a reload brings all back. A note, or any other change of the text, makes a copy of your own, kept in this browser with what you tried; the sender sees it once you send it back.</p>
+            <button type="button" class="plain" @click=${() => this.#send('wk-make-mine')}>Make it mine</button>`
           : nothing
-      }
+      }</div>
     </section>`;
   }
 }

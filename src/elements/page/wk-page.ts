@@ -18,7 +18,7 @@ import './wk-carry.ts';
 import { type ContentsEntry, contentsOf } from './contents.ts';
 import { InputChanges } from './inputChanges.ts';
 import { pageStyle } from './pageStyle.ts';
-import { notedNumber, notesTogether, placedIn } from './placed.ts';
+import { notedNumber, notedOf, notesTogether, placedIn } from './placed.ts';
 import './wk-contents.ts';
 import './wk-inputs.ts';
 import './wk-print.ts';
@@ -234,7 +234,11 @@ export class WkPage extends LitElement {
   /** The one before when it says the same, so that elements can tell that nothing has changed for them. */
   #sameReading(next: Reading): Reading {
     const said = (reading: Reading | undefined) =>
-      JSON.stringify({ ...reading, own: reading?.own?.map((names) => [...names]) });
+      JSON.stringify({
+        ...reading,
+        own: reading?.own?.map((names) => [...names]),
+        noted: reading?.noted?.map((names) => [...names]),
+      });
     if (said(next) !== said(this.#reading)) this.#reading = next;
     return this.#reading ?? next;
   }
@@ -317,7 +321,7 @@ export class WkPage extends LitElement {
       year: run?.year ?? notebook?.farm.money.year ?? 0,
       system: this.system === '' ? (notebook?.units ?? 'metric') : this.system,
       order: results.map((result) => result.name),
-      ...(run ? { own: restingOnOwn(run) } : {}),
+      ...(run ? { own: restingOnOwn(run), noted: notedOf(placedIn(notebook), results) } : {}),
     });
     const as = { system: reading.system, currency: reading.currency };
     const board = notebook?.view === 'board';
