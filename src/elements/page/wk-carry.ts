@@ -25,7 +25,6 @@ export class WkCarry extends LitElement {
     notebook: { attribute: false },
     run: { attribute: false },
     explorer: { attribute: false },
-    opened: { type: Boolean, reflect: true },
     making: { state: true },
     fault: { state: true },
   };
@@ -33,8 +32,13 @@ export class WkCarry extends LitElement {
   static override styles = [
     shared,
     css`
+      :host {
+        display: block;
+        margin: 0.6rem 0;
+      }
       summary {
         cursor: pointer;
+        color: var(--quiet);
         padding: 0.2rem 0;
         width: fit-content;
       }
@@ -74,15 +78,12 @@ export class WkCarry extends LitElement {
   declare notebook: Notebook | undefined;
   declare run: Run | undefined;
   declare explorer: Explorer | undefined;
-  /** The list is open, and takes the whole line. */
-  declare opened: boolean;
   /** The form that is being made. */
   declare making: Form | undefined;
   declare fault: string;
 
   constructor() {
     super();
-    this.opened = false;
     this.fault = '';
   }
 
@@ -111,9 +112,7 @@ export class WkCarry extends LitElement {
   }
 
   protected override render() {
-    return html`<details @toggle=${(event: Event) => {
-      this.opened = (event.currentTarget as HTMLDetailsElement).open;
-    }}>
+    return html`<details>
       <summary>Take the figures along</summary>
       <ul>${FORMS.map(
         ([form, words, note]) =>

@@ -342,7 +342,6 @@ export class WkPage extends LitElement {
           ${this.#changes()}
           ${results.length === 0 || this.asked ? nothing : html`<wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>`}
           ${this.#weather()}
-          ${results.length === 0 ? nothing : html`<wk-carry .notebook=${notebook} .run=${run} .explorer=${this.#explorer()}></wk-carry>`}
         </div>`
         }
         ${notebook && results.length > 0 ? this.#viewButton(board) : nothing}
@@ -356,6 +355,7 @@ export class WkPage extends LitElement {
               ${board ? nothing : html`<wk-contents .entries=${this.#entries(notebook)} .find=${this.#placeOf}></wk-contents>`}
               <div class="flow">
               <wk-cards id="cards" .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
+              <wk-carry .notebook=${notebook} .run=${run} .explorer=${this.#explorer()}></wk-carry>
               ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
               ${notesTogether('Notes on these numbers', placed.numbers, reading.order)}
               <wk-notebook .asked=${this.asked} .board=${board} .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
