@@ -54,6 +54,7 @@ export async function sentHere(
     mine: count > 0 ? mine : undefined,
     setting: {
       link,
+      keeps: keeper.blocked === '',
       text,
       ...(earlier ? { earlier } : {}),
       ...(mine && count > 0 ? { offered: { title: mine.title, count } } : {}),

@@ -45,8 +45,11 @@ export class SentBeside {
 
   /** It has become this reader's own. */
   mine(): void {
-    if (!this.#sent?.setting.link) return;
+    const setting = this.#sent?.setting;
+    if (!setting?.link) return;
     this.sent = undefined;
+    // Where nothing is kept that has been said, and stays.
+    if (!setting.keeps) return;
     this.#host.notice = 'This is your copy now, kept in this browser. Copy a link to send it back.';
   }
 

@@ -31,6 +31,8 @@ export interface NotesOffered {
 export interface AskedSetting {
   /** Opened from a link, and nobody's here yet; a file is kept as soon as it is opened. */
   readonly link: boolean;
+  /** Whether this browser keeps anything at all. */
+  readonly keeps: boolean;
   /** The text as it was opened: what is tried on it is no difference. */
   readonly text: string;
   readonly earlier?: EarlierText;
@@ -251,7 +253,7 @@ export class WkAsked extends LitElement {
       <div>${offered ? this.#offer(offered) : nothing}
       ${
         link
-          ? html`<p><b>You are reading: nothing is kept.</b> Turn sliders and fields to try what you like; a reload brings all back. A note, or any other change of the text, makes a copy of your own, kept in this browser with what you tried; the sender sees it once you send it back.</p>
+          ? html`<p><b>You are reading: nothing is kept.</b> Turn sliders and fields to try what you like; a reload brings all back. A note, or any other change of the text, makes a copy of your own with what you tried, ${setting.keeps ? 'kept in this browser' : 'which this browser cannot keep: save it as a file'}; the sender sees it once you send it back.</p>
             <button type="button" class="plain" @click=${() => this.#send('wk-make-mine')}>Make it mine</button>`
           : nothing
       }</div>
