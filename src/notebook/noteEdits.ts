@@ -78,9 +78,12 @@ const tidy = (text: string) =>
     .replace(/[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/g, '')
     .trim();
 
+/** The last moment that is written with a year of four digits: a note of a wild clock can still be taken out. */
+const LAST = Date.UTC(9999, 11, 31, 23, 59, 59, 999);
+
 /** When a change of a note is written: never before the text it changes, whatever the clock says. */
 export const momentAfter = (before: string | undefined, now: number): string =>
-  new Date(Math.max(now, before === undefined ? 0 : Date.parse(before) + 1)).toISOString();
+  new Date(Math.min(Math.max(now, before === undefined ? 0 : Date.parse(before) + 1), LAST)).toISOString();
 
 /** What tells a notebook from all others, wherever copies of it go; undefined where none is written. */
 export function notebookIdOf(text: string): string | undefined {

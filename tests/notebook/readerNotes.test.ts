@@ -247,6 +247,7 @@ describe('two copies put together', () => {
     const mine = read(first).readerNotes[0];
     const when = momentAfter(mine.when, 0);
     expect(Date.parse(when)).toBe(Date.parse(mine.when) + 1);
+    expect(momentAfter('9999-12-31T23:59:59.999Z', 0)).toBe('9999-12-31T23:59:59.999Z');
     const out = text(takeOutNote(at(first), { ...mine, when }));
     expect(text(takeInNotes(at(out), read(first).readerNotes))).toBe(out);
     expect(read(text(takeInNotes(at(first), read(out).readerNotes))).readerNotes[0].text).toBe('');
