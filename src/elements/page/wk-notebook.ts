@@ -295,8 +295,7 @@ export class WkNotebook extends LitElement implements CellPage {
     if (block.type === 'prose') return nothing;
     const named = namedPart(part);
     return html`<div class="part" id="place-${place}" data-place=${place}>
-      <div class="beside screen">${block.type === 'cell' ? this.#note(place, `${named}, line ${block.line}`) : nothing}
-        ${this.asked ? nothing : html`<button type="button" class="open" aria-label="Change: ${named}, line ${block.line}" aria-expanded=${writing?.place === place} @click=${() => this.#open(writing?.place === place ? undefined : { place, act: 'tools' })}>Change</button>`}</div>
+      <div class="beside screen">${this.asked ? nothing : html`<button type="button" class="open" aria-label="Change: ${named}, line ${block.line}" aria-expanded=${writing?.place === place} @click=${() => this.#open(writing?.place === place ? undefined : { place, act: 'tools' })}>Change</button>`} ${block.type === 'cell' ? this.#note(place, `${named}, line ${block.line}`) : nothing}</div>
       ${writing?.place === place && writing.act !== 'add' && writing.act !== 'newWords' ? this.#below(part, place) : nothing}
       ${
         block.type === 'cell' && writing?.place === place && writing.act === 'form'
