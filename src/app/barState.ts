@@ -12,13 +12,20 @@ const SAVED: Readonly<Record<Saved['state'], string>> = {
 
 export function barState(
   { history }: OpenNotebook,
-  { saved, ...rest }: Omit<BarState, 'undo' | 'redo' | 'saved'> & { readonly saved: Saved | undefined },
+  {
+    saved,
+    reading,
+    ...rest
+  }: Omit<BarState, 'undo' | 'redo' | 'saved'> & {
+    readonly saved: Saved | undefined;
+    readonly reading: boolean;
+  },
 ): BarState {
   const { past, now, future } = history.value;
   return {
     ...rest,
     undo: past.length === 0 ? null : wordsIn(`Undo: ${now.what}`, rest.system),
     redo: future.length === 0 ? null : wordsIn(`Redo: ${future[0].what}`, rest.system),
-    saved: saved ? SAVED[saved.state] : '',
+    saved: saved ? SAVED[saved.state] : reading ? 'only read: nothing is kept' : '',
   };
 }

@@ -1,4 +1,21 @@
+import { notebookIdOf } from '../notebook/noteEdits.ts';
+import { setInput } from '../notebook/write.ts';
 import { toLink } from '../store/link.ts';
+import type { OpenNotebook } from '../store/open.ts';
+import { randomId } from '../store/shelf.ts';
+
+/** The notebook's text with an id, by which notes find their way back; as it is where it cannot be read. */
+export function identified(open: OpenNotebook): string {
+  const text = open.text.value;
+  if (notebookIdOf(text) !== undefined) return text;
+  try {
+    const next = setInput(text, 'id', randomId());
+    open.edit(next, 'an id, so that notes find their way back');
+    return next;
+  } catch {
+    return text;
+  }
+}
 
 /** Puts a link that holds the whole notebook on the clipboard; gives the words for what was done. */
 export async function copyLink(text: string): Promise<string> {

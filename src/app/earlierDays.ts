@@ -5,19 +5,20 @@ import { figuresOf } from '../store/figuresOf.ts';
 import type { Engine, OpenNotebook } from '../store/open.ts';
 import type { Keeper } from './keeper.ts';
 
-interface Setting {
-  readonly open: OpenNotebook;
+interface Host {
+  notice: string;
+  readonly renderRoot: ParentNode;
   readonly keeper: Keeper;
-  readonly engine: Engine;
-  readonly system: 'metric' | 'us';
-  readonly tell: (words: string) => void;
 }
 
-/** Shows the list inside `root` until it is closed, or another page is asked for. */
+/** Shows the list over the page until it is closed, or another page is asked for. */
 export async function showEarlierDays(
-  root: ParentNode,
-  { open, keeper, engine, system, tell }: Setting,
+  host: Host,
+  open: OpenNotebook,
+  engine: Engine,
+  system: 'metric' | 'us',
 ): Promise<void> {
+  const { keeper, renderRoot: root } = host;
   const { id, shelf } = keeper;
   const list = await keeper.versions();
   root.querySelector('wk-days')?.remove();
@@ -36,7 +37,7 @@ export async function showEarlierDays(
     const { day, text } = (event as CustomEvent<{ day: string; text: string }>).detail;
     const what = `the notebook of ${dayWords(day)} brought back`;
     open.edit(text, what);
-    tell(`The notebook stands as on ${dayWords(day)}. Undo takes that back.`);
+    host.notice = `The notebook stands as on ${dayWords(day)}. Undo takes that back.`;
   });
   days.addEventListener('wk-closed', () => {
     removeEventListener('hashchange', close);

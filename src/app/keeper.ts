@@ -3,6 +3,7 @@ import { type Autosave, autosave, type Saved } from '../store/autosave.ts';
 import { type Base, blocked } from '../store/base.ts';
 import { type History, startHistory } from '../store/history.ts';
 import type { State } from '../store/journal.ts';
+import { lookAt, type Seen } from '../store/seen.ts';
 import { historyOf, type Kept, memoryShelf, newId, openShelf, type Shelf } from '../store/shelf.ts';
 import type { VersionEntry } from '../store/versions.ts';
 import { titleOf } from './examples.ts';
@@ -32,6 +33,8 @@ export class Keeper {
   #state: Saved['state'] | undefined;
   #leaving = false;
   #onlyHere = false;
+  #base: Base | undefined;
+  #reading = false;
 
   constructor(tells: KeeperTells) {
     this.#tells = tells;
@@ -48,12 +51,25 @@ export class Keeper {
     } catch (error) {
       why = error instanceof Error ? error.message : String(error);
     }
-    if (found && why === undefined) this.shelf = openShelf({ base: found });
-    else this.blocked = why || 'no storage';
+    if (found && why === undefined) {
+      this.#base = found;
+      this.shelf = openShelf({ base: found });
+    } else this.blocked = why || 'no storage';
   }
 
-  /** Takes up a notebook; `kept` where it is on the shelf already. */
-  begin(text: string, file: string, kept?: Kept): History {
+  /** Remembers that this reader saw a version of a notebook; the one they saw before. */
+  saw(id: string, text: string): Promise<Seen | undefined> {
+    return this.#base ? lookAt(this.#base, id, text, Date.now()) : Promise.resolve(undefined);
+  }
+
+  /** Somebody else's is open: what is tried on it is not kept. */
+  get reading(): boolean {
+    return this.#reading;
+  }
+
+  /** Takes up a notebook; `kept` where it is on the shelf already, `reading` where it is somebody else's. */
+  begin(text: string, file: string, kept?: Kept, reading = false): History {
+    this.#reading = reading;
     const history = kept ? historyOf(kept) : startHistory(text);
     this.#first = { file, history, title: titleOf(text) ?? file };
     this.#last = history;
@@ -63,9 +79,26 @@ export class Keeper {
     return history;
   }
 
-  /** A change. Worked examples and links stay as they were: the first one makes a copy. */
-  note(now: History): void {
+  /** What is read becomes this reader's own as it stands, with what was tried. */
+  makeMine(now: History): void {
+    if (!this.#reading) return;
+    this.#reading = false;
+    this.#take(now);
+  }
+
+  /**
+   * A change. Worked examples and links stay as they were: the first one makes a copy. While somebody else's is read,
+   * only one that writes in it does.
+   */
+  note(now: History, writes = true): void {
     if (!this.#first || now === this.#last || now.now.text === this.#last?.now.text) return;
+    if (this.#reading && !writes) return;
+    this.#reading = false;
+    this.#take(now);
+  }
+
+  #take(now: History): void {
+    if (!this.#first) return;
     this.#last = now;
     const { file, history, title } = this.#first;
     if (!this.#save) {

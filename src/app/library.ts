@@ -38,7 +38,7 @@ export async function actOnKept(shelf: Shelf, act: KeptAct): Promise<Done> {
     const kept = copied === undefined ? undefined : await shelf.get(copied);
     if (!kept) return { problems: [gone(act.id)] };
     // The text says it as well, or the next change would give the copy its old title; a text at fault is left.
-    await rename(shelf, kept.id, kept.title);
+    await rename(shelf, kept.id, kept.title, true);
     return {};
   }
   if (act.act === 'delete') {
@@ -48,11 +48,13 @@ export async function actOnKept(shelf: Shelf, act: KeptAct): Promise<Done> {
   return rename(shelf, act.id, act.title);
 }
 
-async function rename(shelf: Shelf, id: string, title: string): Promise<Done> {
+/** A copy is another notebook: notes on one are not the other's. */
+async function rename(shelf: Shelf, id: string, title: string, parted = false): Promise<Done> {
   const kept = await shelf.get(id);
   if (!kept) return { problems: [gone(id)] };
   try {
-    const text = setInput(kept.text, 'title', title);
+    const named = setInput(kept.text, 'title', title);
+    const text = parted ? setInput(named, 'id', undefined) : named;
     const basis = { revision: kept.revision, from: [checksum(kept.text)] };
     const history = push(historyOf(kept), { text, what: `title to ${title}` });
     await shelf.put(id, { title, history }, basis);

@@ -21,3 +21,10 @@ export function rescue({ title, history: { now } }: State, done: () => void): Te
   return html`<p class="wait" role="alert">The last changes of “${title}” could not be kept in this browser.
     <button type="button" @click=${save}>Save it as a file</button></p>`;
 }
+
+/** In place of a notebook: what could not be fetched, or that it is on its way; undefined where neither is so. */
+export function standIn(unfetched: string, loading: boolean): TemplateResult | undefined {
+  if (unfetched !== '')
+    return html`<p class="wait" role="alert">A part of this page could not be fetched (${unfetched}). What you have kept is safe. <button type="button" @click=${() => location.reload()}>Reload</button></p>`;
+  return loading ? html`<p class="wait" role="status">Opening the notebook …</p>` : undefined;
+}

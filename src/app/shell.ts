@@ -13,7 +13,7 @@ import type { Kept, Shelf } from '../store/shelf.ts';
 import type { Problem } from '../units/problem.ts';
 import { barState } from './barState.ts';
 import type { Beginning } from './begin.ts';
-import { copyLink } from './copyLink.ts';
+import { copyLink, identified } from './copyLink.ts';
 import { EXAMPLES, titleOf } from './examples.ts';
 import { Keeper } from './keeper.ts';
 import {
@@ -29,10 +29,11 @@ import {
   keptEntries,
 } from './library.ts';
 import { listen } from './listen.ts';
-import { firstNotice, rescue } from './notices.ts';
+import { firstNotice, rescue, standIn } from './notices.ts';
 import { type Page, partsOnce } from './parts.ts';
 import { BEGIN, exampleHref, keptHref, routeOf } from './routes.ts';
 import { keepScroll, type ScrollKeeper } from './scroll.ts';
+import { SentBeside } from './sentBeside.ts';
 import { shellStyle } from './shellStyle.ts';
 import { TextBeside } from './textBeside.ts';
 import { followTyping } from './typing.ts';
@@ -92,7 +93,10 @@ export class WkShell extends LitElement {
       this.notice =
         'This notebook was changed in another tab. Reload to take that in; if you go on here, the other text is kept beside yours.';
     },
-    address: (id) => history.replaceState(history.state, '', keptHref(id)),
+    address: (id) => {
+      history.replaceState(history.state, '', keptHref(id));
+      this.#sent.mine();
+    },
     lost: (state) => {
       this.lost = state;
     },
@@ -107,6 +111,9 @@ export class WkShell extends LitElement {
     ({ text, what, mark }) => this.open?.edit(text, what, mark),
   );
   readonly #beside = new TextBeside(this, this.#typing);
+  readonly #sent = new SentBeside(this);
+  /** The file that was just opened, by its id. */
+  #opened = '';
   /** Routes are followed one at a time; a later one wins. */
   #version = 0;
 
@@ -204,12 +211,7 @@ export class WkShell extends LitElement {
         { what: 'there is no such worked example', file: route.name, todo: 'choose one from the list' },
       ];
     } else if (route.to === 'shared') {
-      return this.#start(
-        route.text,
-        'shared.md',
-        undefined,
-        'Opened from a link. It is kept in this browser once you change it.',
-      );
+      return this.#start(route.text, 'shared.md', undefined, '', true);
     } else if (route.to === 'begin') {
       this.loading = true;
       const page = await this.#fetched(() => import('./begin.ts'));
@@ -222,7 +224,9 @@ export class WkShell extends LitElement {
     } else if (route.to === 'kept') {
       const found = await this.keeper.shelf.get(route.id).catch(() => undefined);
       if (mine !== this.#version) return;
-      if (found) return this.#start(found.text, fileFor(found), found);
+      const sent = route.id === this.#opened;
+      this.#opened = '';
+      if (found) return this.#start(found.text, fileFor(found), found, '', sent);
       this.problems = [gone(route.id)];
     }
     if (this.keeper.blocked !== '') this.problems = [...this.problems, keepsNothing(this.keeper.blocked)];
@@ -253,22 +257,26 @@ export class WkShell extends LitElement {
     });
   }
 
-  async #start(text: string, file: string, kept: Kept | undefined, notice = ''): Promise<void> {
+  async #start(text: string, file: string, kept: Kept | undefined, notice = '', sent = false): Promise<void> {
     const mine = ++this.#version;
     this.loading = true;
     this.unfetched = '';
-    const page = await this.#fetched();
+    const page = await this.#fetched(sent ? () => import('./asked.ts') : undefined);
     if (!page || mine !== this.#version) return;
-    const { openNotebook, started } = page;
+    const { openNotebook, started, more } = page;
+    const { keeper } = this;
+    const found = await more?.sentHere(text, file, { keeper, engine: started.engine, kept });
+    if (mine !== this.#version) return;
     this.loading = false;
     this.problems = started.problems;
     this.saved = undefined;
     this.#title = titleOf(text) ?? file;
     const open = openNotebook(text, file, started.engine, {
-      before: this.keeper.begin(text, file, kept),
-      changed: (now) => this.keeper.note(now),
+      before: keeper.begin(text, file, kept, found?.setting.link),
+      changed: (now) => keeper.note(now, this.#sent.writes),
     });
-    this.notice = firstNotice(this.keeper.blocked, notice, started.problems);
+    this.notice = firstNotice(keeper.blocked, notice, started.problems);
+    this.#sent.sent = found;
     this.open = open;
   }
 
@@ -279,6 +287,7 @@ export class WkShell extends LitElement {
     const left = this.keeper.leave(() => this.#typing.commit());
     this.open?.close();
     this.open = undefined;
+    this.#sent.sent = undefined;
     document.title = 'winterkeep';
     return left;
   }
@@ -290,6 +299,7 @@ export class WkShell extends LitElement {
       problem: { what: 'the file could not be kept in this browser', file: file.name, found: String(error) },
     }));
     if ('id' in kept) {
+      this.#opened = kept.id;
       location.hash = keptHref(kept.id);
       return;
     }
@@ -323,28 +333,18 @@ export class WkShell extends LitElement {
     else if (act === 'print') this.renderRoot.querySelector('wk-page')?.printWhole();
     else if (act === 'units') this.system = this.#system === 'us' ? 'metric' : 'us';
     else if (act === 'save') {
-      download(open.text.value, open.file);
+      download(this.keeper.id === undefined ? open.text.value : identified(open), open.file);
       this.keeper.saved();
     } else
-      void copyLink(open.text.value).then((words) => {
+      void copyLink(identified(open)).then((words) => {
         this.notice = words;
       });
   }
 
   async #days(open: OpenNotebook): Promise<void> {
     const page = await this.#fetched(() => import('./earlierDays.ts'));
-    const tell = (words: string) => {
-      this.notice = words;
-    };
     if (!page || this.open !== open) return;
-    const { engine } = page.started;
-    await page.more.showEarlierDays(this.renderRoot, {
-      open,
-      keeper: this.keeper,
-      engine,
-      system: this.#system,
-      tell,
-    });
+    await page.more.showEarlierDays(this, open, page.started.engine, this.#system);
   }
 
   get #system(): 'metric' | 'us' {
@@ -358,6 +358,7 @@ export class WkShell extends LitElement {
       system: this.#system,
       editing: this.editing,
       saved: this.saved,
+      reading: this.keeper.reading,
       notice: this.notice,
       offer: this.keeper.atRisk || this.saved?.state === 'failed' || this.keeper.blocked !== '',
     });
@@ -369,24 +370,21 @@ export class WkShell extends LitElement {
       ${this.lost ? rescue(this.lost, () => (this.lost = undefined)) : nothing}
       ${
         open
-          ? html`<div class="beside ${this.editing ? 'editing' : ''}">
+          ? html`${this.#sent.render(open, this.#system)}<div class="beside ${this.editing ? 'editing' : ''}">
               ${this.#beside.render(open)}
-              <wk-page .open=${open} .system=${this.system}></wk-page>
+              <wk-page .open=${open} .system=${this.system} .asked=${this.keeper.reading}></wk-page>
             </div>`
-          : this.unfetched !== ''
-            ? html`<p class="wait" role="alert">A part of this page could not be fetched (${this.unfetched}). What you have kept is safe. <button type="button" @click=${() => location.reload()}>Reload</button></p>`
-            : this.loading
-              ? html`<p class="wait" role="status">Opening the notebook …</p>`
-              : this.beginning
-                ? html`<wk-begin .setting=${this.beginning.setting} @wk-begun=${(e: CustomEvent<{ text: string }>) => void this.#begun(e.detail.text)}></wk-begin>`
-                : html`<wk-home
+          : (standIn(this.unfetched, this.loading) ??
+            (this.beginning
+              ? html`<wk-begin .setting=${this.beginning.setting} @wk-begun=${(e: CustomEvent<{ text: string }>) => void this.#begun(e.detail.text)}></wk-begin>`
+              : html`<wk-home
               .begin=${BEGIN}
               .examples=${EXAMPLES.map(({ name, title, note }) => ({ href: exampleHref(name), title, note }))}
               .kept=${this.kept}
               .said=${this.done.words ?? ''}
               .undoable=${this.done.removed !== undefined}
               .problems=${this.problems}
-            ></wk-home>`
+            ></wk-home>`))
       }`;
   }
 }

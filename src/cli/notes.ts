@@ -1,9 +1,11 @@
 /** What is worth knowing about an opened notebook though nothing is wrong with it: a line each. */
+import { isValue } from '../model/dictionary.ts';
+import { lostNotes } from '../notebook/notePlaces.ts';
 import { moneyCase } from '../study/moneyCase.ts';
 import { formatProblem, type Problem } from '../units/problem.ts';
 import type { Opened } from './open.ts';
 
-/** Keys that are read over, how gaps in the weather were filled, which winters were left out, and money that does not add up. */
+/** Keys that are read over, readers' notes whose place is gone, how gaps in the weather were filled, which winters were left out, and money that does not add up. */
 export function notesOf({ notebook, winters, run }: Opened): string[] {
   const { file, lineOf, scenarios } = notebook;
   const money = scenarios.flatMap(({ name }, k) =>
@@ -12,5 +14,5 @@ export function notesOf({ notebook, winters, run }: Opened): string[] {
       return { what: `${name}: ${words}`, file, line: lineOf(place), key: at };
     }),
   );
-  return [...notebook.notes, ...winters.notes, ...money].map(formatProblem);
+  return [...notebook.notes, ...lostNotes(notebook, isValue), ...winters.notes, ...money].map(formatProblem);
 }

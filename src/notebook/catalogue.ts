@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { frontSchema } from './frontSchema.ts';
 import { labelOf, noteOf, SUBJECTS, type Subject, subjectOf, unitOf } from './inputWords.ts';
+import { noteSchema } from './noteSchema.ts';
 import type { Path } from './path.ts';
 import { farmSchema, scenarioSchema } from './schema.ts';
 import { allowedWords, numberLimits, unwrap } from './schemaAt.ts';
@@ -60,8 +61,18 @@ export const NOT_EDITABLE: Readonly<Record<string, string>> = {
   'scenarios.*.farm.money.inflation': 'one for all scenarios: change it in the farm',
   'scenarios.*.farm.money.interestRate': 'one for all scenarios: change it in the farm',
   'scenarios.*.farm.money.horizonYears': 'one for all scenarios: change it in the farm',
+  id: 'tells copies of the notebook from other notebooks; a new one would part them',
+  ...Object.fromEntries(
+    Object.keys(noteSchema.shape).map((key) => [
+      `notes.*.${key}`,
+      'notes are written, answered and taken out where they stand',
+    ]),
+  ),
   'diary.*': 'a diary is written day by day as the winter goes; it is a record and no input of the farm',
 };
+
+/** Lists that record what happened and who said what. */
+const RECORDS = ['diary', 'notes'];
 
 interface Leaf {
   readonly pattern: string;
@@ -155,7 +166,7 @@ export const CATALOGUE_OF_LISTS: readonly InputList[] = ROOTS.flatMap(({ pattern
 
 function listsOf(schema: z.core.$ZodType, at: string): InputList[] {
   const inner = unwrap(schema);
-  if (at === 'diary') return [];
+  if (RECORDS.includes(at)) return [];
   if (inner instanceof z.ZodObject)
     return Object.entries(inner.shape).flatMap(([key, value]) =>
       listsOf(value as z.core.$ZodType, `${at}.${key}`),

@@ -1,6 +1,7 @@
 /** The front matter as a person writes it: everything that has a default may be left out. */
 import { z } from 'zod';
 import { diaryEntrySchema } from './diary.ts';
+import { idSchema, MOST_NOTES, nameSchema, noteSchema } from './noteSchema.ts';
 import { FORMAT_VERSION, farmSchema, overrideSchema, scenarioSchema } from './schema.ts';
 import { unwrap } from './schemaAt.ts';
 
@@ -34,6 +35,12 @@ const scenarioDifferenceSchema = z.strictObject({
 export const frontSchema = z.strictObject({
   winterkeep: z.literal(FORMAT_VERSION).describe('Version of the notebook format'),
   title: z.string().min(1).max(200),
+  id: idSchema
+    .optional()
+    .describe(
+      'Tells this notebook from all others wherever copies of it go; written when the first link is made',
+    ),
+  by: nameSchema.optional().describe('Who asks; shown to whoever opens the link or the file'),
   invented: z.boolean().default(false).describe('True for a farm that does not exist'),
   units: z
     .enum(UNIT_SYSTEMS)
@@ -51,6 +58,7 @@ export const frontSchema = z.strictObject({
     .default([])
     .describe('Own numbers in place of rows of the tables'),
   diary: z.array(diaryEntrySchema).max(3000).default([]),
+  notes: z.array(noteSchema).max(MOST_NOTES).default([]).describe('What readers have noted, and answers'),
   draws: z
     .strictObject({
       count: z.number().int().min(1).max(1_000_000).default(10_000),

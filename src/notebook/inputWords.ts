@@ -140,6 +140,7 @@ const LABELS: Readonly<Record<string, string>> = {
   'money.prices.*.because': 'where it comes from',
   'finance.quotes.*.unitPrice': 'quoted price',
   'finance.quotes.*.because': 'where it comes from',
+  by: 'who asks, for whoever gets a link',
   invented: 'the farm is invented',
   units: 'units shown',
   'draws.count': 'number of draws',

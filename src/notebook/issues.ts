@@ -83,7 +83,9 @@ function wording(issue: Issue, value: unknown): string {
   if (issue.code === 'invalid_value' || issue.code === 'invalid_union')
     return 'the word is not one of those allowed';
   if (issue.code === 'invalid_format')
-    return issue.format === 'date' ? 'this is not a date' : 'this is not written as it must be';
+    return issue.format === 'date' || issue.format === 'datetime'
+      ? 'this is not a date'
+      : 'this is not written as it must be';
   return typeof value === 'string'
     ? 'words stand where something else is wanted'
     : 'this is not of the right kind';

@@ -100,7 +100,12 @@ const optionOf = ({ options }: CellBlock, option: string) =>
   (options as Record<string, Value | undefined>)[option];
 
 /** Baselines and diary under another name, or under none. */
-function inFront(text: string, { scenarios, diary }: Notebook, name: string, to: string | undefined): string {
+function inFront(
+  text: string,
+  { scenarios, diary, readerNotes }: Notebook,
+  name: string,
+  to: string | undefined,
+): string {
   let next = text;
   scenarios.forEach(({ finance }, k) => {
     if (finance.baseline === name) next = setInput(next, ['scenarios', k, 'finance', 'baseline'], to);
@@ -108,6 +113,12 @@ function inFront(text: string, { scenarios, diary }: Notebook, name: string, to:
   diary.forEach(({ scenario }, k) => {
     if (scenario === name) next = setInput(next, ['diary', k, 'scenario'], to);
   });
+  // A note on a figure of a scenario that goes stays with the figure's name: it is shown at the end.
+  if (to !== undefined)
+    readerNotes.forEach(({ on }, k) => {
+      if (on.kind === 'number' && on.scenario === name)
+        next = setInput(next, ['notes', k, 'on', 'scenario'], to);
+    });
   return next;
 }
 

@@ -11,6 +11,7 @@ import { problemsOf, show } from './issues.ts';
 import { isPlain } from './merge.ts';
 import { asToday, MIGRATIONS, type Migration, migrate, oldestReadable } from './migrate.ts';
 import { nearestScenarios } from './nearest.ts';
+import type { Note } from './noteSchema.ts';
 import type { Path } from './path.ts';
 import { breachesOf } from './rules.ts';
 import { toScenario } from './scenarios.ts';
@@ -22,6 +23,9 @@ export interface Notebook {
   /** Format the text is written in. */
   readonly version: number;
   readonly title: string;
+  readonly id: string | undefined;
+  /** Who asks, where the notebook says so. */
+  readonly by: string | undefined;
   readonly invented: boolean;
   readonly units: UnitSystem;
   readonly view: View;
@@ -29,6 +33,8 @@ export interface Notebook {
   readonly scenarios: readonly Scenario[];
   readonly overrides: readonly Override[];
   readonly diary: readonly DiaryEntry[];
+  /** What readers have noted. */
+  readonly readerNotes: readonly Note[];
   readonly draws: { readonly count: number; readonly seed: number };
   /** What the keeper weighs, by name of the result. */
   readonly decide: { readonly weights: Readonly<Record<string, number>> };
@@ -90,14 +96,17 @@ export function readNotebook(
   const { front: today, notes } = asToday(migrate(yaml.data, migrations));
   const { parts, scenarios, problems } = complete(today, yaml, file);
   if (!parts) return refuse([...problems, ...body.problems], file);
-  const { title, invented, units, view, farm, coefficients: overrides, diary, draws, decide } = parts;
-  const breaches = breachesOf({ farm, scenarios, overrides, diary }, file, yaml.lineOf);
+  const { title, id, by, invented, units, view, farm, coefficients: overrides, diary, draws, decide } = parts;
+  const { notes: readerNotes } = parts;
+  const breaches = breachesOf({ farm, scenarios, overrides, diary, readerNotes }, file, yaml.lineOf);
   const inBody = [...body.problems, ...scenarioNameProblems(body.blocks, scenarios, file)];
   if (breaches.length > 0) return refuse([...breaches, ...inBody], file);
   const notebook: Notebook = {
     file,
     version: Number((yaml.data as { winterkeep: unknown }).winterkeep),
     title,
+    id,
+    by,
     invented,
     units,
     view,
@@ -105,6 +114,7 @@ export function readNotebook(
     scenarios,
     overrides,
     diary,
+    readerNotes,
     draws,
     decide,
     blocks: body.blocks,

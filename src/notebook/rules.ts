@@ -3,6 +3,7 @@ import { dayAfter, daysBetween } from '../units/days.ts';
 import type { Problem } from '../units/problem.ts';
 import type { DiaryEntry } from './diary.ts';
 import { nearestScenarios, quotedNames } from './nearest.ts';
+import type { Note } from './noteSchema.ts';
 import type { Path } from './path.ts';
 import type { Farm, Override, Scenario } from './schema.ts';
 
@@ -11,6 +12,7 @@ export interface Parts {
   readonly scenarios: readonly Scenario[];
   readonly overrides: readonly Override[];
   readonly diary: readonly DiaryEntry[];
+  readonly readerNotes: readonly Note[];
 }
 
 /** A problem before it is given its file and line. */
@@ -25,6 +27,11 @@ export function breachesOf(parts: Parts, file: string, lineOf: (path: Path) => n
     ...overrideFindings(parts),
     ...scenarioFindings(parts),
     ...diaryFindings(parts),
+    ...twice(
+      parts.readerNotes.map((note) => note.id),
+      'two notes have the same id',
+      (k) => ['notes', k, 'id'],
+    ),
   ].map(({ path, ...rest }) => ({ ...rest, file, line: lineOf(path), key: path.join('.') }));
 }
 

@@ -1,5 +1,6 @@
 /** Reads the schema of the front matter as a document about itself: what stands at a path, and what is allowed there. */
 import { z } from 'zod';
+import { ID_FORM } from './noteSchema.ts';
 
 /** The schema without its wrappers for defaults and absence. */
 export function unwrap(schema: z.core.$ZodType): z.core.$ZodType {
@@ -66,6 +67,7 @@ export function allowedWords(schema: z.core.$ZodType): string {
   if (inner instanceof z.ZodLiteral) return [...inner.values].join(', ');
   if (inner instanceof z.ZodBoolean) return 'true or false';
   if (inner instanceof z.ZodISODate) return 'a date as year-month-day, such as 2025-11-01';
+  if (inner instanceof z.ZodISODateTime) return 'a moment in world time, such as 2025-11-01T18:30:00Z';
   if (inner instanceof z.ZodString) return textWords(inner);
   if (inner instanceof z.ZodArray) return `a list${sizeWords(inner)}`;
   if (inner instanceof z.ZodObject) return `the keys ${Object.keys(inner.shape).join(', ')}`;
@@ -81,6 +83,7 @@ interface Check {
   readonly minimum?: number;
   readonly maximum?: number;
   readonly length?: number;
+  readonly pattern?: RegExp;
 }
 const checksOf = (schema: { def: { checks?: unknown[] } }) =>
   (schema.def.checks ?? []).map((check) => (check as { _zod: { def: Check } })._zod.def);
@@ -113,6 +116,7 @@ function numberWords(schema: z.ZodNumber): string {
 function textWords(schema: z.ZodString): string {
   const exact = checksOf(schema).find((c) => c.check === 'length_equals')?.length;
   if (exact !== undefined) return `${exact} letters`;
+  if (checksOf(schema).some((c) => c.pattern === ID_FORM)) return '4 to 40 letters, digits and hyphens';
   if (checksOf(schema).some((c) => c.check === 'string_format'))
     return schema.maxLength === null
       ? 'three capital letters, such as EUR'

@@ -9,7 +9,7 @@ import type { Path } from './path.ts';
 import { readYaml } from './yamlText.ts';
 
 export interface Told {
-  readonly of: 'inputs' | 'scenarios' | 'cells' | 'words';
+  readonly of: 'inputs' | 'scenarios' | 'cells' | 'words' | 'notes';
   readonly words: string;
 }
 
@@ -20,10 +20,12 @@ export function textDifferences(before: string, after: string): readonly Told[] 
   const money =
     isPlain(is.data.farm) && isPlain(is.data.farm.money) ? is.data.farm.money.currency : undefined;
   const telling: Telling = { currency: typeof money === 'string' ? money : undefined, told: [] };
-  const { scenarios: oldScenarios, ...oldRest } = was.data;
-  const { scenarios: newScenarios, ...newRest } = is.data;
+  // The id tells copies apart and is nothing that a reader would call a difference.
+  const { scenarios: oldScenarios, notes: oldNotes, id: _, ...oldRest } = was.data;
+  const { scenarios: newScenarios, notes: newNotes, id: __, ...newRest } = is.data;
   walk(telling, oldRest, newRest, [], '');
   scenarioDifferences(telling, rowsOf(oldScenarios), rowsOf(newScenarios));
+  noteDifferences(telling, rowsOf(oldNotes), rowsOf(newNotes));
   return [...telling.told, ...bodyDifferences(before, was.bodyFrom, after, is.bodyFrom)];
 }
 
@@ -127,6 +129,24 @@ function scenarioDifferences(telling: Telling, olds: readonly Data[], news: read
   });
 }
 
+/** One taken out keeps its place without words. */
+function noteDifferences(telling: Telling, olds: readonly Data[], news: readonly Data[]): void {
+  const textOf = (note: Data | undefined) => String(note?.text ?? '');
+  const found = (list: readonly Data[], { id }: Data) => list.find((each) => each.id === id);
+  const tell = (note: Data, what: string) =>
+    telling.told.push({ of: 'notes', words: `${String(note.by)} ${what}` });
+  for (const note of news) {
+    const [was, is] = [textOf(found(olds, note)), textOf(note)];
+    if (was === is) continue;
+    if (is === '') tell(note, `took out “${short(was)}”`);
+    else tell(note, `${was === '' ? 'noted' : 'now notes'} “${short(is)}”`);
+  }
+  for (const note of olds)
+    if (!found(news, note) && textOf(note) !== '') tell(note, `no longer notes “${short(textOf(note))}”`);
+}
+
+const short = (words: string) => (words.length > 80 ? `${words.slice(0, 80)}…` : words);
+
 const labelAt = (path: Path): string => inputAt(path)?.label ?? labelOf(patternOf(path));
 
 function said({ currency }: Telling, value: unknown, path: Path): string {
@@ -146,5 +166,5 @@ function said({ currency }: Telling, value: unknown, path: Path): string {
   if (isPlain(value)) return Object.keys(value).join(', ') || 'nothing';
   const words = String(value);
   if (input?.options?.includes(words)) return optionWords(words);
-  return input?.kind === 'date' ? words : `“${words.length > 80 ? `${words.slice(0, 80)}…` : words}”`;
+  return input?.kind === 'date' ? words : `“${short(words)}”`;
 }

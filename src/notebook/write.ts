@@ -77,6 +77,12 @@ export function addItem(text: string, list: Path | string, item: Value): string 
     : withNewList(text, String(at[0]), item);
 }
 
+/** The same with the item on a line of its own, whatever it holds. */
+export function addRow(text: string, list: string, item: Value): string {
+  if (open(text).document.hasIn([list])) return addItem(text, list, item);
+  return withNewList(text, list, item, inFlow);
+}
+
 /** Puts a keeper's own number in place of a row of the tables, or changes the one that is there. */
 export function setOverride(text: string, override: Override): string {
   const index = overrideIds(text).indexOf(override.id);
@@ -186,10 +192,10 @@ function rewritten(document: Document, path: Path, value: unknown, expected: unk
   return next;
 }
 
-function withNewList(text: string, key: string, item: Value): string {
+function withNewList(text: string, key: string, item: Value, inLine?: (item: Value) => string): string {
   const { source, from } = open(text);
   const eol = source.includes('\r\n') ? '\r\n' : '\n';
-  const next = `${source}${source.endsWith('\n') ? '' : eol}${key}:${eol}${inBlock([item], 2, eol)}${eol}`;
+  const next = `${source}${source.endsWith('\n') ? '' : eol}${key}:${eol}${inLine ? `  - ${inLine(item)}` : inBlock([item], 2, eol)}${eol}`;
   return text.slice(0, from) + next + text.slice(from + source.length);
 }
 

@@ -14,6 +14,8 @@ export interface Reading {
   readonly order?: readonly string[];
   /** For each scenario of the notebook the quantities that rest on a number of the keeper's own. */
   readonly own?: readonly ReadonlySet<string>[];
+  /** The same of quantities that a reader has noted something on. */
+  readonly noted?: readonly ReadonlySet<string>[];
 }
 
 export interface Shown {

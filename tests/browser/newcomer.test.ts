@@ -7,6 +7,7 @@ import type { WkShell } from '../../src/app/shell.ts';
 import { type Base, browserBase } from '../../src/store/base.ts';
 
 const SOON = { timeout: 30_000 };
+const ANSWER = 'Ask the mill at Stenby before you sign.';
 const WORDS = 'The bank will ask what the straw costs in a dry year.';
 let base: Base;
 let shell: WkShell;
@@ -106,6 +107,68 @@ async function change(find: string, label: RegExp, value: string): Promise<void>
   await dialog.getByRole('button', { name: 'Close' }).click();
 }
 
+/** A browser that was never here, and the one before, on the same machine. */
+function another(): Base {
+  localStorage.clear();
+  sessionStorage.clear();
+  return browserBase(createStore(`partner ${Math.random()}`, 'notebooks'));
+}
+
+/** What “Copy a link” puts on the clipboard. */
+async function copiedLink(): Promise<string> {
+  const copied: string[] = [];
+  Object.defineProperty(navigator, 'clipboard', {
+    configurable: true,
+    value: { writeText: async (text: string) => copied.push(text) },
+  });
+  await page.getByRole('button', { name: 'Copy a link' }).click();
+  await expect.poll(() => copied.length, SOON).toBe(1);
+  return copied[0].split('#')[1];
+}
+
+/** The link is read elsewhere, noted on, and comes back: the note is taken into the keeper's own. */
+async function noteAndBack(width: number): Promise<void> {
+  const [own, ownBase] = [location.hash, base];
+  const sent = await copiedLink();
+  await expect.poll(() => shell.saved?.state, SOON).toBe('saved');
+  base = another();
+  history.replaceState(null, '', `#${sent}`);
+  load();
+  const asked = () => page.getByRole('region', { name: 'Sent to you' });
+  await expect.element(asked().getByText(/You are reading: nothing is kept/), SOON).toBeVisible();
+  await expect.poll(() => inside('wk-notebook')?.querySelectorAll('.prose').length, SOON).toBeGreaterThan(2);
+  noText();
+  const words = [...(inside('wk-notebook')?.querySelectorAll<HTMLElement>('.prose p') ?? [])].find((p) =>
+    p.textContent?.includes(WORDS),
+  );
+  words?.scrollIntoView({ block: 'center' });
+  words?.click();
+  await userEvent.fill(page.getByRole('textbox', { name: 'Your note' }), ANSWER);
+  await userEvent.fill(page.getByRole('textbox', { name: /^Your name/ }), 'Ulla');
+  await page.getByRole('button', { name: 'Put the note' }).click();
+  await expect.poll(() => location.hash, SOON).toMatch(/^#kept=/);
+  await expect.poll(readable, SOON).toContain(ANSWER);
+  noText();
+  expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(width);
+  const back = await copiedLink();
+  expect(back).not.toBe(sent);
+
+  base = ownBase;
+  localStorage.clear();
+  sessionStorage.clear();
+  history.replaceState(null, '', `#${back}`);
+  load();
+  await asked().getByRole('button', { name: 'Take the note in' }).click();
+  await expect.poll(() => location.hash, SOON).toBe(own);
+  await expect.poll(readable, SOON).toContain(ANSWER);
+  expect(notebook()?.readerNotes.map(({ by, text }) => [by, text])).toEqual([['Ulla', ANSWER]]);
+  noText();
+  // The note and the id, the two steps the keeper did not make in the page.
+  await undo().click();
+  await expect.poll(readable, SOON).not.toContain(ANSWER);
+  await undo().click();
+}
+
 describe.each([
   [390, 844],
   [1280, 800],
@@ -159,6 +222,8 @@ describe.each([
     await inOrder(width, height, 80);
     noText();
 
+    await noteAndBack(width);
+
     await undo().click();
     await expect.poll(readable, SOON).not.toContain(WORDS);
     await undo().click();
@@ -168,5 +233,5 @@ describe.each([
     await undo().click();
     await expect.poll(herd, SOON).toBe(headBefore);
     await expect.poll(() => values()[2].netCost, SOON).toBe(costBefore);
-  }, 180_000);
+  }, 240_000);
 });

@@ -70,6 +70,7 @@ export function measureRow(
                 quantity: measure.quantity,
                 label: measure.label,
                 own: reading.own?.[place]?.has(measure.quantity),
+                noted: reading.noted?.[place]?.has(measure.quantity),
               })
         }
         ${value === null || from == null ? nothing : html`<span class="apart">${apartFrom(value, from, unit, reading)}</span>`}

@@ -213,7 +213,7 @@ export class WkCards extends LitElement {
       ${this.#chooser(base)}
       ${caption ? html`<p class="key">${caption}</p>` : nothing}
       <p class="key quiet">
-        Bold is the best in its row. ${results.some((r) => r.bands) ? `The small range and the dark line span what 8 of 10 of ${this.#drawn()} give.` : ''} Each underlined number opens its working.
+        Bold is the best in its row. ${results.some((r) => r.bands) ? `The small range and the dark line span what 8 of 10 of ${this.#drawn()} give.` : ''} Each underlined number opens its working.${reading.noted?.some(({ size }) => size > 0) ? ' On one with a * stands a note.' : ''}
       </p>
       ${
         inText

@@ -90,9 +90,16 @@ export const notebookStyle = css`
       .pair > .figures {
         min-width: 0;
       }
-      .pair .open.words {
+      /* In the gap above the paragraph, so that none of its words are covered. */
+      .pair .reach {
         left: auto;
         right: 0;
+        top: -1.3rem;
+      }
+      .pair.words .reach {
+        left: 100%;
+        right: auto;
+        top: 0.1rem;
       }
     }
     @container (min-width: 58rem) and (max-width: 70rem) {

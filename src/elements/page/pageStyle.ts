@@ -2,6 +2,9 @@
 import { css } from 'lit';
 
 export const pageStyle = css`
+  .noted {
+    margin: 1.8rem 0;
+  }
   .column {
     max-width: var(--measure);
     margin: 0 auto;

@@ -8,10 +8,10 @@ import type { Problem } from '../../units/problem.ts';
 import { ask } from '../parts/events.ts';
 import { saidProblem } from '../parts/saidProblem.ts';
 
-/** What is open at a part: its buttons, its words, its options, the list of what to add, or new words behind it. */
+/** What is open at a part: its buttons, its words, its options, the list of what to add, new words behind it, or a note on it. */
 export interface Writing {
   readonly place: number;
-  readonly act: 'tools' | 'words' | 'form' | 'add' | 'newWords';
+  readonly act: 'tools' | 'words' | 'form' | 'add' | 'newWords' | 'note';
 }
 
 export interface Tools {
@@ -59,6 +59,7 @@ export function partTools(
       <button type="button" class="plain" data-act="up" ?disabled=${place === 0} title="Alt and arrow up" @click=${move(-1)}>Move up</button>
       <button type="button" class="plain" data-act="down" ?disabled=${place === count - 1} title="Alt and arrow down" @click=${move(1)}>Move down</button>
       <button type="button" class="plain" @click=${() => open({ place, act: 'add' })}>Add below</button>
+      <button type="button" class="plain" @click=${() => open({ place, act: 'note' })}>Put a note</button>
       <button type="button" class="plain" @click=${(event: Event) => send(event, (at) => removePart(at, place), undefined)}>Take out</button>
       <button type="button" class="plain" data-act="close" @click=${() => open(undefined)}>Close</button>
     </div>

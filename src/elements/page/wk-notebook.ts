@@ -21,6 +21,7 @@ import { type CellPage, cellShown } from './cells.ts';
 import { notebookStyle } from './notebookStyle.ts';
 import { isForBoard, pairsOf } from './pairs.ts';
 import { namedPart, partTools, type Writing } from './partTools.ts';
+import { notesOn } from './placed.ts';
 import { writingStyle } from './writingStyle.ts';
 import '../parts/wk-problems.ts';
 import './wk-add.ts';
@@ -50,6 +51,7 @@ export class WkNotebook extends LitElement implements CellPage {
     winters: { attribute: false },
     board: { type: Boolean },
     whole: { attribute: false },
+    asked: { type: Boolean },
     writing: { state: true },
     refused: { state: true },
   };
@@ -69,6 +71,8 @@ export class WkNotebook extends LitElement implements CellPage {
   declare board: boolean;
   /** Every cell is given what is new, in sight or not: before it is printed. */
   declare whole: boolean;
+  /** Somebody else's, which is only read: notes are put on it, nothing of it is written. */
+  declare asked: boolean;
   /** What is being written, and where. */
   declare writing: Writing | undefined;
   /** Why the last thing asked of a part was not done. */
@@ -82,6 +86,7 @@ export class WkNotebook extends LitElement implements CellPage {
     this.winters = [];
     this.board = false;
     this.whole = false;
+    this.asked = false;
   }
 
   get count(): number {
@@ -229,17 +234,26 @@ export class WkNotebook extends LitElement implements CellPage {
       kind === 'words' ? { ...writing, act: 'newWords' } : { place: writing.place + 1, act: 'form' };
   }
 
+  #note(place: number, named: string) {
+    return html`<button type="button" class="open" aria-label="Put a note on: ${named}" @click=${() => this.#open({ place, act: 'note' })}>Note</button>`;
+  }
+
+  #notesOn(place: number) {
+    const { writing } = this;
+    return notesOn(this.notebook, this.#places, place, writing?.place === place && writing.act === 'note');
+  }
+
   /** A press on a paragraph opens it, unless it was meant for a number, a link, or to mark words. */
   #pressed(event: Event, place: number): void {
-    if ((event.target as HTMLElement).closest('button, a, wk-words, .tools, wk-add')) return;
+    if ((event.target as HTMLElement).closest('button, a, wk-words, wk-notes, .tools, wk-add')) return;
     if (getSelection()?.type === 'Range') return;
-    this.#open({ place, act: 'words' });
+    this.#open({ place, act: this.asked ? 'note' : 'words' });
   }
 
   /** What is open at a part, below it. */
   #below(part: BodyPart, place: number) {
     const { writing } = this;
-    if (writing?.place !== place) return nothing;
+    if (writing?.place !== place || writing.act === 'note') return nothing;
     const tools = () =>
       partTools(
         {
@@ -265,12 +279,13 @@ export class WkNotebook extends LitElement implements CellPage {
     if (this.writing?.place === place && this.writing.act === 'words')
       return html`<div class="part" id="place-${place}" data-place=${place}>
         <wk-words .place=${place} .text=${block.text.slice(from - block.from, to - block.from)}></wk-words>
-        ${this.#below(part, place)}
+        ${this.#below(part, place)} ${this.#notesOn(place)}
       </div>`;
+    const named = namedPart(part);
     return html`<div class="part" id="place-${place}" data-place=${place}>
       <div class="prose" @click=${(event: Event) => this.#pressed(event, place)}>${unsafeHTML(set)}</div>
-      <button type="button" class="open words screen" aria-label="Change the words: ${namedPart(part)}" @click=${() => this.#open({ place, act: 'words' })}>Change</button>
-      ${this.#below(part, place)}
+      <div class="reach screen">${this.asked ? nothing : html`<button type="button" class="open words" aria-label="Change the words: ${named}" @click=${() => this.#open({ place, act: 'words' })}>Change</button>`} ${this.#note(place, named)}</div>
+      ${this.#below(part, place)} ${this.#notesOn(place)}
     </div>`;
   }
 
@@ -280,14 +295,14 @@ export class WkNotebook extends LitElement implements CellPage {
     if (block.type === 'prose') return nothing;
     const named = namedPart(part);
     return html`<div class="part" id="place-${place}" data-place=${place}>
-      <div class="beside screen"><button type="button" class="open" aria-label="Change: ${named}, line ${block.line}" aria-expanded=${writing?.place === place} @click=${() => this.#open(writing?.place === place ? undefined : { place, act: 'tools' })}>Change</button></div>
+      <div class="beside screen">${this.asked ? nothing : html`<button type="button" class="open" aria-label="Change: ${named}, line ${block.line}" aria-expanded=${writing?.place === place} @click=${() => this.#open(writing?.place === place ? undefined : { place, act: 'tools' })}>Change</button>`} ${block.type === 'cell' ? this.#note(place, `${named}, line ${block.line}`) : nothing}</div>
       ${writing?.place === place && writing.act !== 'add' && writing.act !== 'newWords' ? this.#below(part, place) : nothing}
       ${
         block.type === 'cell' && writing?.place === place && writing.act === 'form'
           ? html`<wk-form .block=${block} .place=${place} .scenarios=${this.results.map(({ name }) => name)} .inputs=${this.run ? turnNames(this.run) : []}></wk-form>`
           : nothing
       }
-      ${this.#shown(block)}
+      ${this.#shown(block)} ${this.#notesOn(place)}
       ${writing?.place === place && (writing.act === 'add' || writing.act === 'newWords') ? this.#below(part, place) : nothing}
     </div>`;
   }
@@ -332,7 +347,7 @@ export class WkNotebook extends LitElement implements CellPage {
       @wk-closed=${() => this.#open(undefined)}
       @wk-added=${(event: Event) => this.#added(event)}
     >
-      <p class="quiet hint screen">Press a paragraph to change its words; “Change” at a figure gives it other options, moves it or takes it out.</p>
+      <p class="quiet hint screen">${this.asked ? 'Press a paragraph to put a note on it; “Note” at a figure does the same there, and each underlined number takes one in its working.' : 'Press a paragraph to change its words; “Change” at a figure gives it other options, moves it or takes it out; “Note” puts a note on it.'}</p>
       ${pairsOf(this.#places)
         .filter(({ said, shown }) =>
           [...said.slice(0, 1), ...shown.slice(0, 1)].some((place) => place < this.#upTo),
@@ -346,7 +361,7 @@ export class WkNotebook extends LitElement implements CellPage {
           ${shown.length === 0 ? nothing : html`<div class="figures">${set(shown).map((place) => this.#part(this.#places[place], place))}</div>`}
         </section>`,
         )}
-      ${adding ? nothing : html`<p class="screen"><button type="button" class="plain" @click=${() => this.#open({ place: last, act: 'add' })}>Add words or a figure</button></p>`}
+      ${adding || this.asked ? nothing : html`<p class="screen"><button type="button" class="plain" @click=${() => this.#open({ place: last, act: 'add' })}>Add words or a figure</button></p>`}
     </div>`;
   }
 }

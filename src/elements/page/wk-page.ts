@@ -1,4 +1,5 @@
 import { html, LitElement, nothing } from 'lit';
+import type { PlacedNotes } from '../../notebook/notePlaces.ts';
 import { setQuote } from '../../notebook/quote.ts';
 import { type Notebook, readNotebook } from '../../notebook/read.ts';
 import { setInput } from '../../notebook/write.ts';
@@ -17,6 +18,7 @@ import './wk-carry.ts';
 import { type ContentsEntry, contentsOf } from './contents.ts';
 import { InputChanges } from './inputChanges.ts';
 import { pageStyle } from './pageStyle.ts';
+import { notedNumber, notedOf, notesTogether, placedIn } from './placed.ts';
 import './wk-contents.ts';
 import './wk-inputs.ts';
 import './wk-print.ts';
@@ -35,6 +37,7 @@ export class WkPage extends LitElement {
   static override properties = {
     open: { attribute: false },
     system: {},
+    asked: { type: Boolean },
     lost: { state: true },
   };
 
@@ -42,12 +45,15 @@ export class WkPage extends LitElement {
 
   declare open: OpenNotebook | undefined;
   declare system: Reading['system'] | '';
+  /** Somebody else's, opened to be read. */
+  declare asked: boolean;
   /** What stands below the cards could not be fetched. */
   declare lost: boolean;
 
   constructor() {
     super();
     this.system = '';
+    this.asked = false;
     this.lost = false;
     watch(this, () => {
       const open = this.open;
@@ -130,6 +136,8 @@ export class WkPage extends LitElement {
     const from = event.composedPath()[0] as HTMLElement;
     const trace = this.renderRoot.querySelector('wk-trace');
     this.#explained = { scenario, quantity, run };
+    // What is noted on it is given from here.
+    this.requestUpdate();
     if (trace instanceof WkTrace)
       void trace.open(explain(run, scenario, quantity), run.scenarios[scenario].name, from);
   }
@@ -187,6 +195,13 @@ export class WkPage extends LitElement {
     void this.renderRoot.querySelector('wk-print')?.begin(notebook ?? undefined);
   }
 
+  /** Notes on the number whose working is open, and what a new one would stand on. */
+  #noted(placed: PlacedNotes) {
+    const { quantity, scenario } = this.#explained ?? {};
+    const name = this.open?.run.value?.scenarios[scenario ?? -1]?.name;
+    return notedNumber(placed, quantity, name);
+  }
+
   #contents: { readonly of: Notebook; readonly entries: readonly ContentsEntry[] } | undefined;
   #entries(notebook: Notebook | undefined): readonly ContentsEntry[] {
     if (notebook && this.#contents?.of !== notebook)
@@ -219,7 +234,11 @@ export class WkPage extends LitElement {
   /** The one before when it says the same, so that elements can tell that nothing has changed for them. */
   #sameReading(next: Reading): Reading {
     const said = (reading: Reading | undefined) =>
-      JSON.stringify({ ...reading, own: reading?.own?.map((names) => [...names]) });
+      JSON.stringify({
+        ...reading,
+        own: reading?.own?.map((names) => [...names]),
+        noted: reading?.noted?.map((names) => [...names]),
+      });
     if (said(next) !== said(this.#reading)) this.#reading = next;
     return this.#reading ?? next;
   }
@@ -302,10 +321,12 @@ export class WkPage extends LitElement {
       year: run?.year ?? notebook?.farm.money.year ?? 0,
       system: this.system === '' ? (notebook?.units ?? 'metric') : this.system,
       order: results.map((result) => result.name),
-      ...(run ? { own: restingOnOwn(run) } : {}),
+      ...(run ? { own: restingOnOwn(run), noted: notedOf(placedIn(notebook), results) } : {}),
     });
     const as = { system: reading.system, currency: reading.currency };
     const board = notebook?.view === 'board';
+    const placed = placedIn(notebook);
+    const noted = this.#noted(placed);
     const has = (kind: string) =>
       notebook?.blocks.some((block) => block.type === 'cell' && block.kind === kind);
     return html`
@@ -319,7 +340,7 @@ export class WkPage extends LitElement {
             ? nothing
             : html`<div class="lines screen">
           ${this.#changes()}
-          ${results.length === 0 ? nothing : html`<wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>`}
+          ${results.length === 0 || this.asked ? nothing : html`<wk-scenarios .notebook=${notebook} .run=${run}></wk-scenarios>`}
           ${this.#weather()}
         </div>`
         }
@@ -336,7 +357,9 @@ export class WkPage extends LitElement {
               <wk-cards id="cards" .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
               <wk-carry .notebook=${notebook} .run=${run} .explorer=${this.#explorer()}></wk-carry>
               ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
-              <wk-notebook .board=${board} .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
+              ${notesTogether('Notes on these numbers', placed.numbers, reading.order)}
+              <wk-notebook .asked=${this.asked} .board=${board} .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
+              ${notesTogether('Notes whose place is gone', placed.lost, reading.order)}
               ${board || has('ledger') ? nothing : html`<wk-ledger id="ledger" .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
               ${board ? nothing : html`<wk-compare id="compare" .results=${results} .reading=${reading}></wk-compare>`}
               ${board || has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
@@ -348,7 +371,7 @@ export class WkPage extends LitElement {
       </main>
       <wk-panel .of=${this.#panelOpen() ? this.#inputs.of : undefined} .as=${as} .change=${this.#inputs.change} .changeRows=${this.#inputs.changeRows} .undo=${this.#inputs.undo} .undone=${this.#inputs.undone}></wk-panel>
       <wk-print .open=${open}></wk-print>
-      <wk-trace .reading=${reading} .leaves=${this.#leavesOf} .change=${this.#inputs.change} .weigh=${this.#inputs.weigh} .usualOf=${this.#inputs.usualOf}></wk-trace>
+      <wk-trace .notes=${noted.threads} .noteOn=${noted.on} .reading=${reading} .leaves=${this.#leavesOf} .change=${this.#inputs.change} .weigh=${this.#inputs.weigh} .usualOf=${this.#inputs.usualOf}></wk-trace>
     `;
   }
 }

@@ -39,18 +39,23 @@ export const writingStyle = css`
     pointer-events: auto;
   }
   /* A press on the words does the same; for the keyboard it shows when it is reached. */
-  .open.words {
+  .reach {
     position: absolute;
     top: 0.1rem;
     left: 40.6rem;
     opacity: 0;
     background: var(--paper);
+    white-space: nowrap;
+    pointer-events: none;
   }
-  .open.words:focus-visible {
+  .reach > * {
+    pointer-events: auto;
+  }
+  .reach:focus-within {
     opacity: 1;
   }
   @media (hover: hover) and (min-width: 56rem) {
-    .part:hover > .open.words {
+    .part:hover > .reach {
       opacity: 1;
     }
   }
@@ -73,7 +78,7 @@ export const writingStyle = css`
     max-width: 42rem;
   }
   @media screen and (max-width: 56rem) {
-    .open.words {
+    .reach {
       left: auto;
       right: 0;
     }

@@ -10,6 +10,8 @@ export interface NumberOf {
   readonly label: string;
   /** Rests on a number the keeper has put in place of the tables. */
   readonly own?: boolean | undefined;
+  /** A reader has noted something on it. */
+  readonly noted?: boolean | undefined;
 }
 
 /** Beside a figure that rests on the keeper's own number. */
@@ -17,14 +19,14 @@ export const ownMark = html`<abbr class="own" title="rests on a number of your o
 
 export function numberButton(
   shown: Shown,
-  { scenario, scenarioName, quantity, label, own }: NumberOf,
+  { scenario, scenarioName, quantity, label, own, noted }: NumberOf,
 ): TemplateResult {
   return html`<button
     type="button"
     class="number"
-    aria-label="${label}, ${scenarioName}: ${shown.text}${own ? ', rests on a number of your own' : ''}. Show the working"
+    aria-label="${label}, ${scenarioName}: ${shown.text}${own ? ', rests on a number of your own' : ''}${noted ? ', with a note' : ''}. Show the working"
     @click=${(event: Event) => ask(event.currentTarget as HTMLElement, 'wk-explain', { scenario, quantity })}
-  >${shown.number}${shown.unit === '' ? '' : html`<span class="unit"> ${shown.unit}</span>`}${own ? html`<span class="own" aria-hidden="true" title="rests on a number of your own">•</span>` : ''}</button>`;
+  >${shown.number}${shown.unit === '' ? '' : html`<span class="unit"> ${shown.unit}</span>`}${own ? html`<span class="own" aria-hidden="true" title="rests on a number of your own">•</span>` : ''}${noted ? html`<span class="own" aria-hidden="true" title="with a note">*</span>` : ''}</button>`;
 }
 
 /** Absent is not zero: a dash, and why on demand. */

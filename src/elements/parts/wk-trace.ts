@@ -1,5 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Usual } from '../../model/usual.ts';
+import type { Thread } from '../../notebook/notePlaces.ts';
+import type { NoteTarget } from '../../notebook/noteSchema.ts';
 import { capital, type Reading, show } from '../../plots/reading.ts';
 import type { Field } from '../../store/fields.ts';
 import type { OwnNumber, Weighed } from '../../store/ownNumber.ts';
@@ -12,6 +14,7 @@ import { ownMark } from './number.ts';
 import { drawer, shared } from './style.ts';
 import type { Changes } from './wk-field.ts';
 import './wk-field.ts';
+import './wk-notes.ts';
 
 /** An input a working ends in, and the scenario it is of; null for one of the farm, which all scenarios share. */
 export interface Leaf {
@@ -47,6 +50,8 @@ export class WkTrace extends LitElement {
     change: { attribute: false },
     weigh: { attribute: false },
     usualOf: { attribute: false },
+    notes: { attribute: false },
+    noteOn: { attribute: false },
     editing: { state: true },
     weighed: { state: true },
   };
@@ -209,6 +214,9 @@ export class WkTrace extends LitElement {
   declare change: Changes | undefined;
   /** Weighs a number typed in place of a row. */
   declare weigh: ((own: OwnNumber) => Weighed) | undefined;
+  /** Notes on this number, and what a new one would stand on. */
+  declare notes: readonly Thread[];
+  declare noteOn: NoteTarget | undefined;
   declare usualOf: ((id: string) => Usual | undefined) | undefined;
 
   /** Branches by name, so that they stay open when the figures are worked out anew. */
@@ -218,6 +226,7 @@ export class WkTrace extends LitElement {
   constructor() {
     super();
     this.scenario = '';
+    this.notes = [];
     this.reading = { currency: 'EUR', year: 0, system: 'metric' };
     this.editing = '';
   }
@@ -372,6 +381,7 @@ export class WkTrace extends LitElement {
               </div>
               <p class="big">${show(node.value, node.unit, this.reading, 4).text}${node.own ? ownMark : nothing}</p>
               ${this.#more(node)}
+              <wk-notes .threads=${this.notes} .on=${this.noteOn}></wk-notes>
               <h3>From</h3>
               <ul class="root">${node.children.map((child) => this.#branch(child))}</ul>
             </div>`
