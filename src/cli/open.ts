@@ -36,6 +36,13 @@ export function shippedTables(): Tables {
 
 /** Opens, validates and evaluates a notebook. Throws `CommandError` with every problem by file and line. */
 export async function openNotebook(file: string): Promise<Opened> {
+  const sound = await readSound(file);
+  const { notebook, tables, winters } = sound;
+  return { ...sound, run: evaluate(notebook, tables, winters.winterOf) };
+}
+
+/** A notebook with nothing wrong in it, not yet evaluated. Throws `CommandError` with every problem by file and line. */
+export async function readSound(file: string): Promise<Omit<Opened, 'run'>> {
   const read = readNotebook(await bytesOf(file), file);
   if (!read.ok) refuse(read.problems);
   const { notebook } = read;
@@ -45,7 +52,7 @@ export async function openNotebook(file: string): Promise<Opened> {
   );
   const problems = [...unknownIds(notebook, tables), ...winters.problems.map((p) => withLine(p, notebook))];
   if (problems.length > 0) refuse(problems);
-  return { notebook, tables, winters, run: evaluate(notebook, tables, winters.winterOf) };
+  return { notebook, tables, winters };
 }
 
 async function bytesOf(file: string): Promise<Uint8Array> {

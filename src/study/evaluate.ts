@@ -4,7 +4,7 @@ import { type BoundScenario, bindScenario, type RowChanges, toTable } from '../m
 import type { Check } from '../model/checks/check.ts';
 import { checkScenario } from '../model/checks/index.ts';
 import { compute } from '../model/compute.ts';
-import { RESULTS } from '../model/dictionary.ts';
+import { isResult, RESULTS } from '../model/dictionary.ts';
 import type { Columns } from '../model/engine/columns.ts';
 import { type FinanceCase, financeCase } from '../model/money/case.ts';
 import { ALWAYS, type Bands, type Tracks, type Values, WEEKLY } from '../model/quantities.ts';
@@ -14,7 +14,7 @@ import type { Override, Scenario } from '../notebook/schema.ts';
 import type { System } from '../notebook/systems.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { baselineRows } from './baselines.ts';
-import { changesFor } from './rows.ts';
+import { changesFor, type Setting } from './rows.ts';
 
 export interface ScenarioResult {
   readonly name: string;
@@ -59,6 +59,33 @@ export type WinterOf = (scenario: Scenario) => PreparedWeather;
  * notebook: what a dragged slider does.
  */
 export function evaluate(question: Question, tables: Tables, winterOf: WinterOf, changes?: RowChanges): Run {
+  const { bound, weather, weatherIndex } = bindAll(question, tables, winterOf);
+  return evaluateBound(bound, tables, weather, weatherIndex, changes);
+}
+
+export interface ScenarioNumbers {
+  readonly name: string;
+  readonly system: System;
+  readonly values: Values;
+}
+
+/** The values alone, without checks, series and money case: for tables of many notebooks. */
+export function numbersOf(question: Question, tables: Tables, winterOf: WinterOf): ScenarioNumbers[] {
+  const { bound, weather, weatherIndex } = bindAll(question, tables, winterOf);
+  const input = toTable(bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k] })));
+  const made = compute(NUMBERS, input, weather, (first) => baselineRows(bound, first.capitalCost));
+  const all = { ...input, ...made };
+  return bound.map(({ scenario }, row) => ({
+    name: scenario.name,
+    system: scenario.system,
+    values: valuesAt(all, row),
+  }));
+}
+
+/** What is worked out always, but for the weekly series. */
+const NUMBERS = ALWAYS.filter(isResult);
+
+function bindAll(question: Question, tables: Tables, winterOf: WinterOf): Setting {
   const { baseline } = question;
   const scenarios =
     baseline === undefined
@@ -71,7 +98,7 @@ export function evaluate(question: Question, tables: Tables, winterOf: WinterOf,
     const at = weather.indexOf(winter);
     return at >= 0 ? at : weather.push(winter) - 1;
   });
-  return evaluateBound(bound, tables, weather, weatherIndex, changes);
+  return { bound, weather, weatherIndex };
 }
 
 /**
@@ -91,7 +118,8 @@ export function evaluateBound(
     bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes: turned[k] })),
   );
   const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
-  const rowValues = bound.map((_, row) => valuesAt({ ...input, ...made }, row));
+  const all = { ...input, ...made };
+  const rowValues = bound.map((_, row) => valuesAt(all, row));
   const cases = financeCase(
     bound.map(({ scenario, bindings }, row) => ({
       name: scenario.name,
