@@ -10,7 +10,11 @@ export default defineConfig({
   root: here('./src/app'),
   base: './',
   server: { fs: { allow: [here('.')] } },
-  resolve: { dedupe: ['lit'] },
+  resolve: {
+    dedupe: ['lit'],
+    // The Markdown parser brings along what finds bare addresses in prose, which is turned off.
+    alias: { 'linkify-it': here('./src/notebook/noLinkify.ts') },
+  },
   build: {
     outDir: here('./dist'),
     emptyOutDir: true,

@@ -19,7 +19,6 @@ import { pageStyle } from './pageStyle.ts';
 import './wk-contents.ts';
 import './wk-inputs.ts';
 import '../parts/wk-problems.ts';
-import './wk-weather.ts';
 import { WkTrace } from '../parts/wk-trace.ts';
 
 /** Made once: making one costs more than a whole card. */
