@@ -30,7 +30,7 @@ export function progressLine(
     at(done, before = 0) {
       const time = now();
       if (done > before) first ??= { time, done };
-      if (time - last < every) return;
+      if (time - last < every || done === all) return;
       last = time;
       const left =
         first && done > first.done

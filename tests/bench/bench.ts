@@ -7,6 +7,7 @@ import { cpus, loadavg } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { compute } from '../../src/model/compute.ts';
 import { drawAll, uncertainIn } from '../../src/uncertainty/monteCarlo.ts';
+import { builtPage } from '../cli/built.ts';
 import { CHIEF } from './chief.ts';
 import { aloneOf, loopsOf } from './loops.ts';
 import { byTurns, consumedSum, sumOf } from './measure.ts';
@@ -14,7 +15,9 @@ import { type Columns, drawnColumns, threeWays } from './rows.ts';
 import { SHARED } from './sheet.ts';
 import { timeEdits } from './sheetBench.ts';
 import { sliderReport } from './slider.ts';
+import { coldStartReport, firstPaintReport } from './start.ts';
 
+const began = performance.now();
 const run = threeWays();
 const { weather } = run;
 const scenarios = run.bound.length;
@@ -91,7 +94,15 @@ console.log(
     name: '1000 draws, fresh',
     run: () => sumOf(drawAll(run, { count: 1_000, seed: ++seed, keep: CHIEF }).results),
   };
-  const sides = [whole1000, ...[256, 1_000].flatMap((count) => SHARED.map((input) => dragged(input, count)))];
+  const all10000 = {
+    name: '10000 draws, fresh',
+    run: () => sumOf(drawAll(run, { count: 10_000, seed: ++seed, keep: CHIEF }).results),
+  };
+  const sides = [
+    whole1000,
+    all10000,
+    ...[256, 1_000].flatMap((count) => SHARED.map((input) => dragged(input, count))),
+  ];
   // One after the other: what is kept is of the input dragged last.
   for (const { name, leastMs, workMs } of sides.flatMap((side) => byTurns([side], 40)))
     console.log(
@@ -142,7 +153,17 @@ console.log(
     );
 }
 
-console.log('\nA slider step in Chromium, production build:');
-console.log(await sliderReport());
+console.log('\nThe page as it is built, in Chromium:');
+{
+  const built = await builtPage();
+  try {
+    console.log(await sliderReport(built));
+    console.log(await firstPaintReport(built));
+  } finally {
+    await built.remove();
+  }
+  console.log(await coldStartReport());
+}
 
-console.log(`\n(sum of all that was worked out: ${consumedSum().toExponential(3)})`);
+console.log(`\nAll of this took ${((performance.now() - began) / 1000).toFixed(0)} s; load ${load()}`);
+console.log(`(sum of all that was worked out: ${consumedSum().toExponential(3)})`);
