@@ -1,7 +1,7 @@
 import { createWriteStream } from 'node:fs';
 import { mkdir, readdir, rename, rm, rmdir, stat } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { argumentsOf, wholeNumber } from './arguments.ts';
@@ -10,8 +10,9 @@ import { arrowBytes, csvLines } from './batchFormats.ts';
 import { keptFolder, programStamp } from './batchKept.ts';
 import type { BatchAnswer } from './batchWorker.ts';
 import { CommandError } from './error.ts';
+import { tell } from './printed.ts';
 import { type ProgressLine, progressLine } from './progress.ts';
-import { notWritten } from './writeWhole.ts';
+import { clearParts, notWritten, partOf } from './writeWhole.ts';
 
 export const usage = `batch FILES… --out FILE.arrow|FILE.csv [--keep-going] [--threads N]
 Computes many notebooks (a folder stands for the .md files in it) into one file, a row for each scenario, on all
@@ -34,13 +35,15 @@ export async function run(args: readonly string[], out: (text: string) => void):
   const threads = wholeNumber(values.threads ?? String(availableParallelism()), 'threads', 1, 256);
   const files = await filesOf(positionals);
   const folder = keptFolder(target);
-  const part = join(folder, `${process.pid}.part`);
+  const whole = join(folder, basename(target));
+  const part = partOf(whole);
   const tally: Tally = { files: 0, rows: 0, bad: 0, before: 0 };
   const line = progressLine('batch', files.length);
   try {
     await mkdir(folder).catch((error: NodeJS.ErrnoException) => {
       if (error.code !== 'EEXIST') throw error;
     });
+    await clearParts(whole);
     const answers = answersOf(files, threads, { folder, program: programStamp() });
     const counted = count(answers, tally, line);
     const bytes = format === 'arrow' ? arrowBytes(counted) : csvLines(counted);
@@ -109,7 +112,7 @@ async function* count(
   for await (const answer of answers) {
     for (const problem of answer.problems) {
       line.end();
-      process.stderr.write(`${problem}\n`);
+      tell(`${problem}\n`);
     }
     tally.files += answer.files;
     tally.bad += answer.problems.length;

@@ -5,7 +5,7 @@ import { RESULTS } from '../model/dictionary.ts';
 import { numbersOf } from '../study/evaluate.ts';
 import { keepParcel, parcelPath, takeParcel } from './batchKept.ts';
 import { CommandError } from './error.ts';
-import { readSound } from './open.ts';
+import { figuresIn, readSound } from './open.ts';
 
 export interface BatchAsk {
   readonly id: number;
@@ -60,7 +60,7 @@ async function rowsOf(files: readonly string[]) {
       for (const { farm } of notebook.scenarios)
         if (farm.weather.file !== undefined) beside.add(join(dirname(file), farm.weather.file));
       // All of a notebook or nothing: its numbers are there before the first of its rows is.
-      const numbers = numbersOf(notebook, tables, winters.winterOf);
+      const numbers = figuresIn(file, () => numbersOf(notebook, tables, winters.winterOf));
       const { currency, year } = notebook.scenarios[0].farm.money;
       for (const { name, system, values } of numbers) {
         text.file.push(file);

@@ -5,6 +5,7 @@ import { type NotebookWinters, notebookWinters } from '../model/weather/notebook
 import { CHOICE_OPTIONS } from '../notebook/choiceOptions.ts';
 import { type Notebook, readNotebook } from '../notebook/read.ts';
 import { evaluate, type Run } from '../study/evaluate.ts';
+import { FigureFault } from '../study/invariants.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { loadTables } from '../tables/load.ts';
 import type { Problem } from '../units/problem.ts';
@@ -38,7 +39,7 @@ export function shippedTables(): Tables {
 export async function openNotebook(file: string): Promise<Opened> {
   const sound = await readSound(file);
   const { notebook, tables, winters } = sound;
-  return { ...sound, run: evaluate(notebook, tables, winters.winterOf) };
+  return { ...sound, run: figuresIn(file, () => evaluate(notebook, tables, winters.winterOf)) };
 }
 
 /** A notebook with nothing wrong in it, not yet evaluated. Throws `CommandError` with every problem by file and line. */
@@ -53,6 +54,23 @@ export async function readSound(file: string): Promise<Omit<Opened, 'run'>> {
   const problems = [...unknownIds(notebook, tables), ...winters.problems.map((p) => withLine(p, notebook))];
   if (problems.length > 0) refuse(problems);
   return { notebook, tables, winters };
+}
+
+/** What works the figures out, or why they cannot be as a problem of the file. */
+export function figuresIn<Figures>(file: string, work: () => Figures): Figures {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof FigureFault)) throw error;
+    return refuse([
+      {
+        what: 'the figures could not be computed',
+        file,
+        found: error.message,
+        todo: 'look at the numbers of this scenario for one meant in another unit',
+      },
+    ]);
+  }
 }
 
 async function bytesOf(file: string): Promise<Uint8Array> {

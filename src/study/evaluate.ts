@@ -4,7 +4,7 @@ import { type BoundScenario, bindScenario, type RowChanges, toTable } from '../m
 import type { Check } from '../model/checks/check.ts';
 import { checkScenario } from '../model/checks/index.ts';
 import { compute } from '../model/compute.ts';
-import { isResult, RESULTS } from '../model/dictionary.ts';
+import { RESULTS } from '../model/dictionary.ts';
 import type { Columns } from '../model/engine/columns.ts';
 import { type FinanceCase, financeCase } from '../model/money/case.ts';
 import { ALWAYS, type Bands, type Tracks, type Values, WEEKLY } from '../model/quantities.ts';
@@ -14,6 +14,7 @@ import type { Override, Scenario } from '../notebook/schema.ts';
 import type { System } from '../notebook/systems.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { baselineRows } from './baselines.ts';
+import { brokenIn, endlessIn, stopOn } from './invariants.ts';
 import { changesFor, type Setting } from './rows.ts';
 
 export interface ScenarioResult {
@@ -73,17 +74,19 @@ export interface ScenarioNumbers {
 export function numbersOf(question: Question, tables: Tables, winterOf: WinterOf): ScenarioNumbers[] {
   const { bound, weather, weatherIndex } = bindAll(question, tables, winterOf);
   const input = toTable(bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k] })));
-  const made = compute(NUMBERS, input, weather, (first) => baselineRows(bound, first.capitalCost));
-  const all = { ...input, ...made };
-  return bound.map(({ scenario }, row) => ({
-    name: scenario.name,
-    system: scenario.system,
-    values: valuesAt(all, row),
-  }));
+  const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
+  const columns = { ...input, ...made };
+  const rowValues = bound.map((_, row) => valuesAt(columns, row));
+  lookAt(bound, columns, rowValues);
+  return bound.map(({ scenario: { name, system } }, row) => ({ name, system, values: rowValues[row] }));
 }
 
-/** What is worked out always, but for the weekly series. */
-const NUMBERS = ALWAYS.filter(isResult);
+/** Stops on what no evaluation may break, or tells who watches. */
+function lookAt(bound: readonly BoundScenario[], columns: Columns, rowValues: readonly Values[]): void {
+  const look = watch ? brokenIn : endlessIn;
+  const broken = bound.flatMap((each, row) => look(columns, { row, values: rowValues[row], ...of(each) }));
+  (watch ?? stopOn)(broken);
+}
 
 function bindAll(question: Question, tables: Tables, winterOf: WinterOf): Setting {
   const { baseline } = question;
@@ -118,8 +121,10 @@ export function evaluateBound(
     bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes: turned[k] })),
   );
   const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
-  const all = { ...input, ...made };
-  const rowValues = bound.map((_, row) => valuesAt(all, row));
+  const columns = { ...input, ...made };
+  const rowValues = bound.map((_, row) => valuesAt(columns, row));
+  // While an input is turned in a build, what stands still has been looked at.
+  if (watch || !checked) lookAt(bound, columns, rowValues);
   const cases = financeCase(
     bound.map(({ scenario, bindings }, row) => ({
       name: scenario.name,
@@ -167,6 +172,28 @@ export function withBands(
       : drawn;
   });
 }
+
+/** Called with what is broken in each evaluation, mostly nothing. */
+type Watch = (broken: readonly string[]) => void;
+
+/** In tests and development all that is broken stops the work; in a build, what is no number. */
+let watch: Watch | undefined = import.meta.env?.DEV ? stopOn : undefined;
+
+/**
+ * Looks at every evaluation from now on; gives back what looked before.
+ *
+ * @internal for the fuzz
+ */
+export function watchEvaluations(next: Watch | undefined): Watch | undefined {
+  const before = watch;
+  watch = next;
+  return before;
+}
+
+const of = ({ scenario, bindings }: BoundScenario) => ({
+  name: scenario.name,
+  missing: [...bindings.values()].some(({ origin }) => origin === 'missing'),
+});
 
 /** The results in one row, null where its scenario has no such quantity or a price was missing. */
 export function valuesAt(made: Columns, row: number): Values {
