@@ -28,11 +28,22 @@ export interface Crew {
   close(): void;
 }
 
-/** What another was asked for. */
-interface Part {
+type Options = Parameters<Drawing>[1];
+
+interface Span {
   readonly from: number;
   readonly count: number;
+}
+
+/** What another was asked for. */
+interface Part extends Span {
   state: 'asked' | Draws | 'failed';
+}
+
+interface Asked {
+  readonly part: Part;
+  /** It is no longer wanted. */
+  readonly stop: () => void;
 }
 
 export function openCrew(ports: readonly MessagePort[]): Crew {
@@ -63,60 +74,80 @@ export function openCrew(ports: readonly MessagePort[]): Crew {
     wake();
   };
 
+  const ask = (
+    k: number,
+    setting: number,
+    value: Setting,
+    options: Options,
+    { from, count }: Span,
+  ): Asked => {
+    if (!told[k].includes(setting)) {
+      send(k, { say: 'setting', setting, value });
+      told[k].push(setting);
+      // As the other one lets go of them.
+      if (told[k].length > SETTINGS_KEPT) told[k].shift();
+    }
+    const part: Part = { from, count, state: 'asked' };
+    const mine = ++version;
+    parts.set(mine, part);
+    const { seed, keep, changes } = options;
+    const request = { kind: 'part', from, count, seed, keep } as const;
+    send(k, { say: 'ask', version: mine, setting, request, changes });
+    const stop = () => {
+      parts.delete(mine);
+      if (part.state === 'asked') send(k, { say: 'stop', version: mine });
+    };
+    return { part, stop };
+  };
+
   const share = (setting: number, value: Setting): Share => {
-    let waiting = false;
-    function* draws(on: Setting, options: Parameters<Drawing>[1]): Generator<number, Draws> {
-      const { count, seed, keep, changes } = options;
-      if (count < WORTH_SHARING || !open) return yield* draw(on, options);
-      const shares = sharesOf(count, ports.length + 1);
-      const asked = shares.slice(1).map(({ from, count }, k) => {
-        if (!told[k].includes(setting)) {
-          send(k, { say: 'setting', setting, value });
-          told[k].push(setting);
-          // As the other one lets go of them.
-          if (told[k].length > SETTINGS_KEPT) told[k].shift();
-        }
-        const part: Part = { from, count, state: 'asked' };
-        const mine = ++version;
-        parts.set(mine, part);
-        const request = { kind: 'part', from, count, seed, keep } as const;
-        send(k, { say: 'ask', version: mine, setting, request, changes });
-        return { mine, part, k };
-      });
+    const lead = { waiting: false };
+    function* draws(on: Setting, options: Options): Generator<number, Draws> {
+      if (options.count < WORTH_SHARING || !open) return yield* draw(on, options);
+      const [own, ...others] = sharesOf(options.count, ports.length + 1);
+      const asked = others.map((span, k) => ask(k, setting, value, options, span));
       try {
-        const first = shares[0].count;
-        const own = yield* within(draw(on, { ...options, count: first }), 0, first / count);
-        const whole = { ...own, count, results: withRoom(own, count) };
-        for (const { part } of asked) {
-          while (part.state === 'asked') {
-            waiting = true;
-            yield part.from / count;
-          }
-          waiting = false;
-          const { from, count: here } = part;
-          const made =
-            part.state === 'failed'
-              ? yield* within(draw(on, { ...options, from, count: here }), from / count, here / count)
-              : part.state;
-          for (const name of keep) {
-            const values = made.results[name];
-            if (values) whole.results[name]?.set(values, from * own.scenarios);
-          }
-          yield (from + here) / count;
-        }
-        return whole;
+        return yield* together(on, options, own.count, asked, lead);
       } finally {
-        waiting = false;
-        for (const { mine, part, k } of asked) {
-          parts.delete(mine);
-          if (part.state === 'asked') send(k, { say: 'stop', version: mine });
-        }
+        lead.waiting = false;
+        for (const { stop } of asked) stop();
       }
     }
-    const waits = () => (waiting ? new Promise<void>((resume) => wakers.push(resume)) : undefined);
+    const waits = () => (lead.waiting ? new Promise<void>((resume) => wakers.push(resume)) : undefined);
     return { draws, waits };
   };
   return { share, wake, close };
+}
+
+/** The first `first` draws here, then what the others made of the rest, or would have. */
+function* together(
+  on: Setting,
+  options: Options,
+  first: number,
+  asked: readonly Asked[],
+  lead: { waiting: boolean },
+): Generator<number, Draws> {
+  const { count, keep } = options;
+  const own = yield* within(draw(on, { ...options, count: first }), 0, first / count);
+  const whole = { ...own, count, results: withRoom(own, count) };
+  for (const { part } of asked) {
+    const { from, count: here } = part;
+    while (part.state === 'asked') {
+      lead.waiting = true;
+      yield from / count;
+    }
+    lead.waiting = false;
+    const made =
+      part.state === 'failed'
+        ? yield* within(draw(on, { ...options, from, count: here }), from / count, here / count)
+        : part.state;
+    for (const name of keep) {
+      const values = made.results[name];
+      if (values) whole.results[name]?.set(values, from * own.scenarios);
+    }
+    yield (from + here) / count;
+  }
+  return whole;
 }
 
 /** Steps of a part as steps of the whole. */
@@ -127,7 +158,7 @@ function* within(drawing: Generator<number, Draws>, before: number, share: numbe
 }
 
 /** As even as whole draws allow. */
-function sharesOf(count: number, among: number): { readonly from: number; readonly count: number }[] {
+function sharesOf(count: number, among: number): Span[] {
   const starts = Array.from({ length: among + 1 }, (_, k) => Math.round((count * k) / among));
   return starts.slice(0, -1).map((from, k) => ({ from, count: starts[k + 1] - from }));
 }

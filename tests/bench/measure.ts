@@ -17,7 +17,7 @@ let consumed = 0;
 
 /** A measurement ends after this long with the rounds it has, so that all of them end on a busy machine too, ms. */
 const LONGEST_MS = 6_000;
-const LEAST_ROUNDS = 3;
+const LEAST_ROUNDS = 2;
 
 /** At most `rounds`; the first tenth only warms up. The order of the sides turns round every round. */
 export function byTurns(sides: readonly Side[], rounds: number): Timed[] {
