@@ -12,7 +12,11 @@ export default defineConfig({
   base: './',
   server: { fs: { allow: [here('.')] } },
   preview: { headers: HEADERS },
-  resolve: { dedupe: ['lit'] },
+  resolve: {
+    dedupe: ['lit'],
+    // The Markdown parser brings along what finds bare addresses in prose, which is turned off.
+    alias: { 'linkify-it': here('./src/notebook/noLinkify.ts') },
+  },
   build: {
     outDir: here('./dist'),
     emptyOutDir: true,

@@ -1,13 +1,13 @@
 /** Starting with one's own farm: fetched when it is asked for, so that the list of notebooks shows at once. */
 import '../elements/page/wk-begin.ts';
+import startsText from '../../data/starts.csv?raw';
 import { START_KINDS } from '../begin/kinds.ts';
 import type { BeginSetting } from '../elements/page/wk-begin.ts';
 import { withWeather } from '../notebook/weatherBlock.ts';
 import { openDraft } from '../store/draft.ts';
 import type { Shelf } from '../store/shelf.ts';
-import { readStarts, STARTS_FILE } from '../tables/starts.ts';
+import { readStarts } from '../tables/starts.ts';
 import { lastYears } from '../tables/weather.ts';
-import { dataFiles } from './data.ts';
 import type { Started } from './engine.ts';
 import { keepText } from './library.ts';
 
@@ -24,7 +24,7 @@ export interface Beginning {
 }
 
 export function beginning({ engine }: Started): Beginning {
-  const { starts } = readStarts(dataFiles.get(STARTS_FILE) ?? '', engine.tables.sources, START_KINDS);
+  const { starts } = readStarts(startsText, engine.tables.sources, START_KINDS);
   const region = /-([A-Z]{2})\b/.exec(navigator.language)?.[1];
   const own = new Map<string, string>();
   const whole = (text: string) => {

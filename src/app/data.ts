@@ -5,7 +5,6 @@ const eager = import.meta.glob<string>(
     '../../data/movements.csv',
     '../../data/measuring.csv',
     '../../data/priceIndices.csv',
-    '../../data/starts.csv',
     '../../data/materials.csv',
     '../../data/coefficients/*.csv',
     '../../data/prices/*.csv',

@@ -61,6 +61,8 @@ export async function* arrowBytes(answers: AsyncIterable<BatchAnswer>): AsyncGen
 
 const EMPTY: BatchAnswer = {
   id: 0,
+  files: 0,
+  before: false,
   text: { file: [], scenario: [], system: [], currency: [] },
   numbers: NUMBER_COLUMNS.map(() => new Float64Array(0)),
   problems: [],

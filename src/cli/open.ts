@@ -37,6 +37,13 @@ export function shippedTables(): Tables {
 
 /** Opens, validates and evaluates a notebook. Throws `CommandError` with every problem by file and line. */
 export async function openNotebook(file: string): Promise<Opened> {
+  const sound = await readSound(file);
+  const { notebook, tables, winters } = sound;
+  return { ...sound, run: figuresIn(file, () => evaluate(notebook, tables, winters.winterOf)) };
+}
+
+/** A notebook with nothing wrong in it, not yet evaluated. Throws `CommandError` with every problem by file and line. */
+export async function readSound(file: string): Promise<Omit<Opened, 'run'>> {
   const read = readNotebook(await bytesOf(file), file);
   if (!read.ok) refuse(read.problems);
   const { notebook } = read;
@@ -46,8 +53,13 @@ export async function openNotebook(file: string): Promise<Opened> {
   );
   const problems = [...unknownIds(notebook, tables), ...winters.problems.map((p) => withLine(p, notebook))];
   if (problems.length > 0) refuse(problems);
+  return { notebook, tables, winters };
+}
+
+/** What works the figures out, or why they cannot be as a problem of the file. */
+export function figuresIn<Figures>(file: string, work: () => Figures): Figures {
   try {
-    return { notebook, tables, winters, run: evaluate(notebook, tables, winters.winterOf) };
+    return work();
   } catch (error) {
     if (!(error instanceof FigureFault)) throw error;
     return refuse([

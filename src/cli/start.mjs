@@ -1,11 +1,15 @@
-// Builds the page, serves it and prints its address. `--port N` chooses the port, `--no-build` serves the last build.
-import { accessSync, constants, existsSync } from 'node:fs';
+// Builds the page where something it is built from has changed, serves it and prints its address. `--port N` chooses
+// the port, `--no-build` serves the last build whatever has changed.
+import { accessSync, constants, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { buildStamp } from './buildStamp.mjs';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const DIST = join(ROOT, 'dist');
+/** What the build that stands there was made from. */
+const STAMP = join(DIST, '.built-from');
 const MOST_PORT = 65_535;
 const WHY = {
   EROFS: 'the disk can only be read',
@@ -16,6 +20,9 @@ const WHY = {
 
 const options = optionsOf(process.argv.slice(2));
 const built = existsSync(join(DIST, 'index.html'));
+// Taken before building, so that what is written meanwhile makes the next start build again.
+const from = buildStamp(ROOT);
+const fresh = built && existsSync(STAMP) && readFileSync(STAMP, 'utf8') === from;
 if (ROOT.includes('#') && (!options.noBuild || !built))
   fail(
     `the page cannot be built in a folder with # in its name; found ${ROOT}; rename the folder or move it`,
@@ -24,10 +31,11 @@ if (ROOT.includes('#') && (!options.noBuild || !built))
 // The settings are read without writing a copy of them, which a folder that can only be read would refuse.
 const { build, preview } = await import('vite');
 const configFile = fileURLToPath(new URL('../../vite.config.ts', import.meta.url));
-if (!options.noBuild || !built) {
+if (!built || !(fresh || options.noBuild)) {
   try {
     accessSync(existsSync(DIST) ? DIST : ROOT, constants.W_OK);
     await build({ configFile, configLoader: 'runner', logLevel: 'warn' });
+    writeFileSync(STAMP, from);
   } catch (error) {
     // What builds wraps what the system said.
     const why = WHY[/\bE[A-Z]{4,6}\b/.exec(`${error.code} ${error.message}`)?.[0] ?? ''];

@@ -32,16 +32,24 @@ export async function weatherText(
         todo: 'copy the file beside the notebook',
       },
     ]);
-  for (const path of [real, join(findRoot(), 'data', 'weather', basename(name))]) {
-    const found = path === undefined ? undefined : await stat(path).catch(() => undefined);
-    if (path === undefined || !found?.isFile()) continue;
-    if (found.size > largestBytes)
-      throw new CommandError(
-        `${name}: too large for a weather file; found ${found.size} bytes; allowed ${largestBytes}`,
-      );
-    return readFile(path, 'utf8');
+  const found = real === undefined ? undefined : await stat(real).catch(() => undefined);
+  if (real === undefined || !found?.isFile()) return shippedText(basename(name));
+  if (found.size > largestBytes)
+    throw new CommandError(
+      `${name}: too large for a weather file; found ${found.size} bytes; allowed ${largestBytes}`,
+    );
+  return readFile(real, 'utf8');
+}
+
+const shipped = new Map<string, string | undefined>();
+
+/** A shipped file, read once: thousands of notebooks may name it. */
+async function shippedText(name: string): Promise<string | undefined> {
+  if (!shipped.has(name)) {
+    const text = await readFile(join(findRoot(), 'data', 'weather', name), 'utf8').catch(() => undefined);
+    shipped.set(name, text);
   }
-  return undefined;
+  return shipped.get(name);
 }
 
 /** By parts of the path, so that `/farm2` is not inside `/farm`. */

@@ -131,21 +131,32 @@ function lookUpIn(scenario: Scenario, tables: Tables, { overrides }: Replacement
     const coefficient = tables.coefficients.get(id);
     const price = priceTable.get(id);
     const row = coefficient ?? price;
-    const shared = { column, id, label: row?.appliesTo ?? id, unit: row?.unit ?? '', coefficient: row };
     const own = ownPrices[id];
     const override = overrides.findLast((o) => o.id === id);
+    if (row && !override && !own) return asInTable(row, column, coefficient ? 'coefficient' : 'price');
+    const shared = { column, id, label: row?.appliesTo ?? id, unit: row?.unit ?? '', coefficient: row };
     if (override) return { ...shared, ...ranged(override), origin: 'override', because: override.because };
     if (own) return { ...shared, ...ranged(own), origin: 'override', because: own.because };
-    if (row)
-      return {
-        ...shared,
-        value: row.central,
-        low: row.low,
-        high: row.high,
-        origin: coefficient ? 'coefficient' : 'price',
-      };
     return { ...shared, value: Number.NaN, low: Number.NaN, high: Number.NaN, origin: 'missing' };
   };
+}
+
+/** Most numbers stand as the tables have them, in every scenario of every notebook: each is made once. */
+const inTable = new WeakMap<Coefficient, Map<string, Binding>>();
+
+function asInTable(row: Coefficient, column: string, origin: 'coefficient' | 'price'): Binding {
+  let columns = inTable.get(row);
+  if (!columns) {
+    columns = new Map();
+    inTable.set(row, columns);
+  }
+  let binding = columns.get(column);
+  if (!binding) {
+    const { id, appliesTo: label, unit, central: value, low, high } = row;
+    binding = { column, id, label, unit, coefficient: row, value, low, high, origin };
+    columns.set(column, binding);
+  }
+  return binding;
 }
 
 const ranged = (o: { value: number; low?: number; high?: number }) => ({

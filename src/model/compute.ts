@@ -9,7 +9,7 @@ import type { PreparedWeather } from './weather/prepared.ts';
 /** For each row the row its own scenario is held against; −1 for none. */
 export type BaselineRows = ArrayLike<number>;
 
-/** Names the row each one is held against, or works it out of the results and columns that need no other row. */
+/** Names the row each one is held against, or works it out of the results that need no other row. */
 export type Baselines = BaselineRows | ((made: Columns) => BaselineRows);
 
 /**
@@ -46,7 +46,7 @@ export function computing<Name extends QuantityName>(
     const first = own(changed);
     if (!against) return first as Record<Name, Float64Array>;
     const given = (name: string) => first[name] ?? columns[name];
-    const of = typeof baselines === 'function' ? baselines({ ...columns, ...first }) : baselines;
+    const of = typeof baselines === 'function' ? baselines(first) : baselines;
     const peers: Record<string, Float64Array> = {};
     for (const { name, own } of peersOf(against)) peers[name] = taken(given(own), of, rows);
     const second = run(against, (name) => peers[name] ?? given(name), rows, options);

@@ -15,7 +15,7 @@ import type { System } from '../notebook/systems.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { baselineRows } from './baselines.ts';
 import { brokenIn, endlessIn, stopOn } from './invariants.ts';
-import { changesFor } from './rows.ts';
+import { changesFor, type Setting } from './rows.ts';
 
 export interface ScenarioResult {
   readonly name: string;
@@ -60,6 +60,35 @@ export type WinterOf = (scenario: Scenario) => PreparedWeather;
  * notebook: what a dragged slider does.
  */
 export function evaluate(question: Question, tables: Tables, winterOf: WinterOf, changes?: RowChanges): Run {
+  const { bound, weather, weatherIndex } = bindAll(question, tables, winterOf);
+  return evaluateBound(bound, tables, weather, weatherIndex, changes);
+}
+
+export interface ScenarioNumbers {
+  readonly name: string;
+  readonly system: System;
+  readonly values: Values;
+}
+
+/** The values alone, without checks, series and money case: for tables of many notebooks. */
+export function numbersOf(question: Question, tables: Tables, winterOf: WinterOf): ScenarioNumbers[] {
+  const { bound, weather, weatherIndex } = bindAll(question, tables, winterOf);
+  const input = toTable(bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k] })));
+  const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
+  const columns = { ...input, ...made };
+  const rowValues = bound.map((_, row) => valuesAt(columns, row));
+  lookAt(bound, columns, rowValues);
+  return bound.map(({ scenario: { name, system } }, row) => ({ name, system, values: rowValues[row] }));
+}
+
+/** Stops on what no evaluation may break, or tells who watches. */
+function lookAt(bound: readonly BoundScenario[], columns: Columns, rowValues: readonly Values[]): void {
+  const look = watch ? brokenIn : endlessIn;
+  const broken = bound.flatMap((each, row) => look(columns, { row, values: rowValues[row], ...of(each) }));
+  (watch ?? stopOn)(broken);
+}
+
+function bindAll(question: Question, tables: Tables, winterOf: WinterOf): Setting {
   const { baseline } = question;
   const scenarios =
     baseline === undefined
@@ -72,7 +101,7 @@ export function evaluate(question: Question, tables: Tables, winterOf: WinterOf,
     const at = weather.indexOf(winter);
     return at >= 0 ? at : weather.push(winter) - 1;
   });
-  return evaluateBound(bound, tables, weather, weatherIndex, changes);
+  return { bound, weather, weatherIndex };
 }
 
 /**
@@ -94,11 +123,8 @@ export function evaluateBound(
   const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
   const columns = { ...input, ...made };
   const rowValues = bound.map((_, row) => valuesAt(columns, row));
-  const look = watch ? brokenIn : endlessIn;
-  const seek = () =>
-    bound.flatMap((each, row) => look(columns, { row, values: rowValues[row], ...of(each) }));
   // While an input is turned in a build, what stands still has been looked at.
-  if (watch || !checked) (watch ?? stopOn)(seek());
+  if (watch || !checked) lookAt(bound, columns, rowValues);
   const cases = financeCase(
     bound.map(({ scenario, bindings }, row) => ({
       name: scenario.name,

@@ -78,12 +78,16 @@ export function uncertainIn({ bound }: Setting): readonly Uncertain[] {
 const uncertainOf = new WeakMap<Setting['bound'], readonly Uncertain[]>();
 
 /**
- * The values of one uncertain number, in runs of any length; the same for the same seed and id. Of a hundred draws
+ * The values of one uncertain number from draw `from` on, in runs of any length; the same for the same seed and id. Of a hundred draws
  * of a group, `together` take the group's common probability and the rest their own, which leaves each number's
  * distribution as it is and gives a rank correlation of that share squared.
  */
-export function valuesOf({ id, unit, low, central, high, movesWith }: Uncertain, seed: number): Filler {
-  const own = filler(seed, id);
+export function valuesOf(
+  { id, unit, low, central, high, movesWith }: Uncertain,
+  seed: number,
+  from = 0,
+): Filler {
+  const own = filler(seed, id, from);
   const place: Filler = (out, count) =>
     unit === FORM ? allForms(out, count, central) : allPlausible(out, count, low, central, high);
   if (!movesWith)
@@ -92,8 +96,8 @@ export function valuesOf({ id, unit, low, central, high, movesWith }: Uncertain,
       place(out, count);
     };
   const { name, together } = movesWith;
-  const common = filler(seed, `group ${name}`);
-  const coin = filler(seed, `coin ${id}`);
+  const common = filler(seed, `group ${name}`, from);
+  const coin = filler(seed, `coin ${id}`, from);
   return (out, count) => {
     // All three streams go on in every draw, so that the group's draws stay side by side.
     const shared = new Float64Array(count);
@@ -120,6 +124,8 @@ export interface DrawOptions<Name extends ResultName = ResultName> {
   readonly keep: readonly Name[];
   /** Inputs turned without writing them, as a dragged slider does. */
   readonly changes?: RowChanges;
+  /** The first of the draws, where others make those before it. */
+  readonly from?: number;
 }
 
 /**
@@ -128,16 +134,18 @@ export interface DrawOptions<Name extends ResultName = ResultName> {
  */
 export function* draw<Name extends ResultName>(
   setting: Setting,
-  { count, seed, keep, changes = NONE }: DrawOptions<Name>,
+  { count, seed, keep, changes = NONE, from = 0 }: DrawOptions<Name>,
 ): Generator<number, Draws<Name>> {
   const scenarios = setting.bound.length;
   const results = Object.fromEntries(
     keep.map((name) => [name, new Float64Array(count * scenarios)]),
   ) as Record<Name, Float64Array>;
   const chunk = Math.max(1, Math.min(Math.floor(CHUNK_ROWS / scenarios), count));
-  const asked = { count, seed, keep, changes };
+  const asked = { count, seed, keep, changes, from };
   const uncertain =
-    count === chunk ? yield* once(setting, asked, results) : yield* inChunks(setting, chunk, asked, results);
+    count === chunk && from === 0
+      ? yield* once(setting, asked, results)
+      : yield* inChunks(setting, chunk, asked, results);
   const turned = setting.bound.map((_, scenario) => changesFor(changes, scenario));
   const still = uncertain.filter(
     ({ at }) => !at.some(({ scenario, column }) => turned[scenario].has(column)),
@@ -150,14 +158,14 @@ type Asked<Name extends ResultName> = Required<DrawOptions<Name>>;
 function* inChunks<Name extends ResultName>(
   setting: Setting,
   chunk: number,
-  { count, seed, keep, changes }: Asked<Name>,
+  { count, seed, keep, changes, from: first }: Asked<Name>,
   results: Record<Name, Float64Array>,
 ): Generator<number, readonly Uncertain[]> {
-  const blocks = startBlocks(setting, chunk, seed, keep);
+  const blocks = startBlocks(setting, chunk, seed, keep, first);
   let peers: readonly number[] | undefined;
   for (let from = 0; from < count; from += chunk) {
     const here = Math.min(chunk, count - from);
-    const block = blocks.next(from, here);
+    const block = blocks.next(first + from, here);
     const back = turnColumns(block, setting, changes);
     const made = runBlock(block, setting.weather, () => {
       peers ??= baselinesOf(setting, changes);
@@ -192,16 +200,17 @@ export interface DrawnBlocks<Name extends QuantityName = QuantityName> {
   readonly next: (from: number, here: number) => Block<Name>;
 }
 
-/** Blocks from the first draw on. */
+/** Blocks from draw `from` on. */
 export function startBlocks<Name extends QuantityName>(
   setting: Setting,
   chunk: number,
   seed: number,
   keep: readonly Name[],
+  from = 0,
 ): DrawnBlocks<Name> {
   const { reads } = planFor(keep);
   const uncertain = uncertainIn(setting).filter(({ at }) => at.some(({ column }) => reads(column)));
-  const streams = uncertain.map((u) => valuesOf(u, seed));
+  const streams = uncertain.map((u) => valuesOf(u, seed, from));
   const places = uncertain.map(placesOf);
   const values = new Float64Array(chunk);
   const scenarios = setting.bound.length;

@@ -4,8 +4,11 @@ export type Stream = () => number;
 /** Puts the next `count` numbers of a stream at the front of an array. */
 export type Filler = (out: Float64Array, count: number) => void;
 
-/** A stream of numbers in (0, 1), many at a time: the small fast counting generator sfc32, never 0 or 1. */
-export function filler(seed: number, name: string): Filler {
+/**
+ * A stream of numbers in (0, 1), many at a time, from its number `from` on: the small fast counting generator sfc32,
+ * never 0 or 1.
+ */
+export function filler(seed: number, name: string, from = 0): Filler {
   let [stateA, stateB, stateC] = seedsOf(`${seed}:${name}`);
   let counter = 1;
   const fill: Filler = (out, count) => {
@@ -22,8 +25,12 @@ export function filler(seed: number, name: string): Filler {
     [stateA, stateB, stateC, counter] = [a, b, c, n];
   };
   fill(new Float64Array(12), 12);
+  const passed = new Float64Array(Math.min(from, PASSED_AT_ONCE));
+  for (let left = from; left > 0; left -= PASSED_AT_ONCE) fill(passed, Math.min(left, PASSED_AT_ONCE));
   return fill;
 }
+
+const PASSED_AT_ONCE = 1024;
 
 /** The numbers of `filler`, one at a time. */
 export function stream(seed: number, name: string): Stream {

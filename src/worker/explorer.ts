@@ -5,6 +5,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals-core';
 import type { RowChanges } from '../model/bind.ts';
 import type { Setting } from '../study/rows.ts';
+import { SETTINGS_KEPT } from './crew.ts';
 import type { Answers, Kind, Requests } from './job.ts';
 import type { FromServer, Port, ToServer } from './serve.ts';
 
@@ -56,6 +57,8 @@ interface Running {
 export function openExplorer(port: ExplorerPort, now: () => number = () => performance.now()): Explorer {
   const running = new Map<string, Running>();
   const settings = new WeakMap<Setting['bound'], { id: number; weather: string }>();
+  /** Settings the far side has. */
+  const sent: number[] = [];
   const shown = signal<readonly Progress[]>([]);
   const waiting = signal(0);
   let version = 0;
@@ -78,9 +81,12 @@ export function openExplorer(port: ExplorerPort, now: () => number = () => perfo
   const settingOf = ({ bound, weather, weatherIndex }: Setting): number => {
     const key = `${weatherIndex.join(',')} ${weather.map((w) => `${w.label} ${w.start}`).join(';')}`;
     const before = settings.get(bound);
-    if (before?.weather === key) return before.id;
+    if (before?.weather === key && sent.includes(before.id)) return before.id;
     const id = ++lastSetting;
     settings.set(bound, { id, weather: key });
+    sent.push(id);
+    // As the far side lets go of them.
+    if (sent.length > SETTINGS_KEPT) sent.shift();
     send({ say: 'setting', setting: id, value: { bound, weather, weatherIndex } });
     return id;
   };

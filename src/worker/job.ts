@@ -11,7 +11,7 @@ import type { PreparedWeather } from '../model/weather/prepared.ts';
 import { type Setting, withChanges } from '../study/rows.ts';
 import { closestTwo, type Ranking, rank } from '../uncertainty/advice.ts';
 import { type Doubt, doubtOf } from '../uncertainty/doubt.ts';
-import { type Draws, draw } from '../uncertainty/monteCarlo.ts';
+import { type DrawOptions, type Draws, draw } from '../uncertainty/monteCarlo.ts';
 import { bandsOf, type Measure } from '../uncertainty/percentiles.ts';
 import { type WeekBands, weekBands } from '../uncertainty/weekBands.ts';
 import { type BreakEvens, breakEvens } from '../whatif/breakEven.ts';
@@ -35,6 +35,14 @@ interface Span {
 export interface Requests {
   draws: {
     readonly kind: 'draws';
+    readonly count: number;
+    readonly seed: number;
+    readonly keep: readonly ResultName[];
+  };
+  /** Draws from `from` on, for a worker that shares the work. */
+  part: {
+    readonly kind: 'part';
+    readonly from: number;
     readonly count: number;
     readonly seed: number;
     readonly keep: readonly ResultName[];
@@ -102,6 +110,7 @@ export interface Requests {
 
 export interface Answers {
   draws: { readonly draws: Draws; readonly bands: readonly Bands[] };
+  part: Draws;
   sweep: Sweep | null;
   grid: Grid | null;
   flips: BreakEvens | null;
@@ -124,6 +133,12 @@ export type Answer = Answers[Kind];
 /** Cells down a grid: half of those across, since a heat map is read wider than high. */
 const gridRows = (steps: number) => Math.max(2, Math.ceil(steps / 2));
 
+/** Makes draws in steps: here, or with others. */
+export type Drawing = (
+  setting: Setting,
+  options: DrawOptions & { readonly changes: RowChanges },
+) => Generator<number, Draws>;
+
 /**
  * Works a request in steps: yields the share done, 0 to 1, and returns the answer; null where an input of that
  * name does not exist. Throws on a quantity the model does not know.
@@ -132,16 +147,21 @@ export function* work(
   base: Setting,
   request: Request,
   changes: RowChanges = new Map(),
+  draws: Drawing = draw,
 ): Generator<number, Answer> {
+  if (request.kind === 'part') {
+    const { from, count, seed, keep } = request;
+    return yield* draw(base, { from, count, seed, keep, changes });
+  }
   if (request.kind === 'draws') {
     const { count, seed, keep } = request;
-    const draws = yield* draw(base, { count, seed, keep, changes });
+    const drawn = yield* draws(base, { count, seed, keep, changes });
     const bands: Bands[] = [];
-    for (let scenario = 0; scenario < draws.scenarios; scenario++) {
-      bands.push(bandsOf(draws, scenario));
+    for (let scenario = 0; scenario < drawn.scenarios; scenario++) {
+      bands.push(bandsOf(drawn, scenario));
       yield 1;
     }
-    return { draws, bands };
+    return { draws: drawn, bands };
   }
   if (request.kind === 'weekBands') {
     const { tracks, count, seed } = request;
@@ -150,19 +170,19 @@ export function* work(
   if (request.kind === 'rank') {
     const { measure, top, count, seed } = request;
     const better = betterOf(measure);
-    const drawing = draw(base, { count, seed, keep: [measure], changes });
+    const drawing = draws(base, { count, seed, keep: [measure], changes });
     let step = drawing.next();
     for (; !step.done; step = drawing.next()) yield step.value / 2;
-    const draws = step.value;
-    const [first, second] = request.between ?? closestTwo(draws, measure, better);
-    const ranking = rank(draws, { measure, better, first, second, top });
+    const drawn = step.value;
+    const [first, second] = request.between ?? closestTwo(drawn, measure, better);
+    const ranking = rank(drawn, { measure, better, first, second, top });
     let next = ranking.next();
     for (; !next.done; next = ranking.next()) yield 0.5 + next.value / 2;
-    return { draws, ranking: next.value };
+    return { draws: drawn, ranking: next.value };
   }
   if (request.kind === 'doubt') {
     const { measures, first, second, count, seed } = request;
-    const drawing = draw(base, { count, seed, keep: measures.map(({ name }) => name), changes });
+    const drawing = draws(base, { count, seed, keep: measures.map(({ name }) => name), changes });
     let step = drawing.next();
     for (; !step.done; step = drawing.next()) yield step.value / 2;
     const doubting = doubtOf(step.value, measures, first, second);

@@ -1,6 +1,7 @@
 /** The far side of a port: takes settings and requests, works them in slices, answers, and stops when told. */
 
 import type { Setting } from '../study/rows.ts';
+import { type Crew, openCrew, SETTINGS_KEPT } from './crew.ts';
 import { type Answer, type Request, work } from './job.ts';
 
 export type ToServer =
@@ -14,7 +15,11 @@ export type ToServer =
       /** Waits for no other job, and lets only another urgent one between. */
       readonly urgent?: boolean;
     }
-  | { readonly say: 'stop'; readonly version: number };
+  | { readonly say: 'stop'; readonly version: number }
+  /** Others that answer as this one does and take a share of long work; none when one of them was lost. */
+  | { readonly say: 'crew'; readonly ports: readonly MessagePort[] }
+  /** Answer what comes in by this port too. */
+  | { readonly say: 'serve'; readonly port: MessagePort };
 
 export type FromServer =
   | { readonly say: 'progress'; readonly version: number; readonly done: number }
@@ -25,12 +30,11 @@ export type FromServer =
 export interface Port {
   postMessage(message: unknown, transfer?: Transferable[]): void;
   addEventListener(type: 'message', listener: (event: MessageEvent) => void): void;
+  start?(): void;
 }
 
 /** How long a job may run before messages are looked at, ms. */
 const SLICE_MS = 12;
-/** Settings kept; older ones are of notebooks no longer shown. */
-const SETTINGS = 4;
 
 type Ask = Extract<ToServer, { say: 'ask' }>;
 
@@ -43,6 +47,7 @@ export function serve(port: Port): void {
   const waiting: Ask[] = [];
   const stopped = new Set<number>();
   let busy = false;
+  let crew: Crew | undefined;
   const reply = (message: FromServer, transfer: Transferable[] = []) => port.postMessage(message, transfer);
 
   /** The most pressing of what waits; `than` is what it would interrupt. */
@@ -63,16 +68,19 @@ export function serve(port: Port): void {
     const on = settings.get(setting);
     if (!on || stopped.has(version)) return;
     try {
-      const job = work(on, request, changes);
+      const share = crew?.share(setting, on);
+      const job = work(on, request, changes, share?.draws);
       let since = performance.now();
       for (let step = job.next(); ; step = job.next()) {
         if (step.done) {
           reply({ say: 'answer', version, answer: step.value }, buffersIn(step.value));
           return;
         }
-        if (performance.now() - since < SLICE_MS) continue;
+        // Its own share is done: the others are waited for, and messages are handled meanwhile.
+        const waits = share?.waits();
+        if (!waits && performance.now() - since < SLICE_MS) continue;
         reply({ say: 'progress', version, done: step.value });
-        await breath();
+        await (waits ?? breath());
         // What was asked since is more pressing: a slider is being moved.
         for (let newer = take(ask); newer; newer = take(ask)) await run(newer);
         if (stopped.has(version)) {
@@ -88,10 +96,19 @@ export function serve(port: Port): void {
   port.addEventListener('message', ({ data }: MessageEvent<ToServer>) => {
     if (data.say === 'setting') {
       settings.set(data.setting, data.value);
-      if (settings.size > SETTINGS) settings.delete(settings.keys().next().value as number);
-    } else if (data.say === 'stop') stopped.add(data.version);
-    else {
+      if (settings.size > SETTINGS_KEPT) settings.delete(settings.keys().next().value as number);
+    } else if (data.say === 'stop') {
+      stopped.add(data.version);
+      crew?.wake();
+    } else if (data.say === 'crew') {
+      crew?.close();
+      crew = data.ports.length > 0 ? openCrew(data.ports) : undefined;
+    } else if (data.say === 'serve') {
+      serve(data.port);
+      data.port.start();
+    } else {
       waiting.push(data);
+      crew?.wake();
       void next();
     }
   });

@@ -7,6 +7,7 @@ import { cpus, loadavg } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { compute } from '../../src/model/compute.ts';
 import { drawAll, uncertainIn } from '../../src/uncertainty/monteCarlo.ts';
+import { builtPage } from '../cli/built.ts';
 import { CHIEF } from './chief.ts';
 import { aloneOf, loopsOf } from './loops.ts';
 import { byTurns, consumedSum, sumOf } from './measure.ts';
@@ -14,14 +15,16 @@ import { type Columns, drawnColumns, threeWays } from './rows.ts';
 import { SHARED } from './sheet.ts';
 import { timeEdits } from './sheetBench.ts';
 import { sliderReport } from './slider.ts';
+import { coldStartReport, firstPaintReport } from './start.ts';
 
+const began = performance.now();
 const run = threeWays();
 const { weather } = run;
 const scenarios = run.bound.length;
 const ms = (time: number) => (time < 10 ? time.toFixed(2) : time.toFixed(1));
 const perRow = (time: number, rows: number) => `${((1000 * time) / rows).toFixed(2)} µs/row`;
 const load = () => loadavg()[0].toFixed(1);
-const rounds = { 3: 400, 300: 120, 3000: 30, 30000: 12, 300000: 3 } as const;
+const rounds = { 3: 400, 300: 120, 3000: 30, 30000: 12, 99999: 3 } as const;
 
 /** Beside the loops stands only what they can work out: nothing held against a baseline. */
 const ALONE = aloneOf(CHIEF);
@@ -91,7 +94,15 @@ console.log(
     name: '1000 draws, fresh',
     run: () => sumOf(drawAll(run, { count: 1_000, seed: ++seed, keep: CHIEF }).results),
   };
-  const sides = [whole1000, ...[256, 1_000].flatMap((count) => SHARED.map((input) => dragged(input, count)))];
+  const all10000 = {
+    name: '10000 draws, fresh',
+    run: () => sumOf(drawAll(run, { count: 10_000, seed: ++seed, keep: CHIEF }).results),
+  };
+  const sides = [
+    whole1000,
+    all10000,
+    ...[256, 1_000].flatMap((count) => SHARED.map((input) => dragged(input, count))),
+  ];
   // One after the other: what is kept is of the input dragged last.
   for (const { name, leastMs, workMs } of sides.flatMap((side) => byTurns([side], 40)))
     console.log(
@@ -102,7 +113,7 @@ console.log(
 
 console.log('\nCost of a row by the number of rows, drawn and worked out in chunks as the page does:');
 {
-  const sizes = [300, 3_000, 30_000, 300_000] as const;
+  const sizes = [300, 3_000, 30_000, 99_999] as const;
   let seed = 100;
   const cost = sizes.map((rows) => {
     const all = () => sumOf(drawAll(run, { count: rows / scenarios, seed: ++seed, keep: CHIEF }).results);
@@ -116,7 +127,7 @@ console.log('\nCost of a row by the number of rows, drawn and worked out in chun
 console.log('\nMemory:');
 {
   const child = fileURLToPath(new URL('memory.ts', import.meta.url));
-  const out = execFileSync(process.execPath, ['--expose-gc', '--import', 'tsx', child, '100000'], {
+  const out = execFileSync(process.execPath, ['--expose-gc', '--import', 'tsx', child, '30000'], {
     encoding: 'utf8',
   });
   const { count, megabytes, kept } = JSON.parse(out) as { count: number; megabytes: number; kept: number };
@@ -142,7 +153,17 @@ console.log(
     );
 }
 
-console.log('\nA slider step in Chromium, production build:');
-console.log(await sliderReport());
+console.log('\nThe page as it is built, in Chromium:');
+{
+  const built = await builtPage();
+  try {
+    console.log(await sliderReport(built));
+    console.log(await firstPaintReport(built));
+  } finally {
+    await built.remove();
+  }
+  console.log(await coldStartReport());
+}
 
-console.log(`\n(sum of all that was worked out: ${consumedSum().toExponential(3)})`);
+console.log(`\nAll of this took ${((performance.now() - began) / 1000).toFixed(0)} s; load ${load()}`);
+console.log(`(sum of all that was worked out: ${consumedSum().toExponential(3)})`);

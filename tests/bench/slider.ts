@@ -2,7 +2,7 @@
 import { loadavg } from 'node:os';
 import { chromium, type Page } from 'playwright-core';
 import { findChromium } from '../../src/cli/chromium.mjs';
-import { builtPage } from '../cli/built.ts';
+import { type Built, builtPage } from '../cli/built.ts';
 
 /** One frame at 60 a second, ms: what a step may take for the figures to stay under the finger. */
 const FRAME_MS = 1000 / 60;
@@ -30,8 +30,9 @@ export interface SliderOptions {
 export async function atTheSlider<T>(
   { width = 1280, height = 1700, slowdown = 1, readable = false }: SliderOptions,
   then: (page: Page, drag: () => Promise<SliderTimes>) => Promise<T>,
+  already?: Built,
 ): Promise<T> {
-  const built = await builtPage({ readable });
+  const built = already ?? (await builtPage({ readable }));
   const browser = await chromium.launch({
     executablePath: findChromium(),
     args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
@@ -54,12 +55,13 @@ export async function atTheSlider<T>(
     );
   } finally {
     await browser.close();
-    await built.remove();
+    if (!already) await built.remove();
   }
 }
 
 /** Drags the rain of the first notebook through its span. */
-export const sliderTimes = (options: SliderOptions = {}) => atTheSlider(options, (_, drag) => drag());
+const sliderTimes = (options: SliderOptions, built: Built) =>
+  atTheSlider(options, (_, drag) => drag(), built);
 
 /** Text, since the compiler of this process would write its own helpers into a function. */
 const IN_PAGE = `(async () => {
@@ -115,12 +117,12 @@ const MACHINES = [
 ] as const;
 
 /** A few lines for a person. */
-export async function sliderReport(): Promise<string> {
+export async function sliderReport(built: Built): Promise<string> {
   const lines = [
     `Slider, page as shipped, ${STEPS - WARM} steps of rain on the first notebook, event to cards and ledger painted:`,
   ];
   for (const { what, width, slowdown } of MACHINES) {
-    const times = await sliderTimes({ width, slowdown });
+    const times = await sliderTimes({ width, slowdown }, built);
     const [steps, model] = [times.steps, times.model].map((all) => all.slice(WARM).sort((a, b) => a - b));
     const ms = (n: number) => n.toFixed(1);
     lines.push(

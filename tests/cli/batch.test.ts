@@ -5,6 +5,7 @@ import { tableFromIPC } from 'apache-arrow';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
 import { openNotebook } from '../../src/cli/open.ts';
+import { NOTEBOOKS } from './run.ts';
 
 /** A farm with monthly normals, so that it needs no file beside it; invented. */
 const farm = (head: number) => `---
@@ -61,7 +62,7 @@ describe('batch', { timeout: 180_000 }, () => {
       spy.mockRestore();
     }
   }
-  const left = () => readdirSync(folder).filter((name) => name.includes('.part'));
+  const left = () => readdirSync(folder).filter((name) => name.includes('.parcels'));
 
   it('writes an Arrow file that another reader reads, in the order of the files', async () => {
     const target = join(folder, 'all.arrow');
@@ -80,6 +81,19 @@ describe('batch', { timeout: 180_000 }, () => {
     // Absent is null, not a number.
     expect(table.get(12)?.slurryM3).toBeNull();
     expect(left()).toEqual([]);
+  });
+
+  it('gives the figures of a whole evaluation, to the bit, for every shipped notebook', async () => {
+    const target = join(folder, 'shipped.arrow');
+    await call(...NOTEBOOKS, '--out', target, '--threads', '1');
+    const rows = tableFromIPC(readFileSync(target)).toArray();
+    for (const file of NOTEBOOKS) {
+      const { run } = await openNotebook(file);
+      for (const { name, values } of run.results) {
+        const row = rows.find((r) => r.file === file && r.scenario === name);
+        for (const [quantity, value] of Object.entries(values)) expect(row[quantity], quantity).toBe(value);
+      }
+    }
   });
 
   it('is the same file with one worker as with two', async () => {
@@ -108,7 +122,11 @@ describe('batch', { timeout: 180_000 }, () => {
       target,
     );
     expect(code).toBe(1);
-    const lines = err.trimEnd().split('\n');
+    // On a busy machine a line of progress may stand among them.
+    const lines = err
+      .trimEnd()
+      .split('\n')
+      .filter((line) => !line.startsWith('batch: '));
     expect(lines).toHaveLength(3);
     expect(lines[0]).toMatch(/bad\.txt.*unicorn/);
     expect(lines[1]).toMatch(/gone\.md: there is no such file/);

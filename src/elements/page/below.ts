@@ -6,3 +6,4 @@ import '../cells/wk-ledger.ts';
 import '../cells/wk-sources.ts';
 import './wk-notebook.ts';
 import './wk-scenarios.ts';
+import './wk-weather.ts';

@@ -23,7 +23,6 @@ import './wk-contents.ts';
 import './wk-inputs.ts';
 import './wk-print.ts';
 import '../parts/wk-problems.ts';
-import './wk-weather.ts';
 import { WkTrace } from '../parts/wk-trace.ts';
 
 /** Made once: making one costs more than a whole card. */

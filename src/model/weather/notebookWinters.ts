@@ -96,17 +96,19 @@ function remember<V>(
   };
 }
 
-/** Files read before, for commands that open thousands of notebooks with the same weather. */
-const readBefore = new Map<string, WeatherFile>();
+/**
+ * Files read before, for commands that open thousands of notebooks with the same weather; by text first, since a text
+ * that is the same string is found without going through its letters.
+ */
+const readBefore = new Map<string, Map<string, WeatherFile>>();
 const MOST_FILES_KEPT = 8;
 
 function readOnce(name: string, text: string): WeatherFile {
-  const key = `${name}\n${text}`;
-  const before = readBefore.get(key);
-  if (before) return before;
-  const read = readWeather(name, text);
-  if (readBefore.size >= MOST_FILES_KEPT) readBefore.delete(readBefore.keys().next().value as string);
-  readBefore.set(key, read);
+  const names = readBefore.get(text) ?? new Map<string, WeatherFile>();
+  const read = names.get(name) ?? readWeather(name, text);
+  if (!readBefore.has(text) && readBefore.size >= MOST_FILES_KEPT)
+    readBefore.delete(readBefore.keys().next().value as string);
+  readBefore.set(text, names.set(name, read));
   return read;
 }
 

@@ -287,8 +287,18 @@ function startIn(start: string, year: number): string {
 const winterName = (year: number, start: string) =>
   start.slice(5) <= '01-15' ? String(year) : `${year}/${String((year + 1) % 100).padStart(2, '0')}`;
 
+const coldestBefore = new WeakMap<WeatherSeries, number | null>();
+
 /** Mean temperature of the coldest calendar month that has at least 20 days in the series. */
 function coldestMonthC(series: WeatherSeries): number | null {
+  const before = coldestBefore.get(series);
+  if (before !== undefined) return before;
+  const coldest = coldestMonthIn(series);
+  coldestBefore.set(series, coldest);
+  return coldest;
+}
+
+function coldestMonthIn(series: WeatherSeries): number | null {
   const sum = new Float64Array(12);
   const days = new Float64Array(12);
   for (const day of series.days) {
