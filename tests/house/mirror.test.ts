@@ -33,6 +33,7 @@ const NO_ROOM: Readonly<Record<string, string>> = {
   properties: 'what holds for any farm, over all stages',
   published: 'results against the world outside',
   reference: 'independent formulas that results are compared with',
+  mutate: 'puts one fault at a time into code and tables and asks the tests that could notice it',
   torture: 'kills the browser while a notebook is edited',
   snapshot: 'every result of the shipped notebooks, which no change moves unnoticed',
 };
