@@ -63,7 +63,7 @@ describe('the tests', () => {
     expect(Object.values(ELSEWHERE).filter((folder) => !tests.includes(folder))).toEqual([]);
   });
 
-  it('of published figures all say what they are: labels.ts refuses those that do not', () => {
+  it('of published figures all say what they are: a set-up file refuses those that do not', () => {
     const files = tracked.filter((file) => /^tests\/published\/.*\.test\.ts$/.test(file));
     const bad = files.filter((file) => !/from '\.\/labels\.ts'/.test(readFileSync(`${ROOT}${file}`, 'utf8')));
     expect(bad).toEqual([]);

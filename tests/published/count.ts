@@ -15,6 +15,6 @@ const listed: { readonly name: string }[] = JSON.parse(
 const count = (label: string) => listed.filter(({ name }) => name.includes(`[${label}]`)).length;
 const misses = listed.filter(({ name }) => name.includes(MISS) && name.includes(LABELS.published));
 console.log(
-  `published: ${listed.length} checks; ${count(LABELS.published)} of a ${LABELS.published} (${misses.length} of them known misses), ${count(LABELS.recalled)} of a ${LABELS.recalled}, ${count(LABELS.fitted)} of a ${LABELS.fitted}, ${count(LABELS.row)} of a ${LABELS.row}, ${count(LABELS.sum)} a ${LABELS.sum}`,
+  `published: ${listed.length} checks: ${count(LABELS.published)} ${LABELS.published} (${misses.length} known misses), ${count(LABELS.recalled)} ${LABELS.recalled}, ${count(LABELS.fitted)} ${LABELS.fitted}, ${count(LABELS.row)} ${LABELS.row}, ${count(LABELS.sum)} ${LABELS.sum}`,
 );
 for (const { name } of misses) console.log(`miss: ${name.replace(/ \[.*$/, '')}`);

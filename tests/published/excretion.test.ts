@@ -9,6 +9,7 @@ import {
   phosphorusRetainedKg,
 } from '../reference/asabe.ts';
 import { figure, recalled, sum, tableRow } from './labels.ts';
+import { MISS } from './labelTexts.ts';
 
 const POUND_KG = 0.45359237;
 const celsius = (fahrenheit: number) => (fahrenheit - 32) / 1.8;
@@ -54,6 +55,28 @@ describe('ASAE D384.2 reference steer, 338 to 554 kg in 153 d', () => {
   it(sum('agrees with the equations of section 4 worked independently'), () => {
     expect(asPrinted.nitrogenExcretedKg).toBeCloseTo(nitrogenExcretedKg(STEER, 0.133), 9);
     expect(asPrinted.phosphorusExcretedKg).toBeCloseTo(phosphorusExcretedKg(STEER, 0.0031), 9);
+  });
+});
+
+describe('6,366 yearlings of 353 kg in six feedlots that gained 183 kg in 123 d (Kissinger and others 2005)', () => {
+  // 25.6 kg N and 4.1 kg P were excreted a head, 11.5 % and 16.9 % of what was fed stayed in the animal: so much was fed.
+  const [head] = run(['herd', 'excretion'], {
+    herdFactor: 1,
+    winterDays: 123,
+    group1HeadCount: 1,
+    group1WeightKg: 353,
+    group1GainKgPerDay: 183 / 123,
+    dryMatterEatenKg: 1000,
+    nitrogenEatenKg: 25.6 / (1 - 0.115),
+    phosphorusEatenKg: 4.1 / (1 - 0.169),
+    digestibility: 0.79,
+  });
+  // Within the rounding of what is printed. Our rows of gain stay at what European norms hold, which keeps more.
+  it.fails(figure(`excreted nitrogen 25.6 kg a head, ${MISS}`), () => {
+    expect(Math.abs(head.nitrogenExcretedKg - 25.6)).toBeLessThanOrEqual(0.05);
+  });
+  it.fails(figure(`excreted phosphorus 4.1 kg a head, ${MISS}`), () => {
+    expect(Math.abs(head.phosphorusExcretedKg - 4.1)).toBeLessThanOrEqual(0.05);
   });
 });
 

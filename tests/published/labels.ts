@@ -1,8 +1,7 @@
 /**
- * What each check of this folder is: its title carries one of these labels, and importing this file refuses a test that
- * carries none or two. Only the first is proof of the model. `npm run published` counts them.
+ * What each check of this folder is: its title carries one of these labels; refuseUnlabelled.ts refuses a test that carries
+ * none or two. Only the first is proof of the model. `npm run published` counts them.
  */
-import { beforeEach, expect } from 'vitest';
 import { LABELS } from './labelTexts.ts';
 
 const labelled =
@@ -27,9 +26,3 @@ export const tableRow = labelled(LABELS.row);
 
 /** A result of product code against our own arithmetic or plain logic: guards against change, proves nothing new. */
 export const sum = labelled(LABELS.sum);
-
-beforeEach(() => {
-  const name = expect.getState().currentTestName ?? '';
-  const said = Object.values(LABELS).filter((label) => name.includes(`[${label}]`));
-  expect(said, `labels of "${name}"; exactly one of labels.ts is needed`).toHaveLength(1);
-});
