@@ -33,10 +33,14 @@ export async function runTests(
     stdio: 'ignore',
     detached: true,
   });
-  const stop = setTimeout(() => child.pid && process.kill(-child.pid, 'SIGKILL'), MOST_WAIT_MS);
+  const end = () => child.pid && process.kill(-child.pid, 'SIGKILL');
+  // Whoever stops this stops the tests it started too.
+  process.on('exit', end);
+  const stop = setTimeout(end, MOST_WAIT_MS);
   const code = await new Promise<number | string | null>((resolve) =>
     child.on('exit', (ended, signal) => resolve(ended ?? signal)),
   );
+  process.off('exit', end);
   clearTimeout(stop);
   if (code === 0) return undefined;
   return firstFailed(root, report) ?? `${files[0]} and others: the run ended with ${code}`;
