@@ -144,10 +144,11 @@ async function noticedBy(copy: string, room: Room, change: Change): Promise<stri
 }
 
 const copy = copyTree();
-process.on('SIGINT', () => {
-  rmSync(copy, { recursive: true, force: true });
-  process.exit(130);
-});
+for (const signal of ['SIGINT', 'SIGTERM'] as const)
+  process.on(signal, () => {
+    rmSync(copy, { recursive: true, force: true });
+    process.exit(1);
+  });
 try {
   for (const room of ROOMS.filter((each) => rooms.includes(each))) {
     const sample = sampleOf(room);
