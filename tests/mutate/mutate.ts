@@ -29,6 +29,8 @@ type Room = (typeof ROOMS)[number];
 
 /** Rooms whose faults may show in a page only. */
 const SHOWN_IN_PAGE: readonly string[] = ['store'];
+/** What others measured, through the whole model: the first to be asked of a table. */
+const MEASURED = 'tests/published/cases.test.ts';
 const SNAPSHOT = 'tests/snapshot/figures.test.ts';
 /** How the tree is laid out is no business of these faults, and takes git. */
 const NOT_ASKED = /^tests\/(house|bench|mutate)\//;
@@ -103,10 +105,7 @@ function asked(room: Room, file: string): string[][] {
   // Tables are read from the disk by whoever reads them.
   const related = graph.of(room === 'tables' ? 'src/tables/load.ts' : file);
   const node = related.filter((test) => !inPage(test) && test !== SNAPSHOT);
-  const near =
-    room === 'tables'
-      ? node.filter((test) => /^tests\/(published|tables)\//.test(test))
-      : node.slice(0, NEAREST);
+  const near = room === 'tables' ? node.filter((test) => test === MEASURED) : node.slice(0, NEAREST);
   const page = SHOWN_IN_PAGE.includes(room) ? related.filter(inPage).slice(0, NEAREST_IN_PAGE) : [];
   return [
     near,
