@@ -3,6 +3,7 @@ import { playwright } from '@vitest/browser-playwright';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import { CHROMIUM_ARGS, findChromium } from './src/cli/chromium.mjs';
+import { HEADERS } from './src/cli/policy.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -10,6 +11,7 @@ export default defineConfig({
   root: here('./src/app'),
   base: './',
   server: { fs: { allow: [here('.')] } },
+  preview: { headers: HEADERS },
   resolve: { dedupe: ['lit'] },
   build: {
     outDir: here('./dist'),

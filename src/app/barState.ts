@@ -2,6 +2,7 @@
 import type { BarState } from '../elements/parts/wk-bar.ts';
 import type { Saved } from '../store/autosave.ts';
 import type { OpenNotebook } from '../store/open.ts';
+import { wordsIn } from '../units/inWords.ts';
 
 const SAVED: Readonly<Record<Saved['state'], string>> = {
   saved: 'kept in this browser',
@@ -16,8 +17,8 @@ export function barState(
   const { past, now, future } = history.value;
   return {
     ...rest,
-    undo: past.length === 0 ? null : `Undo: ${now.what}`,
-    redo: future.length === 0 ? null : `Redo: ${future[0].what}`,
+    undo: past.length === 0 ? null : wordsIn(`Undo: ${now.what}`, rest.system),
+    redo: future.length === 0 ? null : wordsIn(`Redo: ${future[0].what}`, rest.system),
     saved: saved ? SAVED[saved.state] : '',
   };
 }

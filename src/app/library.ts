@@ -1,5 +1,7 @@
 /** What can be done with the kept notebooks from the list of them. */
+
 import type { KeptAct, KeptEntry } from '../elements/page/wk-kept.ts';
+import { offer } from '../elements/parts/offer.ts';
 import { decodeNotebook, MAX_BYTES } from '../notebook/decode.ts';
 import { setInput } from '../notebook/write.ts';
 import { fileNameOf, unzip, zipOf } from '../store/bundle.ts';
@@ -159,11 +161,3 @@ export function download(text: string, file: string): void {
 }
 
 export const fileFor = (kept: Pick<Kept, 'file' | 'title'>): string => kept.file ?? fileNameOf(kept.title);
-
-function offer(blob: Blob, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(blob);
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
-}

@@ -320,7 +320,7 @@ export class WkShell extends LitElement {
     else if (act === 'redo') open.redo();
     else if (act === 'edit') void this.#beside.turn();
     else if (act === 'days') void this.#days(open);
-    else if (act === 'print') print();
+    else if (act === 'print') this.renderRoot.querySelector('wk-page')?.printWhole();
     else if (act === 'units') this.system = this.#system === 'us' ? 'metric' : 'us';
     else if (act === 'save') {
       download(open.text.value, open.file);

@@ -31,7 +31,6 @@ const TELLING: readonly (readonly [string, string])[] = [
   ['ground.paddockHa', 'the paddock'],
   ['money.labourPerHour', 'the worth of an own hour'],
   ['there.snowLoadKnPerM2', 'the snow load'],
-  ['there.frostDepthM', 'the depth of frost'],
 ];
 
 export function bodyOf(plan: Plan, worked: Worked): string {

@@ -123,7 +123,7 @@ export const FIELDS: Readonly<Record<SectionName, Fields>> = {
     snowLoadKnPerM2: number('Snow on the ground, by the local map', 'kN/m²', 0, 20, {
       start: 'snowLoadKnPerM2',
     }),
-    frostDepthM: number('Depth of frost, by the local code', 'm', 0, 5, { start: 'frostDepthM' }),
+    frostDepthM: number('Depth of frost, by the local code; from the weather where empty', 'm', 0, 5),
   },
   money: {
     currency: choice(

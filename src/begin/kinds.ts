@@ -51,7 +51,6 @@ export const START_KINDS: Readonly<Record<string, StartKind>> = {
   priceYear: number('year', 1990, 2100),
   spaceRules: choice(SPACE_RULES),
   snowLoadKnPerM2: number('kN/m²', 0, 20),
-  frostDepthM: number('m', 0, 5),
   basicWindMPerS: number('m/s', 0, 80),
   longestTimberM: number('m', 0.5, 50),
   eaveBedM: number('m', 2, 20),

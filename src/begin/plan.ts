@@ -36,7 +36,8 @@ export interface Plan {
   readonly ownTimber: boolean;
   readonly longestTimberM: number;
   readonly snowLoadKnPerM2: number;
-  readonly frostDepthM: number;
+  /** Undefined where the keeper says nothing: the weather in use then tells it. */
+  readonly frostDepthM: number | undefined;
   readonly currency: string;
   readonly labourPerHour: number;
   readonly strawPerTonne: number | undefined;
@@ -99,7 +100,7 @@ export function planOf(begun: Begun): Plan {
     ownTimber: read.wordOf('there', 'ownTimber') === 'yes',
     longestTimberM: read.numberOf('there', 'longestTimberM'),
     snowLoadKnPerM2: read.numberOf('there', 'snowLoadKnPerM2'),
-    frostDepthM: read.numberOf('there', 'frostDepthM'),
+    frostDepthM: read.wanted('there', 'frostDepthM'),
     currency,
     labourPerHour: read.numberOf('money', 'labourPerHour', `.${currency}`),
     strawPerTonne: read.wanted('money', 'strawPerTonne'),

@@ -169,11 +169,12 @@ function shedLines(
     calvingPensM2: sizes[use].calvingPensM2,
     ...(plan.ownTimber ? { ownTimber: true } : {}),
   };
-  const place = ['longestTimberM', 'snowLoadKnPerM2', 'frostDepthM'] as const;
+  const place = ['longestTimberM', 'snowLoadKnPerM2'] as const;
   return [
     `    shed: # ${stands ? 'it stands already' : 'sized to the herd by the space rules above'}`,
     ...Object.entries(pairs).map(([key, value]) => `      ${key}: ${flow(value)}`),
     ...place.map((key) => `      ${key}: ${flow(plan[key])}${starts(plan, { [key]: `there.${key}` })}`),
+    ...(plan.frostDepthM === undefined ? [] : [`      frostDepthM: ${flow(plan.frostDepthM)}`]),
     `      basicWindMPerS: ${flow(plan.start('basicWindMPerS'))} # a start, read yours off the local map`,
   ];
 }

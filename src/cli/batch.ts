@@ -1,7 +1,7 @@
 import { createWriteStream } from 'node:fs';
 import { readdir, rename, rm, stat } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
-import { basename, dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { Worker } from 'node:worker_threads';
@@ -9,7 +9,8 @@ import { argumentsOf, wholeNumber } from './arguments.ts';
 import { arrowBytes, csvLines } from './batchFormats.ts';
 import type { BatchAnswer, BatchAsk } from './batchWorker.ts';
 import { CommandError } from './error.ts';
-import { notWritten } from './writeWhole.ts';
+import { tell } from './printed.ts';
+import { clearParts, notWritten, partOf } from './writeWhole.ts';
 
 export const usage = `batch FILES… --out FILE.arrow|FILE.csv [--keep-going] [--threads N]
 Computes many notebooks (a folder stands for the .md files in it) into one file, a row for each scenario, on all
@@ -36,7 +37,8 @@ export async function run(args: readonly string[], out: (text: string) => void):
   const threads = wholeNumber(values.threads ?? String(availableParallelism()), 'threads', 1, 256);
   const files = await filesOf(positionals);
   // Beside the target, so that the last step is a rename that cannot be seen half done.
-  const part = join(dirname(target), `.${basename(target)}.${process.pid}.part`);
+  const part = partOf(target);
+  await clearParts(target);
   const tally = { rows: 0, bad: 0 };
   const answers = compute(files, Math.min(threads, Math.ceil(files.length / TOGETHER)));
   try {
@@ -90,7 +92,7 @@ async function* count(
   tally: { rows: number; bad: number },
 ): AsyncGenerator<BatchAnswer> {
   for await (const answer of answers) {
-    for (const line of answer.problems) process.stderr.write(`${line}\n`);
+    for (const line of answer.problems) tell(`${line}\n`);
     tally.bad += answer.problems.length;
     tally.rows += answer.text.file.length;
     if (answer.text.file.length > 0) yield answer;

@@ -10,8 +10,8 @@ import {
   Utf8,
   vectorFromArray,
 } from 'apache-arrow';
+import { csvLines as linesOf } from '../tables/csvLines.ts';
 import { type BatchAnswer, NUMBER_COLUMNS, TEXT_COLUMNS } from './batchWorker.ts';
-import { csvLines as linesOf } from './csv.ts';
 
 export async function* csvLines(answers: AsyncIterable<BatchAnswer>): AsyncGenerator<string> {
   yield linesOf([[...TEXT_COLUMNS, ...NUMBER_COLUMNS]]);

@@ -2,7 +2,7 @@
 import { CLASSES, type OutputClass, type Scored, type Tally, tally } from '../calibrate/score.ts';
 import { SPREAD_BASES } from '../calibrate/spread.ts';
 import { type HouseCost, houseWords } from '../study/houseCost.ts';
-import { csvLines } from './csv.ts';
+import { csvLines } from '../tables/csvLines.ts';
 import { CommandError } from './error.ts';
 import type { Rest, Rests } from './rests.ts';
 

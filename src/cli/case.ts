@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { paperDocument } from '../paper/document.ts';
 import { caseDrawings } from '../paper/drawings.ts';
 import { dayText, type Report } from '../paper/report.ts';
+import { csvText } from '../paper/sheets.ts';
 import { caseTables } from '../paper/tables.ts';
 import { chanceWords } from '../uncertainty/chances.ts';
 import { argumentsOf, wholeNumber } from './arguments.ts';
@@ -10,7 +11,7 @@ import { CommandError } from './error.ts';
 import { openNotebook } from './open.ts';
 import { paperReport } from './paper.ts';
 import { printPdf } from './pdf.ts';
-import { csvText, workbook } from './tableFiles.ts';
+import { workbook } from './tableFiles.ts';
 import { notWritten, writeWhole } from './writeWhole.ts';
 
 export const usage = `case FILE [--scenario NAME] [--baseline NAME] [--out case.pdf] [--paper a4|letter]

@@ -2,6 +2,7 @@ import { argumentsOf } from './arguments.ts';
 import { CommandError } from './error.ts';
 import { notesOf } from './notes.ts';
 import { openNotebook } from './open.ts';
+import { tell } from './printed.ts';
 
 export const usage = `check FILE…
 Reads and validates notebooks only: nothing is printed of results, nothing is written. Exit 1 when any is wrong.
@@ -18,7 +19,7 @@ export async function run(args: readonly string[], out: (text: string) => void):
       out(
         `${file}: ${scenarios.length} scenarios, ${overrides.length} own coefficients, ${cells} cells; nothing wrong\n`,
       );
-      for (const note of notesOf(opened)) process.stderr.write(`note: ${note}\n`);
+      for (const note of notesOf(opened)) tell(`note: ${note}\n`);
     } catch (error) {
       if (!(error instanceof CommandError)) throw error;
       wrong.push(error.message);

@@ -1,7 +1,8 @@
 /** The contracts with the outside that are read off the code, as texts for `shared/`. */
 import { RESULTS } from '../model/dictionary.ts';
 import { notebookJsonSchemaText } from '../notebook/jsonSchema.ts';
-import { csvLines } from './csv.ts';
+import { csvLines } from '../tables/csvLines.ts';
+import { thirdPartyText } from './thirdParty.ts';
 
 /** Every quantity the model makes: the dictionary as CSV. */
 function quantitiesCsv(): string {
@@ -93,4 +94,5 @@ export const GENERATED: Readonly<Record<string, () => string>> = {
   'shared/notebook.schema.json': notebookJsonSchemaText,
   'shared/results.schema.json': resultsSchema,
   'shared/quantities.csv': quantitiesCsv,
+  'THIRD-PARTY.md': thirdPartyText,
 };

@@ -5,6 +5,7 @@ import { type NotebookWinters, notebookWinters } from '../model/weather/notebook
 import { CHOICE_OPTIONS } from '../notebook/choiceOptions.ts';
 import { type Notebook, readNotebook } from '../notebook/read.ts';
 import { evaluate, type Run } from '../study/evaluate.ts';
+import { FigureFault } from '../study/invariants.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { loadTables } from '../tables/load.ts';
 import type { Problem } from '../units/problem.ts';
@@ -45,7 +46,19 @@ export async function openNotebook(file: string): Promise<Opened> {
   );
   const problems = [...unknownIds(notebook, tables), ...winters.problems.map((p) => withLine(p, notebook))];
   if (problems.length > 0) refuse(problems);
-  return { notebook, tables, winters, run: evaluate(notebook, tables, winters.winterOf) };
+  try {
+    return { notebook, tables, winters, run: evaluate(notebook, tables, winters.winterOf) };
+  } catch (error) {
+    if (!(error instanceof FigureFault)) throw error;
+    return refuse([
+      {
+        what: 'the figures could not be computed',
+        file,
+        found: error.message,
+        todo: 'look at the numbers of this scenario for one meant in another unit',
+      },
+    ]);
+  }
 }
 
 async function bytesOf(file: string): Promise<Uint8Array> {

@@ -2,10 +2,10 @@ import { isResult, RESULTS } from '../model/dictionary.ts';
 import { COMPARISONS } from '../model/measures.ts';
 import { nearest } from '../notebook/nearest.ts';
 import { resultIn } from '../study/rows.ts';
+import { csvLines } from '../tables/csvLines.ts';
 import { stepsBetween, sweep } from '../whatif/sweep.ts';
 import { HERD_DEFAULT, HERD_MEANINGS, turnLimits, turnNames, turnOf } from '../whatif/turn.ts';
 import { argumentsOf, plainNumber, wholeNumber } from './arguments.ts';
-import { csvLines } from './csv.ts';
 import { CommandError } from './error.ts';
 import { openNotebook } from './open.ts';
 

@@ -5,7 +5,9 @@ import type { Notebook } from '../notebook/read.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import type { Problem } from '../units/problem.ts';
 import { RESULTS } from './dictionary.ts';
+import { familyOf } from './engine/columns.ts';
 import { rowLimits } from './limits.ts';
+import { ALWAYS, BASELINE, planFor } from './quantities.ts';
 import { quoteFaults } from './works/bill.ts';
 
 /** Every name that names nothing, with its line and the ones most like it; and a currency without prices. */
@@ -24,6 +26,7 @@ export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {
   const results = RESULTS.map((r) => r.name);
   const quantities = ['winterDays', ...results, ...inputs];
   return [
+    ...missingRows(tables),
     ...checkNames(notebook, { coefficients, results, quantities, inputs }),
     ...overrideFaults(notebook, tables),
     ...notebook.scenarios.flatMap((scenario, k) =>
@@ -36,6 +39,31 @@ export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {
       [...tables.prices.keys()].filter((key) => !key.includes('-')),
     ),
   ];
+}
+
+/** A number the model reads and no table has: every figure that hangs on it would be absent, and nobody would know why. */
+function missingRows({ coefficients, prices }: Tables): Problem[] {
+  const known = new Set(
+    [coefficients, ...prices.values()].flatMap((table) => [...table.values()].map(({ name }) => name)),
+  );
+  const given = new Set(INPUTS.map(({ column }) => column));
+  return [...planFor(ALWAYS).inputs].flatMap((read) => {
+    if (read.startsWith('@') || read === 'weatherIndex' || BASELINE.test(read) || given.has(read)) return [];
+    const of = familyOf(read);
+    const spec = of && INPUT_FAMILIES.find(({ family }) => family === of.family);
+    if (of && spec && Object.hasOwn(spec.fields, of.field)) return [];
+    const name = of ? `${spec?.choice?.rows ?? of.family}${of.field}` : read;
+    return known.has(name)
+      ? []
+      : [
+          {
+            what: 'a number that the model reads is in no table',
+            file: 'data',
+            key: name,
+            todo: 'put its row back',
+          },
+        ];
+  });
 }
 
 /** Own values that the quantity cannot have: a share above the whole, a mass below nothing. */

@@ -2,6 +2,7 @@
 import { scenarioSchema } from '../notebook/schema.ts';
 import { allowedWords, numberLimits, schemaAt } from '../notebook/schemaAt.ts';
 import type { Coefficient } from '../tables/coefficient.ts';
+import { unitSpan } from '../tables/unitSpans.ts';
 
 export interface Limits {
   readonly holds: (value: number) => boolean;
@@ -9,21 +10,30 @@ export interface Limits {
   readonly words: string;
 }
 
-/** Units of a part of a whole: nitrogen of nitrogen, a feed's protein of its dry matter, dry matter eaten of an animal's weight. */
-const PART = /^(fraction|(kg|m³)( \w+)?\/\2 (DM|LW|N|P|K|C|TAN)(\/d)?|kg DM\/kg|m³\/m³)$/;
+/** A number so many times what the tables go to was meant in another unit. */
+const SLIP = 100;
 
 /**
  * Limits of a row of the tables: below zero only where the table itself goes there or where the unit has no zero
- * of its own, and a share of something is at most the whole.
+ * of its own, a share of something at most the whole, and nothing a hundred times beyond the table.
  */
 export function rowLimits({ low, high, unit }: Pick<Coefficient, 'low' | 'high' | 'unit'>): Limits {
-  const least = low < 0 || unit === '°C' ? Number.NEGATIVE_INFINITY : 0;
-  const most = PART.test(unit) && least === 0 && high <= 1 ? 1 : Number.POSITIVE_INFINITY;
+  const span = unitSpan(unit);
+  const signed = low < 0 || unit === '°C';
+  const beyond = SLIP * Math.max(Math.abs(low), Math.abs(high));
+  const narrow = span.high < 1e9;
+  const most = narrow || beyond === 0 ? span.high : Math.min(span.high, beyond);
+  const least = signed
+    ? Math.max(span.low, narrow || beyond === 0 ? span.low : -beyond)
+    : Math.max(0, span.low);
+  const why = narrow ? span.because : 'a hundred times what the table goes to is another unit';
   return {
     holds: (value) => value >= least && value <= most,
-    words: most === 1 ? 'a number from 0 to 1' : least === 0 ? 'a number of 0 or more' : 'a number',
+    words: `a number from ${plain(least)} to ${plain(most)}${least === 0 && most === 1 ? '' : `: ${why}`}`,
   };
 }
+
+const plain = (value: number) => String(Number(value.toPrecision(6)));
 
 /** Limits of an input by its place in a scenario; undefined where no single number stands there. */
 export function inputLimits(path: string): Limits | undefined {

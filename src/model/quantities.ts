@@ -30,6 +30,7 @@ import { ledger } from './nutrients/ledger.ts';
 import { value } from './nutrients/value.ts';
 import { worth } from './nutrients/worth.ts';
 import { slurry } from './slurry/slurry.ts';
+import { frost } from './weather/frost.ts';
 import { soilWater } from './weather/soilWater.ts';
 import { winter } from './weather/winter.ts';
 import { building } from './works/building.ts';
@@ -37,6 +38,7 @@ import { building } from './works/building.ts';
 const PARTS = {
   herd,
   winter,
+  frost,
   soilWater: [soilWater, nitrifiedWeeks],
   intake,
   excretion,

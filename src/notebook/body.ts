@@ -1,5 +1,6 @@
 /** The body of a notebook: the keeper's prose with cells between. */
 import type { Problem } from '../units/problem.ts';
+import { bodyBound, cellBound } from './bounds.ts';
 import { CELL_KINDS, CELL_OPTIONS, type Cell, isCellKind } from './cells.ts';
 import { INLINE_FORM, type InlineValue, isInlineValue, readInlineValue } from './inline.ts';
 import { problemsOf } from './issues.ts';
@@ -45,6 +46,14 @@ const PLAIN = 'plain';
 /** Splits `text` from offset `from` on, whose first line is `firstLine`, into prose and cells. */
 export function readBody(text: string, from: number, firstLine: number, file: string): Body {
   const source = text.slice(from);
+  const bound = bodyBound(source);
+  if (bound)
+    return tooMuch(source, from, firstLine, {
+      line: firstLine + bound.line,
+      found: bound.found,
+      allowed: bound.allowed,
+      file,
+    });
   const tokens = markdown.parse(source, {});
   const starts = lineStarts(source);
   const partOf = (a: number, b: number): Part => {
@@ -105,6 +114,25 @@ export function readBody(text: string, from: number, firstLine: number, file: st
   return { blocks, weather, problems };
 }
 
+/** A body that is more than a page can hold stands there as one part, and says so. */
+function tooMuch(text: string, from: number, line: number, at: Omit<Problem, 'what'>): Body {
+  const problem: Problem = {
+    what: 'the words and figures are more than a page can hold',
+    ...at,
+    todo: 'put a part of it into a notebook of its own',
+  };
+  const block: BrokenBlock = {
+    type: 'broken',
+    kind: 'words',
+    text,
+    line,
+    from,
+    to: from + text.length,
+    problems: [problem],
+  };
+  return { blocks: [block], weather: new Map(), problems: [problem] };
+}
+
 /** Any other first word makes a fence that is shown as it is written; one that is nearly a kind would be lost so. */
 function mistyped(kind: string, near: string, part: Part, file: string): BrokenBlock {
   const problem: Problem = {
@@ -118,8 +146,22 @@ function mistyped(kind: string, near: string, part: Part, file: string): BrokenB
 }
 
 function readCell(kind: Cell['kind'], content: string, part: Part, file: string): CellBlock | BrokenBlock {
-  const yaml = readYaml(content, part.line + 1, file);
   const broken = (problems: readonly Problem[]): BrokenBlock => ({ type: 'broken', kind, ...part, problems });
+  const bound = cellBound(content);
+  if (bound) {
+    const { line, found, allowed } = bound;
+    return broken([
+      {
+        what: 'the figure’s options are too long or too deep',
+        file,
+        line: part.line + 1 + line,
+        key: kind,
+        found,
+        allowed,
+      },
+    ]);
+  }
+  const yaml = readYaml(content, part.line + 1, file);
   if (yaml.problems.length > 0) return broken(yaml.problems);
   const schema = CELL_OPTIONS[kind];
   const data = yaml.data ?? {};

@@ -7,9 +7,14 @@ const scenario = z
   .string()
   .min(1)
   .describe('Name of a scenario; the first that has what the cell shows when absent');
-const caption = z.string().min(1).optional().describe('Words under the figure');
+const caption = z.string().min(1).max(1000).optional().describe('Words under the figure');
 const some = {
-  scenarios: z.array(scenario).min(1).optional().describe('Which scenarios, in this order; all when absent'),
+  scenarios: z
+    .array(scenario)
+    .min(1)
+    .max(24)
+    .optional()
+    .describe('Which scenarios, in this order; all when absent'),
   caption,
 };
 const one = { scenario: scenario.optional(), caption };

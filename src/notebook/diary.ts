@@ -9,7 +9,7 @@ const common = {
     .min(1)
     .optional()
     .describe('Which scenario was carried out; the first with a bed when absent'),
-  note: z.string().min(1).optional(),
+  note: z.string().min(1).max(2000).optional(),
 };
 
 export const diaryEntrySchema = z.discriminatedUnion('kind', [
@@ -41,7 +41,7 @@ export const diaryEntrySchema = z.discriminatedUnion('kind', [
     kind: z.literal('head').describe('Animals in the shed from this day on'),
     head: z.number().min(0),
   }),
-  z.strictObject({ ...common, kind: z.literal('note'), note: z.string().min(1) }),
+  z.strictObject({ ...common, kind: z.literal('note'), note: z.string().min(1).max(2000) }),
 ]);
 
 export type DiaryEntry = z.output<typeof diaryEntrySchema>;

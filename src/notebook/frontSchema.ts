@@ -4,6 +4,7 @@ import { diaryEntrySchema } from './diary.ts';
 import { FORMAT_VERSION, farmSchema, overrideSchema, scenarioSchema } from './schema.ts';
 import { unwrap } from './schemaAt.ts';
 
+export const MOST_SCENARIOS = 24;
 const UNIT_SYSTEMS = ['metric', 'us'] as const;
 const VIEWS = ['notebook', 'board'] as const;
 
@@ -43,7 +44,7 @@ export const frontSchema = z.strictObject({
     .default('notebook')
     .describe('How the page opens: `board` shows answer, cards and figures side by side without the words'),
   farm: farmSchema,
-  scenarios: z.array(scenarioDifferenceSchema).min(1).max(24),
+  scenarios: z.array(scenarioDifferenceSchema).min(1).max(MOST_SCENARIOS),
   coefficients: z
     .array(overrideSchema)
     .max(200)
@@ -58,13 +59,13 @@ export const frontSchema = z.strictObject({
     .prefault({})
     .describe('How many draws, and the seed that makes them repeatable'),
   decide: z
-    .strictObject({ weights: z.record(z.string(), z.number().min(0)).default({}) })
+    .strictObject({ weights: z.record(z.string().max(200), z.number().min(0).max(1e9)).default({}) })
     .prefault({})
     .describe('What the keeper weighs: results by name'),
 });
 
 /** What is checked before the scenarios are completed: the same, each scenario still as it was written. */
-export const outerSchema = frontSchema.extend({ scenarios: z.array(z.unknown()).min(1).max(24) });
+export const outerSchema = frontSchema.extend({ scenarios: z.array(z.unknown()).min(1).max(MOST_SCENARIOS) });
 
 export type Outer = z.output<typeof outerSchema>;
 export type UnitSystem = (typeof UNIT_SYSTEMS)[number];

@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import type { Problem } from '../units/problem.ts';
 import { nearest } from './nearest.ts';
 import { allowedWords, keysAt, schemaAt } from './schemaAt.ts';
+import { spanReason } from './spans.ts';
 
 export interface IssueContext {
   readonly schema: z.core.$ZodType;
@@ -16,6 +17,9 @@ export interface IssueContext {
 
 type Issue = z.core.$ZodIssue;
 
+/** Looking for the nearest of what is allowed takes time, and nobody reads more. */
+const MOST_KEYS = 50;
+
 /** The problems one issue stands for; an issue about several unknown keys is a problem for each. */
 export function problemsOf(issue: Issue, context: IssueContext): Problem[] {
   const { schema, data, file, at, lineOf } = context;
@@ -27,7 +31,12 @@ export function problemsOf(issue: Issue, context: IssueContext): Problem[] {
   const value = valueAt(data, path);
   if (issue.code === 'unrecognized_keys') {
     const allowed = keysAt(schema, path, data);
-    return issue.keys.map((key) => ({
+    const more = issue.keys.length - MOST_KEYS;
+    const rest =
+      more > 0
+        ? [{ what: `and ${more} more keys that are not known`, ...place([issue.keys[MOST_KEYS]]) }]
+        : [];
+    const named = issue.keys.slice(0, MOST_KEYS).map((key) => ({
       what: 'this key is not known here',
       ...place([key]),
       found: quote(key),
@@ -36,6 +45,7 @@ export function problemsOf(issue: Issue, context: IssueContext): Problem[] {
         ? 'write a decimal with a point, not a comma'
         : 'the unit is part of a key: check its spelling',
     }));
+    return [...named, ...rest];
   }
   if (issue.code === 'custom')
     return [{ what: issue.message, ...place(), ...customParts(issue.message, value, data, path) }];
@@ -46,6 +56,8 @@ export function problemsOf(issue: Issue, context: IssueContext): Problem[] {
   const last = String(path.at(-1) ?? 'front matter');
   if (value === undefined) return [{ what: `${last} is missing`, ...rest, todo: `write ${last}: here` }];
   if (value === null) return [{ what: 'nothing is written after the colon', ...rest, found: 'nothing' }];
+  const beyond =
+    issue.code === 'too_big' || issue.code === 'too_small' ? [...at, ...path].join('.') : undefined;
   const options =
     target && allowed?.startsWith('one of ') && typeof value === 'string' ? allowed.slice(7).split(', ') : [];
   return [
@@ -55,7 +67,7 @@ export function problemsOf(issue: Issue, context: IssueContext): Problem[] {
       found: show(value),
       ...(options.length > 3
         ? { todo: `nearest: ${nearest(value as string, options, 2).join(', ')}` }
-        : numberHint(value, allowed, last)),
+        : numberHint(value, allowed, last, beyond)),
     },
   ];
 }
@@ -78,7 +90,12 @@ function wording(issue: Issue, value: unknown): string {
 }
 
 /** Numbers with a unit, a decimal comma, quotes or per cent: what to write instead. */
-function numberHint(value: unknown, allowed: string | undefined, key: string): { todo?: string } {
+function numberHint(
+  value: unknown,
+  allowed: string | undefined,
+  key: string,
+  beyond: string | undefined,
+): { todo?: string } {
   if (allowed?.startsWith('words') && (typeof value === 'number' || typeof value === 'boolean'))
     return { todo: `put it in quotes: "${value}"` };
   if (!allowed?.includes('number')) return {};
@@ -86,7 +103,7 @@ function numberHint(value: unknown, allowed: string | undefined, key: string): {
   if (typeof value === 'number')
     return fraction && value > 1 && value <= 100
       ? { todo: `${key} is a fraction: write ${value / 100} for ${value} %` }
-      : {};
+      : beyondHint(beyond);
   const match = typeof value === 'string' ? /^\s*(-?\d+(?:[.,]\d+)?)\s*(.*?)\s*$/.exec(value) : null;
   if (!match) return {};
   const number = Number(match[1].replace(',', '.'));
@@ -98,6 +115,12 @@ function numberHint(value: unknown, allowed: string | undefined, key: string): {
     return { todo: `write ${match[1]}${match[2].replace(/\D/g, '')}, without a mark between the digits` };
   if (match[2] !== '') return { todo: `write ${number}: the unit stands in the key` };
   return { todo: `write ${number}${match[1].includes(',') ? ' with a point' : ' without quotes'}` };
+}
+
+/** Why the span ends there, and on whose word. */
+function beyondHint(place: string | undefined): { todo?: string } {
+  const reason = place === undefined ? undefined : spanReason(place);
+  return reason ? { todo: `look at the unit: ${reason.because} (${reason.basis})` } : {};
 }
 
 function customParts(

@@ -32,6 +32,8 @@ export const money = z.strictObject({
     .describe('Years the works are counted over, the same for every scenario'),
   incomePerHead: z
     .number()
+    .min(-1e6)
+    .max(1e6)
     .optional()
     .describe(
       'Left a head and year after all costs but the wintering shown here and after living costs, before interest, tax and depreciation',
@@ -72,7 +74,7 @@ export const money = z.strictObject({
         value: amount,
         low: amount.optional(),
         high: amount.optional(),
-        because: z.string().min(1),
+        because: z.string().min(1).max(2000),
       }),
     )
     .default({})
@@ -80,7 +82,7 @@ export const money = z.strictObject({
 });
 
 const loan = z.strictObject({
-  name: z.string().min(1),
+  name: z.string().min(1).max(200),
   amount: amount,
   rate: z.number().min(0).max(1),
   years: z.number().int().min(1).max(60),
@@ -95,7 +97,7 @@ const gain = z
     low: amount.optional(),
     high: amount.optional(),
     cash: z.boolean().default(true).describe('Whether it comes as money to the bank'),
-    because: z.string().min(1).describe('Why it is expected, and how the amount was reckoned'),
+    because: z.string().min(1).max(2000).describe('Why it is expected, and how the amount was reckoned'),
   })
   .refine(({ low, amount: middle, high }) => (low ?? middle) <= middle && middle <= (high ?? middle), {
     message: 'the range of the gain does not hold its amount',
@@ -112,7 +114,7 @@ export const finance = z.strictObject({
   alreadyHave: z
     .strictObject({
       share: share.describe('Part of the works, by worth, that stands already and need not be bought'),
-      ageYears: amount.max(60).describe('How old it is; it is bought again when its life is over'),
+      ageYears: z.number().min(0).max(60).describe('How old it is; it is bought again when its life is over'),
     })
     .optional()
     .describe('What of the works the farm has already, as a baseline often does'),
@@ -151,7 +153,13 @@ export const finance = z.strictObject({
   loans: z.array(loan).max(6).default([]),
   baseline: z.string().optional().describe('Name of the scenario this one is compared with'),
   quotes: z
-    .array(z.strictObject({ line: z.string().min(1), unitPrice: amount, because: z.string().min(1) }))
+    .array(
+      z.strictObject({
+        line: z.string().min(1).max(200),
+        unitPrice: amount,
+        because: z.string().min(1).max(2000),
+      }),
+    )
     .default([])
     .describe('Own quotes that replace unit prices of bill lines'),
 });

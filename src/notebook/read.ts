@@ -1,11 +1,12 @@
 /** Text → notebook, or every problem in it with its line. The one border at which loose becomes strict. */
 import type { Problem } from '../units/problem.ts';
 import { type Block, readBody } from './body.ts';
+import { yamlBound } from './bounds.ts';
 import { referencesOf } from './cells.ts';
 import { decodeNotebook, lineAt } from './decode.ts';
 import type { DiaryEntry } from './diary.ts';
 import { findFrontMatter, isProblem } from './frontMatter.ts';
-import { type Outer, outerSchema, type UnitSystem, type View } from './frontSchema.ts';
+import { MOST_SCENARIOS, type Outer, outerSchema, type UnitSystem, type View } from './frontSchema.ts';
 import { problemsOf, show } from './issues.ts';
 import { isPlain } from './merge.ts';
 import { asToday, MIGRATIONS, type Migration, migrate, oldestReadable } from './migrate.ts';
@@ -64,6 +65,22 @@ export function readNotebook(
   const { text } = decoded;
   const front = findFrontMatter(text, file);
   if (isProblem(front)) return refuse([front], file);
+  const deep = yamlBound(front.source);
+  if (deep) {
+    const { line, found, allowed } = deep;
+    return refuse(
+      [
+        {
+          what: 'the front matter is too long or too deep',
+          file,
+          line: front.firstLine + line,
+          found,
+          allowed,
+        },
+      ],
+      file,
+    );
+  }
   const yaml = readYaml(front.source, front.firstLine, file);
   const body = readBody(text, front.bodyFrom, lineAt(text, front.bodyFrom), file);
   if (yaml.problems.length > 0) return refuse([...yaml.problems, ...body.problems], file);
@@ -160,14 +177,22 @@ interface Completed {
 function complete(data: unknown, { lineOf }: YamlText, file: string): Completed {
   const result = outerSchema.safeParse(data);
   const issues = result.success ? [] : result.error.issues;
-  const problems = issues.flatMap((issue) =>
-    problemsOf(issue, { schema: outerSchema, data, file, at: [], lineOf }),
-  );
+  const problems = issues
+    .slice(0, MOST_PROBLEMS)
+    .flatMap((issue) => problemsOf(issue, { schema: outerSchema, data, file, at: [], lineOf }));
+  const more = issues.length - MOST_PROBLEMS;
+  if (more > 0)
+    problems.push({
+      what: `and ${more} more places that are wrong`,
+      file,
+      line: lineOf(issues[MOST_PROBLEMS].path as Path),
+    });
   const { farm, scenarios: written } = data as { farm?: unknown; scenarios?: unknown };
   const farmIsSound = !issues.some(({ path }) => path[0] === 'farm');
-  const completed = (Array.isArray(written) ? written : []).map((scenario, index) =>
-    toScenario(scenario, { file, index, farm, farmIsSound, lineOf }),
-  );
+  // More are refused already; completing them would only take time.
+  const completed = (Array.isArray(written) ? written : [])
+    .slice(0, MOST_SCENARIOS)
+    .map((scenario, index) => toScenario(scenario, { file, index, farm, farmIsSound, lineOf }));
   problems.push(...completed.flatMap((c) => c.problems));
   const scenarios = completed.flatMap((c) => (c.scenario ? [c.scenario] : []));
   return result.success && problems.length === 0

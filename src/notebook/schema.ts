@@ -17,7 +17,13 @@ const share = z.number().min(0).max(1);
 const MOST = 1e9;
 const positive = z.number().positive().max(MOST);
 const amount = z.number().min(0).max(MOST);
-const isoDate = z.iso.date();
+/** Dates as the winters, the weather and the prices of the tables have them: other years are slips. */
+const isoDate = z.iso.date().refine((date) => date >= '1900' && date < '2101', {
+  message: 'the date lies outside the years 1900 to 2100',
+});
+/** Longer than any name; and than any reason or note, which a page must still be able to show. */
+const named = z.string().min(1).max(200);
+const reason = z.string().min(1).max(2000);
 const twelve = (each: z.ZodNumber) => z.array(each).length(12);
 
 export const TEXTURES = [
@@ -64,7 +70,7 @@ export const SPACE_RULES = [
 ] as const;
 
 const place = z.strictObject({
-  name: z.string().min(1),
+  name: named,
   country: z.string().length(2).optional().describe('Two-letter country code, for local rules to check'),
   latitudeDeg: z.number().min(-90).max(90),
   longitudeDeg: z.number().min(-180).max(180),
@@ -76,11 +82,21 @@ const winter = z
   .refine((w) => w.end > w.start, { message: 'the winter ends before it starts', path: ['end'] });
 
 const weather = z.strictObject({
-  file: z.string().optional().describe('Daily CSV beside the notebook or one shipped under data/weather'),
-  year: z.number().int().optional().describe('Which winter of the file to use, by the year it starts in'),
+  file: z
+    .string()
+    .max(300)
+    .optional()
+    .describe('Daily CSV beside the notebook or one shipped under data/weather'),
+  year: z
+    .number()
+    .int()
+    .min(1900)
+    .max(2100)
+    .optional()
+    .describe('Which winter of the file to use, by the year it starts in'),
   monthly: z
     .strictObject({
-      rainMm: twelve(amount),
+      rainMm: twelve(z.number().min(0).max(10_000)),
       temperatureC: twelve(z.number().min(-60).max(45)),
       rangeC: twelve(z.number().min(0).max(30)).default([5, 6, 7, 8, 9, 9, 9, 9, 8, 6, 5, 5]),
       wetDays: twelve(z.number().min(0).max(31)).default([15, 13, 14, 12, 12, 12, 13, 13, 14, 15, 16, 16]),
@@ -91,6 +107,7 @@ const weather = z.strictObject({
     .number()
     .int()
     .min(0)
+    .max(2_147_483_647)
     .default(1)
     .describe('Fixes the made-up days when only monthly normals are given'),
   rainFactor: z.number().min(0).max(5).default(1),
@@ -108,10 +125,10 @@ const soil = z.strictObject({
 });
 
 const group = z.strictObject({
-  name: z.string().min(1),
+  name: named,
   class: z.enum(ANIMAL_CLASSES),
-  head: amount.max(100_000),
-  weightKg: z.number().min(30).max(1500),
+  head: z.number().min(0).max(100_000),
+  weightKg: z.number().min(15).max(1500),
   gainKgPerDay: z.number().min(-1).max(2.5).default(0),
   pregnantShare: share.default(0),
   milkKgPerDay: z.number().min(0).max(40).default(0),
@@ -123,7 +140,9 @@ const group = z.strictObject({
     .describe(
       'Feed to the need of the animals or as much as they will eat; when absent cows and bulls to need, growing classes to appetite',
     ),
-  dryMatterKgPerDay: positive
+  dryMatterKgPerDay: z
+    .number()
+    .positive()
     .max(60)
     .optional()
     .describe('Dry matter eaten a head and day where it is known; fedTo does not count then'),
@@ -132,11 +151,12 @@ const group = z.strictObject({
 const feed = z.strictObject({
   feed: z.enum(FEEDS),
   share: share.describe('Share of the dry matter fed; the shares of all feeds sum to 1'),
-  crudeProteinFraction: share.optional(),
-  phosphorusFraction: share.optional(),
-  potassiumFraction: share.optional(),
-  digestibilityFraction: share.optional(),
-  dryMatterFraction: share.optional(),
+  // Beyond what any forage or straw has, as the feeds of the tables show: a percentage written as a fraction, or a slip.
+  crudeProteinFraction: z.number().min(0).max(0.5).optional(),
+  phosphorusFraction: z.number().min(0).max(0.05).optional(),
+  potassiumFraction: z.number().min(0).max(0.1).optional(),
+  digestibilityFraction: z.number().min(0.1).max(0.95).optional(),
+  dryMatterFraction: z.number().min(0.05).max(1).optional(),
   pricePerTonne: amount.optional().describe('Per tonne as fed, in the currency of the notebook'),
 });
 
@@ -144,7 +164,8 @@ const material = z.strictObject({
   material: z.enum(MATERIALS),
   tonnes: amount.describe('On hand or within reach for this winter, as it lies'),
   own: z.boolean().default(false),
-  moistureFraction: share.optional(),
+  // Wetter than this it is no bedding but slurry.
+  moistureFraction: z.number().min(0).max(0.95).optional(),
   pricePerTonne: amount.optional().describe('Cash per tonne as delivered; own material may cost only hours'),
   machineHoursPerTonne: amount.optional().describe('Own hours to saw, chip, bale or haul a tonne'),
 });
@@ -278,7 +299,7 @@ export const scenarioSchema = z.strictObject({
     .regex(/^(?!\s*$)\P{Cc}+$/u)
     .describe('Heading of the column: one line of words'),
   system: z.enum(SYSTEM_NAMES),
-  because: z.string().min(1).describe('Why this scenario is in the notebook'),
+  because: reason.describe('Why this scenario is in the notebook'),
   placement,
   feeder: z.enum(FEEDERS),
   exposure: z.enum(EXPOSURES),
@@ -293,11 +314,11 @@ export const scenarioSchema = z.strictObject({
 });
 
 export const overrideSchema = z.strictObject({
-  id: z.string().min(1),
+  id: named,
   value: z.number().min(-MOST).max(MOST),
-  low: z.number().optional(),
-  high: z.number().optional(),
-  because: z.string().min(1).describe('Why the table is wrong for this farm: a measurement, a quote'),
+  low: z.number().min(-MOST).max(MOST).optional(),
+  high: z.number().min(-MOST).max(MOST).optional(),
+  because: reason.describe('Why the table is wrong for this farm: a measurement, a quote'),
 });
 
 export type Farm = z.output<typeof farmSchema>;

@@ -118,7 +118,7 @@ function badTime({ proposal: { result, finance }, stress, reading }: Report): st
     thin && finance.debtServiceCover.value !== null
       ? ` Cover is thinnest, ${thin.outcome.debtServiceCover?.toFixed(2)}, with ${thin.row.label} by ${levelText(thin.row)}.`
       : '';
-  return `${cap(worst.row.label)} by ${levelText(worst.row)} costs most: ${about(worst.outcome.netCostChange, reading)} more a year.${cover} ${cap(worst.outcome.words.replace(/^stays/, 'it stays'))}.`;
+  return `${cap(worst.row.label)} by ${levelText(worst.row)} costs most: ${about(worst.outcome.netCostChange, reading)} more a year.${cover} ${cap(worst.outcome.words.replace(/^(stays|is behind|does not)/, 'it $1'))}.`;
 }
 
 function besides({ proposal: { result, baseline }, results, reading }: Report): string {

@@ -4,6 +4,7 @@ import { titleOf } from '../model/checks/titles.ts';
 import { COMPARISONS } from '../model/measures.ts';
 import { hundredthsOf } from '../uncertainty/sentences.ts';
 import { formatDifference } from '../units/format.ts';
+import { labelIn } from '../units/inWords.ts';
 import { WHOLE_UNITS } from '../whatif/sweep.ts';
 import type { Answer, Apart } from './answer.ts';
 import { inWords, type Reading, show, unitOf } from './reading.ts';
@@ -143,7 +144,7 @@ function doubted({ doubt, shares, first, state }: Answer, reading: Reading): str
     ? 'of how far the lead varies, which does not change who is first'
     : 'of how far the lead varies';
   const range = doubt.unit === 'form' || doubt.unit === 'logit' ? '' : `, ${spanOf(doubt, reading)}`;
-  const most = `Most doubtful is ${lowered(doubt.label)}${range}: ${percent(doubt.share)} ${moves}.`;
+  const most = `Most doubtful is ${lowered(labelIn(doubt.label, reading.system))}${range}: ${percent(doubt.share)} ${moves}.`;
   if (certain || doubt.measure === undefined) return most;
   return `${most} ${doubt.measure}: that settles about ${percent(doubt.measureShare ?? 0)}.`;
 }

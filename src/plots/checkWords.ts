@@ -44,7 +44,7 @@ export function limitText({ id, value, limit, limitHigh, unit, week }: Check, re
 export function countsText(checks: readonly Check[], groups: readonly CheckGroup[]): string {
   const by = grouped(checks);
   const words: Readonly<Record<CheckGroup, string>> = {
-    stop: 'to stop at',
+    stop: by.stop.length === 1 ? 'stop' : 'stops',
     change: 'to change',
     engineer: 'for the engineer',
     local: 'to ask locally',

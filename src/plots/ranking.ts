@@ -5,6 +5,7 @@ import { betterOf } from '../model/measures.ts';
 import type { ResultName } from '../model/quantities.ts';
 import type { Advice, Ranked, Ranking } from '../uncertainty/advice.ts';
 import { formatRange } from '../units/format.ts';
+import { labelIn } from '../units/inWords.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, textWidth } from './frame.ts';
 import { GREYS, INK } from './palette.ts';
@@ -42,7 +43,7 @@ export function rankingFinding(
       ? ''
       : ` “${names[certain]}” is ahead in all but a few draws whatever it is: it moves by how much, not which.`;
   const three = ranked.slice(0, 3).reduce((sum, r) => sum + r.share, 0);
-  return `What decides most between ${between} in ${labelOf(measure)}: ${lowered(top.label)} (${percent(top.share)} of how far the difference varies); the first three together ${percent(three)}.${certain === null ? worth : stands}`;
+  return `What decides most between ${between} in ${labelOf(measure)}: ${lowered(labelIn(top.label, reading.system))} (${percent(top.share)} of how far the difference varies); the first three together ${percent(three)}.${certain === null ? worth : stands}`;
 }
 
 /** The scenario that is ahead in more than 99.5 of 100 draws; null where either may be, or neither side is better. */
@@ -101,7 +102,7 @@ export function rankingFigure(
         ...(worths ? ['worth knowing first'] : []),
       ],
       rows: ranked.map((r) => [
-        capital(r.label),
+        capital(labelIn(r.label, reading.system)),
         percent(r.share),
         number(r.low, r),
         number(r.central, r),
@@ -130,7 +131,7 @@ function drawRanking(ranked: readonly Ranked[], reading: Reading, width: number)
   const behind = (r: Ranked) => (narrow ? `${percent(r.share)}, ${range(r)}` : percent(r.share));
   const label = (r: Ranked) => {
     const room = charactersIn(width) - (narrow ? 0 : range(r).length + 4);
-    const words = capital(r.label);
+    const words = capital(labelIn(r.label, reading.system));
     return `${words.length > room ? `${words.slice(0, Math.max(8, room - 1)).trimEnd()}…` : words}  `;
   };
   const rows = ranked.map((r, k) => ({ ...r, k: String(k) }));

@@ -66,7 +66,7 @@ export function sectionFinding(scene: Scene): string {
   if (!bedded)
     return `${metres(freeM)} stays free under the lowest roof member, ${fits}. ${tankWords(scene)}`;
   const lift = liftM > 0 ? ` Barrier and trough stand ${metres(liftM)} above their place in the autumn.` : '';
-  return `Week ${week} (${sayDay(day)}): the bed stands ${metres(bedM)} above the floor (${lowM.toFixed(2)} to ${highM.toFixed(2)}) and leaves ${metres(freeM)} under the lowest roof member, ${fits}.${lift}${scene.slats ? ` ${tankWords(scene)}` : ''}`;
+  return `Week ${week} (${sayDay(day)}): the bed stands ${metres(bedM)} above the floor (${lowM.toFixed(2)} to ${highM.toFixed(2)} m) and leaves ${metres(freeM)} under the lowest roof member, ${fits}.${lift}${scene.slats ? ` ${tankWords(scene)}` : ''}`;
 }
 
 /** Whether the slurry of the winter stays under the slats. */

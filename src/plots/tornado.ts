@@ -1,6 +1,8 @@
 /** What moves the present value: the stresses, and each uncertain number from its low to its high end. */
+
 import { ticks } from 'd3-array';
 import { levelWords, type StressRow } from '../model/money/stress.ts';
+import { labelIn } from '../units/inWords.ts';
 import type { Sensitivities } from '../whatif/oneAtATime.ts';
 import { emptyFigure, type LegendEntry, type PrintFigure } from './figure.ts';
 import { GREYS, INK, PAPER } from './palette.ts';
@@ -56,7 +58,7 @@ export function tornadoBars({ scenario, sensitivities, stress }: TornadoOf, read
   const ranged = sensitivities.rows.map(({ label, unit, low, high, atLow, atHigh }): TornadoBar => {
     const end = (value: number) => rangeText(value, unit, reading);
     return {
-      label,
+      label: labelIn(label, reading.system),
       span: `${bare(end(low), end(high))} to ${end(high)}`,
       kind: 'range',
       from: Math.min(atLow, atHigh),

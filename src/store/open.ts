@@ -11,6 +11,7 @@ import { COMPARISONS } from '../model/measures.ts';
 import { CASH_RESULTS } from '../model/money/cashTerms.ts';
 import type { ResultName } from '../model/quantities.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
+import { BILL_LINES } from '../model/works/bill.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
 import { plainName, withWeather } from '../notebook/weatherBlock.ts';
@@ -46,6 +47,8 @@ const DRAWN: readonly ResultName[] = [
     ...CASH_RESULTS,
     ...CHANCE_RESULTS,
     'capitalCash',
+    'capitalNonCash',
+    ...BILL_LINES.map(({ cost }) => cost),
     ...RESULTS.filter(({ part }) => part === 'costs').map(({ name }) => name),
   ]),
 ];

@@ -14,6 +14,7 @@ import type { Override, Scenario } from '../notebook/schema.ts';
 import type { System } from '../notebook/systems.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { baselineRows } from './baselines.ts';
+import { brokenIn, endlessIn, stopOn } from './invariants.ts';
 import { changesFor } from './rows.ts';
 
 export interface ScenarioResult {
@@ -91,7 +92,13 @@ export function evaluateBound(
     bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes: turned[k] })),
   );
   const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
-  const rowValues = bound.map((_, row) => valuesAt({ ...input, ...made }, row));
+  const columns = { ...input, ...made };
+  const rowValues = bound.map((_, row) => valuesAt(columns, row));
+  const look = watch ? brokenIn : endlessIn;
+  const seek = () =>
+    bound.flatMap((each, row) => look(columns, { row, values: rowValues[row], ...of(each) }));
+  // While an input is turned in a build, what stands still has been looked at.
+  if (watch || !checked) (watch ?? stopOn)(seek());
   const cases = financeCase(
     bound.map(({ scenario, bindings }, row) => ({
       name: scenario.name,
@@ -139,6 +146,28 @@ export function withBands(
       : drawn;
   });
 }
+
+/** Called with what is broken in each evaluation, mostly nothing. */
+type Watch = (broken: readonly string[]) => void;
+
+/** In tests and development all that is broken stops the work; in a build, what is no number. */
+let watch: Watch | undefined = import.meta.env?.DEV ? stopOn : undefined;
+
+/**
+ * Looks at every evaluation from now on; gives back what looked before.
+ *
+ * @internal for the fuzz
+ */
+export function watchEvaluations(next: Watch | undefined): Watch | undefined {
+  const before = watch;
+  watch = next;
+  return before;
+}
+
+const of = ({ scenario, bindings }: BoundScenario) => ({
+  name: scenario.name,
+  missing: [...bindings.values()].some(({ origin }) => origin === 'missing'),
+});
 
 /** The results in one row, null where its scenario has no such quantity or a price was missing. */
 export function valuesAt(made: Columns, row: number): Values {

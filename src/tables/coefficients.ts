@@ -15,6 +15,7 @@ import {
 import { type CsvRecord, readCsv } from './csv.ts';
 import { MEASURING_FILE, measuringWords, namesOption } from './measuring.ts';
 import { MOVEMENTS_FILE } from './movements.ts';
+import { unitSpan } from './unitSpans.ts';
 
 /** Dimension of a choice → its options: texture → sand, loamySand … Families are dimensions too. */
 export type ChoiceOptions = Readonly<Record<string, readonly string[]>>;
@@ -122,6 +123,15 @@ function rowProblems(file: string, record: CsvRecord, context: RowContext): Prob
       todo: 'put the three in order',
     });
 
+  const span = unitSpan(v.unit);
+  numbers.forEach((number, k) => {
+    if (number < span.low || number > span.high)
+      complain(['low', 'central', 'high'][k], `no ${v.unit} is such a number`, {
+        found: String(number),
+        allowed: `${span.low} to ${span.high}: ${span.because}`,
+        todo: 'mend the number, or the unit where it is another',
+      });
+  });
   if (v.unit === '')
     complain('unit', 'missing unit', { found: '(empty)', todo: "write the unit, or 'fraction' for a share" });
   if (v.appliesTo === '')
@@ -163,7 +173,7 @@ function choiceProblems(v: CsvRecord['values'], choices: ChoiceOptions, complain
       });
     return;
   }
-  const options = choices[v.choice];
+  const options = Object.hasOwn(choices, v.choice) ? choices[v.choice] : undefined;
   if (!options)
     complain('choice', 'unknown choice', { found: v.choice, allowed: Object.keys(choices).join(', ') });
   else if (option === undefined)

@@ -14,14 +14,18 @@ export interface Problem {
   todo?: string;
 }
 
+/** Longer than any name: what a damaged file holds must not bury what is said of it. */
+const LONGEST = 300;
+const clipped = (text: string) => (text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text);
+
 /** One line: `file:line key: what; found …; allowed …; todo`. Parts that are not known are left out. */
 export function formatProblem({ file, line, key, what, found, allowed, todo }: Problem): string {
-  const place = `${file}${line === undefined ? '' : `:${line}`}${key === undefined ? '' : ` ${key}`}`;
+  const place = `${file}${line === undefined ? '' : `:${line}`}${key === undefined ? '' : ` ${clipped(key)}`}`;
   const parts = [
     what,
-    found === undefined ? '' : `found ${found}`,
+    found === undefined ? '' : `found ${clipped(found)}`,
     allowed === undefined ? '' : `allowed ${allowed}`,
     todo ?? '',
   ].filter((part) => part !== '');
-  return `${place}: ${parts.join('; ')}`.replace(/\s*[\r\n]+\s*/g, ' ');
+  return `${place}: ${parts.join('; ')}`.replace(/\s*[\r\n]+\s*/g, ' ').replace(/\p{Cc}/gu, '\uFFFD');
 }

@@ -31,6 +31,12 @@ const CUSTOMARY: Readonly<Record<string, readonly [unit: string, holds: number]>
   ha: ['ac', ACRE_HA],
   L: ['gal', GALLON_L],
   kN: ['lbf', POUND_FORCE_KN],
+  kNm: ['lbf·ft', POUND_FORCE_KN * FOOT_M],
+  km: ['mi', (5280 * FOOT_M) / 1000],
+  // A difference of temperatures, in which the two zeros do not matter.
+  K: ['°F', 1 / 1.8],
+  // The one composite that has a name of its own.
+  'm/s': ['mph', (5280 * FOOT_M) / 3600],
 };
 
 /** Units without a customary twin in which a composite unit is left as it is: g/kg is not g/lb. */
@@ -42,6 +48,8 @@ const FAHRENHEIT_OF_ZERO = 32;
 export function toSystem(value: number, unit: string, system: UnitSystem): Quantity {
   if (system === 'metric') return { value, unit };
   if (unit === '°C') return { value: value * FAHRENHEIT_PER_CELSIUS + FAHRENHEIT_OF_ZERO, unit: '°F' };
+  const named = CUSTOMARY[unit];
+  if (named) return { value: value / named[1], unit: named[0] };
   const { factor, unit: to } = customary(unit);
   return { value: value * factor, unit: to };
 }

@@ -27,6 +27,8 @@ export interface Asking<K extends Kind> {
 export interface Explorer {
   /** What has run for longer than 200 ms and is not done. */
   readonly progress: ReadonlySignal<readonly Progress[]>;
+  /** How many questions have no answer yet, however short a while they take. */
+  readonly waiting: ReadonlySignal<number>;
   /** The answer, or undefined when it was stopped or asked anew. Rejects when the job failed. */
   ask<K extends Kind>(asking: Asking<K>): Promise<Answers[K] | undefined>;
   /** Few draws at once, then all of them, each handed to `deliver` unless something newer was asked meanwhile. */
@@ -55,12 +57,14 @@ export function openExplorer(port: ExplorerPort, now: () => number = () => perfo
   const running = new Map<string, Running>();
   const settings = new WeakMap<Setting['bound'], { id: number; weather: string }>();
   const shown = signal<readonly Progress[]>([]);
+  const waiting = signal(0);
   let version = 0;
   let lastSetting = 0;
   const send = (message: ToServer) => port.postMessage(message);
 
   const finish = (slot: string) => {
     running.delete(slot);
+    waiting.value = running.size;
     if (shown.value.some((p) => p.slot === slot)) shown.value = shown.value.filter((p) => p.slot !== slot);
   };
   const stop = (slot: string) => {
@@ -97,6 +101,7 @@ export function openExplorer(port: ExplorerPort, now: () => number = () => perfo
         resolve: resolve as (a: unknown) => void,
         reject,
       });
+      waiting.value = running.size;
       send({ say: 'ask', version: mine, setting: settingOf(setting), request, changes, urgent });
     });
   };
@@ -117,6 +122,7 @@ export function openExplorer(port: ExplorerPort, now: () => number = () => perfo
 
   return {
     progress: computed(() => shown.value),
+    waiting: computed(() => waiting.value),
     ask,
     async follow(asking, deliver) {
       const { count } = asking.request;

@@ -101,7 +101,10 @@ describe.each(WIDTHS)('at %i by %i', (width, height) => {
     );
     expect(said).toEqual(
       counted?.map(([stops, changes]) =>
-        [stops > 0 ? `${stops} to stop at` : '', changes > 0 ? `${changes} to change` : '']
+        [
+          stops > 0 ? `${stops} ${stops === 1 ? 'stop' : 'stops'}` : '',
+          changes > 0 ? `${changes} to change` : '',
+        ]
           .filter((part) => part !== '')
           .join(', '),
       ),

@@ -18,6 +18,7 @@ import { setQuote } from '../../src/notebook/quote.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
 import type { Reading } from '../../src/plots/reading.ts';
 import { evaluate, type Run } from '../../src/study/evaluate.ts';
+import { billRows } from '../../src/study/moneyCase.ts';
 import { loadTables } from '../../src/tables/load.ts';
 import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
 import { bandsOf } from '../../src/uncertainty/percentiles.ts';
@@ -118,8 +119,39 @@ describe('the bill', () => {
     const at = (head: string) => foot.find(([label]) => label.startsWith(head))?.[1] as number;
     expect(at('Unforeseen')).toBeGreaterThan(0);
     expect(at('In cash') + at('Unforeseen')).toBeCloseTo(at('Budget in cash, P80'), 2);
-    expect(foot.find(([label]) => label.startsWith('Together'))?.[0]).toContain('likely');
+    expect(foot.find(([label]) => label.startsWith('Together'))?.[0]).toContain('middle');
     expect(words(element)).toContain('The budget is P80');
+  });
+
+  it('shows the span and the middle of each line once the draws are in, as they are counted by hand', async () => {
+    const lines = billRows(run, 1).flatMap(({ spec, label }) => (spec ? [{ name: spec.cost, label }] : []));
+    const draws = drawAll(run, { count: 61, seed: 1, keep: lines.map(({ name }) => name) });
+    const results = run.results.map((result, k) => ({ ...result, bands: bandsOf(draws, k) }));
+    const element = await shown('wk-bill', 1000, { scenario: 'Deep bed', draws, results });
+    const rows = [...(element.shadowRoot?.querySelectorAll('table:not(.members) tbody tr') ?? [])];
+    let spanned = 0;
+    lines.forEach(({ name, label }, k) => {
+      const sorted = [...(draws.results[name] as Float64Array)]
+        .filter((_, at) => at % draws.scenarios === 1)
+        .sort((a, b) => a - b);
+      const said = rows[k].querySelector('td:last-child small')?.textContent ?? '';
+      expect(rows[k].textContent?.toLowerCase()).toContain(label.toLowerCase());
+      if (sorted[6] === sorted[54]) {
+        expect(said).toBe('');
+        return;
+      }
+      spanned++;
+      // Of 61 draws the 7th, 31st and 55th are P10, P50 and P90; three digits are printed.
+      const numbers =
+        said
+          .replace(/(\d)[\u202f\u00a0 ](?=\d)/g, '$1')
+          .match(/\d+(\.\d+)?/g)
+          ?.map(Number) ?? [];
+      [sorted[6], sorted[54], sorted[30]].forEach((value, at) => {
+        expect(Math.abs(numbers[at] / value - 1), `${label}: ${said}`).toBeLessThan(0.051);
+      });
+    });
+    expect(spanned).toBeGreaterThan(15);
   });
 
   it('asks for a quote with a price and a reason, and takes it out again', async () => {

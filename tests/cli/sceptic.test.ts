@@ -88,9 +88,9 @@ describe('a sweep', () => {
     ['bedShare', '0', '2', '--to', '0 to 1'],
     ['winterDays', '1', '2000', '--to', '1 to 366'],
     ['interestRate', '-1', '0.1', '--from', '0 to 1'],
-    ['eaveM', '0', '4', '--from', 'above 0'],
+    ['eaveM', '0', '4', '--from', '0.5 to 25'],
     ['rainFactor', '-1', '1', '--from', '0 to 5'],
-    ['packDecayAt20CPerDay', '-0.1', '0.1', '--from', '0 or more'],
+    ['packDecayAt20CPerDay', '-0.1', '0.1', '--from', '0 to 2'],
   ])('does not take %s from %s to %s', async (over, from, to, option, allowed) => {
     const { code, out, error } = await winterkeep(
       'sweep',
@@ -146,7 +146,7 @@ describe('check', () => {
     ['itself as baseline', [finance('{ baseline: Straw bed }')], 'cannot be compared with itself'],
     ['a share above the whole', [['draws: {', 'coefficients:\n  - { id: excretaDegradableFraction, value: 40, because: x }\ndraws: {']], 'coefficients.0.value: the coefficient cannot have this value; found 40; allowed a number from 0 to 1'],
     ['a mass below nothing', [['draws: {', 'coefficients:\n  - { id: packDecayAt20CPerDay, value: 0.01, low: -1, because: x }\ndraws: {']], 'coefficients.0.low: the coefficient cannot'],
-    ['brackets without end', [['units: metric', `units: ${'['.repeat(20_000)}${']'.repeat(20_000)}`]], 'nested thousands deep'],
+    ['brackets without end', [['units: metric', `units: ${'['.repeat(20_000)}${']'.repeat(20_000)}`]], 'brackets opened on one line'],
   ]; // biome-ignore format: a table
   it.each(bad)('refuses %s', async (name, changes, says) => {
     const { code, out, error } = await winterkeep('check', changed(name.replace(/ /g, '-'), ...changes));

@@ -24,6 +24,7 @@ const TOP = [
   'DEVELOPERS.md',
   'LICENSE',
   'README.md',
+  'THIRD-PARTY.md',
   'biome.json',
   'data',
   'knip.json',

@@ -26,6 +26,8 @@ const folders = (top: string): string[] => {
 /** Folders of tests that are no room of src, and what is in them. */
 const NO_ROOM: Readonly<Record<string, string>> = {
   bench: 'speed and memory, and a spreadsheet to compare with',
+  hostile: 'notebooks that mean harm, for the tests in a browser and of reading',
+  fuzz: 'damaged notebooks, tables, weather and links through everything',
   broken: 'files that must be refused, for the tests of the rooms that read them',
   browser: 'what needs a browser: elements and the page',
   house: 'rules on the files themselves',

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openNotebook as openFile, shippedTables } from '../../src/cli/open.ts';
 import { paperReport } from '../../src/cli/paper.ts';
-import { answerBy } from '../../src/elements/cells/wk-case.ts';
+import { answerBy } from '../../src/elements/parts/paperAnswers.ts';
 import { notebookWinters } from '../../src/model/weather/notebookWinters.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
 import { answerLines } from '../../src/paper/answers.ts';

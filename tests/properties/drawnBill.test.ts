@@ -162,7 +162,7 @@ function measured(
   const front = !bedded || areas(plan, 'pens') === 0 ? 0 : spanX(plan, 'pens');
   const exits = lengths(plan, 'exit');
   return new Map([
-    ['groundwork', [bill.billGroundworkM2, plot]],
+    ['groundwork', [bill.billGroundworkM2, plot - slats]],
     ['padConcrete', [bill.billPadConcreteM3, count(plan, 'post') * bill.padConcreteM3PerPost]],
     ['postFixings', [bill.billPostFixingsCount, frames * (count(section, 'post') + 1)]],
     ['timberBought', [bill.billTimberBoughtM3, timber]],

@@ -127,7 +127,7 @@ describe('rate of return', () => {
     [[-100, -5, -5], 'no year brings money in'],
     [[100, 5, 5], 'no year costs money'],
     [[-100, Number.NaN, 50], 'missing'],
-    [[100, -240, 150], 'no rate'],
+    [[100, -240, 150], 'more comes back than goes out'],
   ])(sum('none where there is none: %s; own'), (flows, words) => {
     const found = rateOfReturn(flows);
     expect(found.rate).toBeNull();

@@ -56,8 +56,8 @@ describe('an input changed in place', () => {
       kind: 'refused',
       words: 'share in calf cannot be 150 %: it is at least 0 %, at most 100 %',
     });
-    expect(to(SMALL, ['farm', 'herd', 0, 'weightKg'], '20')).toMatchObject({
-      words: 'weight cannot be 20 kg: it is at least 30 kg, at most 1500 kg',
+    expect(to(SMALL, ['farm', 'herd', 0, 'weightKg'], '10')).toMatchObject({
+      words: 'weight cannot be 10 kg: it is at least 15 kg, at most 1500 kg',
     });
     expect(to(SMALL, ['farm', 'land', 'receivingHa'], '')).toMatchObject({
       words: 'ground for manure or compost cannot be left empty: type a number in ha',

@@ -20,15 +20,15 @@ function placeOf(figure: number, draws: Float64Array): number {
 }
 
 /**
- * Known to lie outside (P65 to P70), and open: no row behind them has its best guess at an end of its span. Nitrous oxide
- * of cattle on wet pasture is published as 0.006 between 0 and 0.027, and its best guess is a mean. The worth of what
- * falls on a paddock is capped by what the grass needs, so that a low need takes more off than a high one adds; the span
- * of that need and of the share of soils in need may both hold the soil's status.
+ * Known to lie outside (P66 to P70), and open. Nitrous oxide of cattle on wet pasture is published as 0.006 between 0 and
+ * 0.027: the best guess is a mean, the mean of the draws is the figure, and whatever reaches so far up on one side has its
+ * mean above its middle; a middle in the middle would narrow a published span. What a wet paddock's nitrogen and phosphorus
+ * are worth is capped by what the grass needs, so that a low need takes more off than a high one adds.
  */
 const OUTSIDE: Readonly<Record<string, readonly string[]>> = {
   'coast-lender-case': ['As it is: greenhouseGasTonnes'],
-  'hill-farm-choice': ['Paddock: nutrientValue', 'Paddock: greenhouseGasTonnes'],
-  'hill-farm-own-chips': ['Paddock: nutrientValue', 'Paddock: greenhouseGasTonnes'],
+  'hill-farm-choice': ['Paddock: greenhouseGasTonnes'],
+  'hill-farm-own-chips': ['Paddock: greenhouseGasTonnes'],
   'atlantic-rain-and-herd': ['Out: nutrientValue', 'Out: greenhouseGasTonnes'],
 };
 
@@ -58,6 +58,18 @@ describe('every headline lies between P35 and P65 of its own draws', () => {
     });
     expect(looked).toBeGreaterThan(20);
     expect(outside.sort()).toEqual([...OUTSIDE[name]].sort());
+  });
+
+  it('and the greenhouse gas of animals outdoors is the mean of its draws, to a twentieth', async () => {
+    const { run } = await openNotebook('notebooks/coast-lender-case.md');
+    const of = drawsOf(
+      drawAll(run, { count: 4000, seed: 1, keep: ['greenhouseGasTonnes'] }),
+      'greenhouseGasTonnes',
+      0,
+    );
+    const mean = of.reduce((sum, value) => sum + value, 0) / of.length;
+    const figure = run.results[0].values.greenhouseGasTonnes as number;
+    expect(Math.abs(figure / mean - 1)).toBeLessThan(0.05);
   });
 
   it('of all notebooks that are shipped', () => {

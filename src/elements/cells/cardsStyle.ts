@@ -147,6 +147,8 @@ export const cardsStyle = css`
     display: none;
   }
   .base select {
+    background: var(--paper);
+    color: var(--ink);
     font: inherit;
     padding: 0.2rem 0.3rem;
     max-width: 100%;

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { ResultName } from '../../model/quantities.ts';
 import { QUOTABLE } from '../../model/works/bill.ts';
-import { cents, span } from '../../paper/amounts.ts';
+import { about, cents, span } from '../../paper/amounts.ts';
 import { priceSource, priceText, quantityText, unforeseenWords } from '../../paper/bill.ts';
 import { type Budget, budgetOf } from '../../paper/budget.ts';
 import { guessed } from '../../paper/summary.ts';
@@ -13,8 +13,12 @@ import { houseWords } from '../../study/houseCost.ts';
 import { moneyCase, proposalOf } from '../../study/moneyCase.ts';
 import type { TimberList } from '../../study/timberList.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
+import { labelIn, numbersIn, unitOfLabel, wordsIn } from '../../units/inWords.ts';
 import { ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
+
+/** Says the middle and the span of a result, or nothing before the draws are in. */
+type Likely = (name: ResultName) => TemplateResult | typeof nothing;
 
 const QUOTABLE_IDS = new Set(QUOTABLE.map(({ id }) => id));
 
@@ -178,7 +182,7 @@ export class WkBill extends LitElement {
     </form>`;
   }
 
-  #line(row: BillRow, scenario: number, quoted: ReadonlySet<string>): TemplateResult {
+  #line(row: BillRow, scenario: number, quoted: ReadonlySet<string>, likely: Likely): TemplateResult {
     const quantity = quantityText(row, this.reading);
     const source = [row.year ?? '', priceSource(row), row.own ? 'own, no cash' : '']
       .filter((part) => part !== '')
@@ -197,7 +201,7 @@ export class WkBill extends LitElement {
           }
         </th>
         <td class="n">${quantity}<small>${quantity === '' ? '' : '× '}${priceText(row)}</small></td>
-        <td class="n">${row.amount === null ? html`<span class="gap">no price</span>` : cents(row.amount)}</td>
+        <td class="n">${row.amount === null ? html`<span class="gap">no price</span>` : cents(row.amount)}${row.spec ? likely(row.spec.cost) : nothing}</td>
       </tr>
       ${this.editing === row.id ? html`<tr class="screen"><td colspan="3">${this.#editor(row, scenario)}</td></tr>` : nothing}`;
   }
@@ -211,13 +215,14 @@ export class WkBill extends LitElement {
 
   #members(list: TimberList): TemplateResult {
     const { rows, sum, boards } = timberRows(list);
+    const { system } = this.reading;
     const line = (cells: readonly string[]) =>
-      html`<tr>${cells.map((cell, k) => (k === 0 ? html`<th scope="row">${capital(cell)}</th>` : html`<td class="n">${cell}</td>`))}</tr>`;
+      html`<tr>${cells.map((cell, k) => (k === 0 ? html`<th scope="row">${capital(wordsIn(cell, system))}</th>` : html`<td class="n">${numbersIn(cell, unitOfLabel(`, ${TIMBER_HEAD[k]}`) ?? unitOfLabel(TIMBER_HEAD[k]), system)}</td>`))}</tr>`;
     return html`<h3>Timber for the saw</h3>
       <p>${timberWords(list)}</p>
       <div class="scroll" tabindex="0" role="group" aria-label="Timber for the saw">
         <table class="members">
-          <thead><tr>${TIMBER_HEAD.map((head, k) => html`<th scope="col" class=${k > 0 ? 'n' : ''}>${head}</th>`)}</tr></thead>
+          <thead><tr>${TIMBER_HEAD.map((head, k) => html`<th scope="col" class=${k > 0 ? 'n' : ''}>${labelIn(head, system)}</th>`)}</tr></thead>
           <tbody>${rows.map(line)}</tbody>
           <tfoot>${line(sum)}${line(boards)}</tfoot>
         </table>
@@ -235,16 +240,18 @@ export class WkBill extends LitElement {
     const quoted = new Set(result.scenario.finance.quotes.map(({ line }) => line));
     const { capitalCost, capitalCash, capitalNonCash } = result.values;
     const gaps = bill.filter(({ noPrice }) => noPrice);
-    const likely = (name: ResultName) => {
-      const said = span(bands?.p10[name], bands?.p90[name], 'money', reading);
-      return said === '' ? nothing : html`<br /><small>likely ${said}</small>`;
+    const likely: Likely = (name) => {
+      const [low, middle, high] = [bands?.p10[name], bands?.p50[name], bands?.p90[name]];
+      // A figure that no draw moves is a quote or a sum as given: it has no span.
+      if (typeof low !== 'number' || typeof middle !== 'number' || low === high) return nothing;
+      return html`<small>${span(low, high, 'money', reading)}<br />middle ${about(middle, reading).replace(reading.currency, '').trim()}</small>`;
     };
     const total = (label: string, value: number | null, quantity: ResultName) => html`<tr>
       <th scope="row" colspan="2">${label}${likely(quantity)}</th>
       <td class="n">${value === null ? html`<span class="gap">no sum</span>` : html`<button type="button" class="number" aria-label="${label}: ${cents(value)}. Show the working" @click=${() => ask(this, 'wk-explain', { scenario: index, quantity })}>${cents(value)}</button>`}</td>
     </tr>`;
     return html`<h2>What must be built: ${result.name}</h2>
-      <p>${caption === undefined ? 'Quantities follow from the measures of the works.' : caption.replace(/([^.!?])\s*$/, '$1.')} Amounts in ${moneyOf(reading)}; a line with its own year is a price of that year.</p>
+      <p>${caption === undefined ? 'Quantities follow from the measures of the works.' : caption.replace(/([^.!?])\s*$/, '$1.')} Amounts in ${moneyOf(reading)}; a line with its own year is a price of that year. ${this.draws ? 'Under each amount stand its P10 to P90 and its middle, P50: the sum of lines is not the sum of their ends.' : ''}</p>
       ${gaps.map(({ label, id }) => html`<p class="gap">No price given for ${label} in ${reading.currency}. Give a quote for line “${id}”.</p>`)}
       ${
         bill.length === 0
@@ -252,20 +259,20 @@ export class WkBill extends LitElement {
           : html`<div class="scroll" tabindex="0" role="group" aria-label="Bill of quantities, ${result.name}">
               <table>
                 <thead><tr><th scope="col">Line</th><th scope="col" class="n">Quantity</th><th scope="col" class="n">${reading.currency}</th></tr></thead>
-                <tbody>${bill.map((row) => this.#line(row, index, quoted))}</tbody>
+                <tbody>${bill.map((row) => this.#line(row, index, quoted, likely))}</tbody>
                 <tfoot>${total('In cash', capitalCash, 'capitalCash')}${total('In own timber and hours', capitalNonCash, 'capitalNonCash')}${total('Together', capitalCost, 'capitalCost')}${this.#budget(budget)}</tfoot>
               </table>
             </div>
             <p>${guessed(bill)}</p>
             ${this.draws ? html`<p>${unforeseenWords(budget, { draws: this.draws, reading })}</p>` : nothing}
-            ${house ? html`<h3>Beside published costs</h3><p>${houseWords(house)}</p>` : nothing}`
+            ${house ? html`<h3>Beside published costs</h3><p>${wordsIn(houseWords(house), reading.system)}</p>` : nothing}`
       }
       ${members ? this.#members(members) : nothing}
       ${
         timber.length === 0
           ? nothing
           : html`<h3>Timber too long in one piece</h3>
-            <ul>${timber.map(({ member, neededM, longestM, alternatives }) => html`<li>A ${member} would be ${neededM.toFixed(2)} m; the longest to be had is ${longestM.toFixed(2)} m. Instead: ${alternatives.join('; or ')}.</li>`)}</ul>`
+            <ul>${timber.map(({ member, neededM, longestM, alternatives }) => html`<li>${wordsIn(`A ${member} would be ${neededM.toFixed(2)} m; the longest to be had is ${longestM.toFixed(2)} m. Instead: ${alternatives.join('; or ')}.`, reading.system)}</li>`)}</ul>`
       }`;
   }
 }

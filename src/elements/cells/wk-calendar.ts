@@ -4,13 +4,20 @@ import type { ShedResult } from '../../model/checks/check.ts';
 import { calendarFile } from '../../season/calendarFile.ts';
 import { type SeasonPlan, seasonPlan } from '../../season/plan.ts';
 import type { Coefficient } from '../../tables/coefficient.ts';
+import { labelIn, numbersIn, wordsIn } from '../../units/inWords.ts';
+import type { UnitSystem } from '../../units/quantities.ts';
+import { offer } from '../parts/offer.ts';
 import { shared } from '../parts/style.ts';
 
 const metres = (value: number | null) => (value === null ? '–' : value.toFixed(2));
 
 /** The season as a list to hang in the barn and to take into a calendar. */
 export class WkCalendar extends LitElement {
-  static override properties = { result: { attribute: false }, coefficients: { attribute: false } };
+  static override properties = {
+    result: { attribute: false },
+    coefficients: { attribute: false },
+    system: {},
+  };
 
   static override styles = [
     shared,
@@ -83,16 +90,18 @@ export class WkCalendar extends LitElement {
 
   declare result: ShedResult | undefined;
   declare coefficients: ReadonlyMap<string, Coefficient> | undefined;
+  declare system: UnitSystem;
+
+  constructor() {
+    super();
+    this.system = 'metric';
+  }
 
   #save(plan: SeasonPlan): void {
-    const address = URL.createObjectURL(
+    offer(
       new Blob([calendarFile(plan, new Date())], { type: 'text/calendar' }),
+      `${plan.name.replace(/[^\p{L}\p{N}]+/gu, '-')}.ics`,
     );
-    const link = document.createElement('a');
-    link.href = address;
-    link.download = `${plan.name.replace(/[^\p{L}\p{N}]+/gu, '-')}.ics`;
-    link.click();
-    URL.revokeObjectURL(address);
   }
 
   protected override render() {
@@ -105,7 +114,7 @@ export class WkCalendar extends LitElement {
           ({ day, until, title, words }) => html`<li>
             <span class="box" aria-hidden="true"></span>
             <time datetime=${day}>${sayDay(day)}${until ? html`<br />to ${sayDay(until)}` : nothing}</time>
-            <span>${title}<small>${words}</small></span>
+            <span>${wordsIn(title, this.system)}<small>${wordsIn(words, this.system)}</small></span>
           </li>`,
         )}
       </ol>
@@ -117,8 +126,8 @@ export class WkCalendar extends LitElement {
               <summary>Bedding week by week</summary>
               <div class="scroll" tabindex="0" role="group" aria-label="Bedding week by week">
                 <table>
-                  <thead><tr><th scope="col">Week</th><th scope="col">From</th><th scope="col" class="n">Bedding, kg</th><th scope="col" class="n">Bed, m</th><th scope="col" class="n">Raise barrier, m</th></tr></thead>
-                  <tbody>${plan.weeks.map((w) => html`<tr><th scope="row">${w.week}</th><td>${sayDay(w.day)}</td><td class="n">${w.beddingKg.toFixed(0)}</td><td class="n">${metres(w.bedM)}</td><td class="n">${w.raiseM > 0 ? metres(w.raiseM) : ''}</td></tr>`)}</tbody>
+                  <thead><tr><th scope="col">Week</th><th scope="col">From</th><th scope="col" class="n">${labelIn('Bedding, kg', this.system)}</th><th scope="col" class="n">${labelIn('Bed, m', this.system)}</th><th scope="col" class="n">${labelIn('Raise barrier, m', this.system)}</th></tr></thead>
+                  <tbody>${plan.weeks.map((w) => html`<tr><th scope="row">${w.week}</th><td>${sayDay(w.day)}</td><td class="n">${numbersIn(w.beddingKg.toFixed(0), 'kg', this.system)}</td><td class="n">${numbersIn(metres(w.bedM), 'm', this.system)}</td><td class="n">${w.raiseM > 0 ? numbersIn(metres(w.raiseM), 'm', this.system) : ''}</td></tr>`)}</tbody>
                 </table>
               </div>
             </details>`

@@ -3,7 +3,7 @@ import type { RowChanges } from '../../model/bind.ts';
 import { whole } from '../../paper/amounts.ts';
 import { answerLines } from '../../paper/answers.ts';
 import { paperDocument } from '../../paper/document.ts';
-import { type Answerer, gather, movesQuestion } from '../../paper/gather.ts';
+import { gather, movesQuestion } from '../../paper/gather.ts';
 import { dayText, type PaperNotebook, type Report, reportFrom } from '../../paper/report.ts';
 import type { Paper } from '../../paper/style.ts';
 import { capital, moneyOf, type Reading } from '../../plots/reading.ts';
@@ -13,6 +13,9 @@ import { type MoneyCase, moneyCase, proposalOf } from '../../study/moneyCase.ts'
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
 import type { Explorer } from '../../worker/explorer.ts';
 import { type Answering, answering } from '../parts/answering.ts';
+import { notReady } from '../parts/notReady.ts';
+import { inertName, offer } from '../parts/offer.ts';
+import { answerBy, type PaperSlots } from '../parts/paperAnswers.ts';
 import { printText } from '../parts/printText.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
@@ -27,23 +30,6 @@ const nameless = ({ system }: Reading): PaperNotebook => ({
   units: system,
   draws: { count: 0, seed: 1 },
 });
-
-type PaperSlots = { readonly [K in keyof Answerer]: string };
-
-/** Has the worker answer what the paper asks. */
-export function answerBy(
-  explorer: Explorer,
-  setting: Run,
-  slots: PaperSlots,
-  changes: RowChanges = new Map(),
-): Answerer {
-  return {
-    draws: (asked) =>
-      explorer.ask({ slot: slots.draws, setting, changes, request: { kind: 'draws', ...asked } }),
-    moves: (asked) =>
-      explorer.ask({ slot: slots.moves, setting, changes, request: { kind: 'money', ...asked } }),
-  };
-}
 
 /** The case for a partner or lender in short: five answers, the stresses, what moves it, and the whole paper to print. */
 export class WkCase extends LitElement {
@@ -169,7 +155,7 @@ export class WkCase extends LitElement {
   }
 
   /** The paper as the command gathers it; the lines on the page go by the draws that are there already. */
-  async #print(paper: Paper): Promise<void> {
+  async #make(paper: Paper, then: (text: string) => void): Promise<void> {
     const { run, notebook, explorer, changes } = this;
     const index = run ? proposalOf(run, this.scenario) : -1;
     if (!run || !notebook || !explorer || index < 0) return;
@@ -179,10 +165,15 @@ export class WkCase extends LitElement {
         { notebook, run, index, day: today() },
         answerBy(explorer, run, this.#paperSlots, changes),
       );
-      if (report && this.isConnected) printText(paperDocument(report, paper));
+      if (report && this.isConnected) then(paperDocument(report, paper));
     } catch (error) {
       this.fault = error instanceof Error ? error.message : String(error);
     }
+  }
+
+  #save(text: string, name: string): void {
+    const title = inertName(this.notebook?.title ?? '', 'notebook');
+    offer(new Blob([text], { type: 'text/html' }), `${title}-case-${inertName(name, 'proposal')}.html`);
   }
 
   override disconnectedCallback(): void {
@@ -232,7 +223,7 @@ export class WkCase extends LitElement {
     const ready = report.stress.length > 0;
     const fault = this.#asked.fault();
     const print = (paper: Paper, label: string) =>
-      html`<button type="button" class="plain" @click=${() => this.#print(paper)}>${label}</button>`;
+      html`<button type="button" class="plain" @click=${() => this.#make(paper, printText)}>${label}</button>`;
     return html`<h2>The case for ${result.name}</h2>
       ${caption ? html`<p>${caption}</p>` : nothing}
       ${faults.length === 0 ? nothing : html`<div class="gaps"><h3>Gaps in this case</h3><ul>${faults.map(({ words }) => html`<li>${capital(words)}.</li>`)}</ul></div>`}
@@ -244,10 +235,13 @@ export class WkCase extends LitElement {
           ? html`${this.#stress(found, report)}
             <h3>What moves it</h3>
             <wk-figure .figure=${tornadoFigure({ scenario: result.name, baseline: finance.difference?.baseline ?? null, sensitivities: report.sensitivities, stress: report.stress }, reading)}></wk-figure>
-            <p class="screen">${print('a4', 'Print the lender’s paper, A4')} ${print('letter', 'Letter')}</p>
+            <p class="screen">${print('a4', 'Print the lender’s paper, A4')} ${print('letter', 'Letter')}
+              <button type="button" class="plain" @click=${() => this.#make('a4', (text) => this.#save(text, result.name))}>Save it as a file</button></p>
             <wk-progress .explorer=${this.explorer} slot-name=${this.#paperSlots.draws}></wk-progress>
             ${this.fault === '' ? nothing : html`<p>The paper could not be made: ${this.fault}.</p>`}`
-          : nothing
+          : fault === undefined
+            ? notReady(nothing)
+            : nothing
       }`;
   }
 }

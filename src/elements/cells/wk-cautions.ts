@@ -1,12 +1,14 @@
 import { css, html, LitElement } from 'lit';
 import { inWords } from '../../plots/reading.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
+import { wordsIn } from '../../units/inWords.ts';
+import type { UnitSystem } from '../../units/quantities.ts';
 import { cautionsOf } from '../parts/caution.ts';
 import { shared } from '../parts/style.ts';
 
 /** What can kill or ruin, said once, on screen and on paper. */
 export class WkCautions extends LitElement {
-  static override properties = { results: { attribute: false } };
+  static override properties = { results: { attribute: false }, system: {} };
 
   static override styles = [
     shared,
@@ -24,10 +26,12 @@ export class WkCautions extends LitElement {
   ];
 
   declare results: readonly ScenarioResult[];
+  declare system: UnitSystem;
 
   constructor() {
     super();
     this.results = [];
+    this.system = 'metric';
   }
 
   protected override render() {
@@ -39,7 +43,7 @@ export class WkCautions extends LitElement {
     return html`<section aria-label="Cautions">
       <h2>Before you act on this</h2>
       ${gas ? '' : html`<p><strong>Slurry gas kills within breaths.</strong> People and animals out before any tank is stirred or emptied; nobody enters a tank.</p>`}
-      ${found.map(({ check, names }) => html`<p>${check.words} <span class="quiet">(${inWords(names)})</span></p>`)}
+      ${found.map(({ check, names }) => html`<p>${wordsIn(check.words, this.system)} <span class="quiet">(${inWords(names)})</span></p>`)}
       <p>
         Loads on walls, roofs and slabs belong to a licensed engineer. Welfare, storage and spreading rules are for the local authority to say. Loans and taxes
         belong with a professional. The figures here are estimates with ranges, not a design.

@@ -5,6 +5,7 @@ import { GROUP_TITLES, grouped, limitText, rulesInUse } from '../../plots/checkW
 import { capital, inWords, type Reading } from '../../plots/reading.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
 import type { Source } from '../../tables/coefficient.ts';
+import { wordsIn } from '../../units/inWords.ts';
 import { shared } from '../parts/style.ts';
 
 /** Told at once, the same in several scenarios said once; the rest is folded under each scenario. */
@@ -88,7 +89,11 @@ export class WkChecks extends LitElement {
   }
 
   #one({ check, names }: Found, folded: boolean) {
-    const { id, words, source, basis, passesWith } = check;
+    const { id, source, basis } = check;
+    const { system } = this.reading;
+    const words = wordsIn(check.words, system);
+    // Four figures, so that what is built to the number does pass.
+    const passesWith = check.passesWith === undefined ? undefined : wordsIn(check.passesWith, system, 4);
     const group = groupOf(check);
     const numbers = limitText(check, this.reading);
     const title = this.sources?.get(source);

@@ -6,6 +6,7 @@ import type { ResultName } from '../../model/quantities.ts';
 import { compareFigure } from '../../plots/compare.ts';
 import { capital, type Reading } from '../../plots/reading.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
+import { labelIn } from '../../units/inWords.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 
@@ -48,14 +49,14 @@ export class WkCompare extends LitElement {
     const short = new Set<string>(COMPARISONS.map((c) => c.name));
     const rest = RESULTS.filter(({ name }) => !short.has(name));
     const option = (name: string, label: string) =>
-      html`<option value=${name} ?selected=${name === this.quantity}>${capital(label)}</option>`;
+      html`<option value=${name} ?selected=${name === this.quantity}>${labelIn(capital(label), this.reading.system)}</option>`;
     return html`<h2>Side by side</h2>
       <label class="screen">Compare
         <select class="field" @change=${(event: Event) => {
           this.quantity = resultNamed((event.target as HTMLSelectElement).value);
         }}>
           ${guard(
-            [this.quantity],
+            [this.quantity, this.reading.system],
             () => html`<optgroup label="What is mostly asked">${COMPARISONS.map((c) => option(c.name, c.short))}</optgroup>
               <optgroup label="Everything else">${rest.map((r) => option(r.name, r.label))}</optgroup>`,
           )}

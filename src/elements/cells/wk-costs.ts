@@ -1,8 +1,10 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { ResultName } from '../../model/quantities.ts';
 import { COST_LINES, costStackFigure } from '../../plots/costStack.ts';
-import { capital, labelOf, moneyOf, type Reading, show } from '../../plots/reading.ts';
+import { capital, labelOf, moneyOf, type Reading, show, unitOf } from '../../plots/reading.ts';
 import type { Run, ScenarioResult } from '../../study/evaluate.ts';
+import { labelIn } from '../../units/inWords.ts';
+import { toSystem } from '../../units/quantities.ts';
 import { absentMark, numberButton } from '../parts/number.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
@@ -95,7 +97,9 @@ export class WkCosts extends LitElement {
     if (typeof value !== 'number')
       return html`<td class="n">${absentMark(priced ? 'does not arise in this scenario' : `no price given for something in ${label.toLowerCase()}`)}</td>`;
     const [low, high] = [result.bands?.p10[name], result.bands?.p90[name]];
-    const bare = (v: number) => ({ ...show(v, '', this.reading, 3) });
+    // The heading of the table names the money; what it is counted by is in the row's.
+    const bare = (v: number) =>
+      show(toSystem(v, unitOf(name), this.reading.system).value, '', this.reading, 3);
     const scenario = this.run?.results.findIndex((other) => other.name === result.name) ?? -1;
     const spanned = typeof low === 'number' && typeof high === 'number' && high > low;
     return html`<td class="n">${numberButton(bare(value), { scenario, scenarioName: result.name, quantity: name, label, own: this.reading.own?.[scenario]?.has(name) })}${
@@ -111,7 +115,10 @@ export class WkCosts extends LitElement {
     const lines = COST_LINES.filter((name) =>
       results.some(({ values }) => typeof values[name] === 'number' && values[name] !== 0),
     );
-    const rows = [...lines.map((name): [ResultName, string] => [name, capital(labelOf(name))]), ...AFTER];
+    const rows = [
+      ...lines.map((name): [ResultName, string] => [name, capital(labelOf(name))]),
+      ...AFTER.map(([name, label]): [ResultName, string] => [name, labelIn(label, reading.system)]),
+    ];
     return html`<h2>What a year costs</h2>
       <wk-figure .figure=${caption ? { ...figure, caption } : figure}></wk-figure>
       <div class="scroll" tabindex="0" role="group" aria-label="Yearly cost by line">

@@ -6,7 +6,7 @@ import type { ScenarioResult } from '../../study/evaluate.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 
-/** Where each kilogram went, for the element the reader chooses. */
+/** Where each nutrient went, for the element the reader chooses. */
 export class WkLedger extends LitElement {
   static override properties = {
     results: { attribute: false },
@@ -52,7 +52,7 @@ export class WkLedger extends LitElement {
   }
 
   protected override render() {
-    return html`<h2>Where each kilogram went</h2>
+    return html`<h2>Where each nutrient went</h2>
       <fieldset class="screen">
         <legend class="hidden">Element</legend>
         ${NUTRIENTS.map(

@@ -4,8 +4,11 @@ import { cheapestMix, type MixAnswer } from '../../bedmix/leastCost.ts';
 import { type BeddingQuestion, beddingQuestion, missingIn } from '../../bedmix/question.ts';
 import type { Override } from '../../notebook/schema.ts';
 import { bindingWords, mixDecides, mixFigure, mixFrees, unpricedWords } from '../../plots/mix.ts';
-import { inWords, type Reading } from '../../plots/reading.ts';
+import { inWords, type Reading, show } from '../../plots/reading.ts';
 import type { Run } from '../../study/evaluate.ts';
+import { labelIn } from '../../units/inWords.ts';
+import { readTyped, typedForm, typedUnit } from '../../units/typed.ts';
+import { notReady } from '../parts/notReady.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 
@@ -116,13 +119,13 @@ export class WkMix extends LitElement {
 
   #carries({ currentTarget }: Event): void {
     const { value } = currentTarget as HTMLInputElement;
-    const kg = Number(value);
-    this.carried = value.trim() === '' || !(kg >= 0) ? null : kg;
+    const typed = readTyped(value, 'kg', { system: this.reading.system });
+    this.carried = 'value' in typed && typed.value >= 0 ? typed.value : null;
   }
 
   protected override render() {
     const { sought, reading, caption } = this;
-    if (!sought) return nothing;
+    if (!sought) return notReady(nothing);
     if ('problem' in sought) return html`<h3>The cheapest bed</h3><p>${sought.problem}</p>`;
     const { name, question, answer } = sought;
     const figure = mixFigure(question, answer, name, reading);
@@ -140,10 +143,10 @@ export class WkMix extends LitElement {
       ${
         question
           ? html`<div class="ask screen">
-                <label for="carried">Most bedding we can carry in a day, kg (empty for no limit)</label>
-                <input id="carried" class="field" type="number" min="0" step="10" inputmode="decimal" .value=${this.carried === null ? '' : String(this.carried)} @change=${this.#carries} />
+                <label for="carried">Most bedding we can carry in a day, ${typedUnit('kg', this.reading)} (empty for no limit)</label>
+                <input id="carried" class="field" type="number" min="0" step="10" inputmode="decimal" .value=${this.carried === null ? '' : typedForm(this.carried, 'kg', this.reading)} @change=${this.#carries} />
               </div>
-              ${this.carried === null ? nothing : html`<p class="quiet">With at most ${this.carried} kg carried in a day; tried here and not written to the notebook.</p>`}
+              ${this.carried === null ? nothing : html`<p class="quiet">With at most ${show(this.carried, 'kg', this.reading).text} carried in a day; tried here and not written to the notebook.</p>`}
               ${this.#binds(question)}`
           : nothing
       }`;
@@ -160,7 +163,7 @@ export class WkMix extends LitElement {
           <tbody>${told.rows.map((row) => html`<tr>${row.map((cell, k) => (k === 0 ? html`<th scope="row">${cell}</th>` : html`<td class="n">${cell}</td>`))}</tr>`)}</tbody>
         </table>
       </div>
-      <p class="quiet">${CONTRARY_EVIDENCE}</p>`;
+      <p class="quiet">${labelIn(CONTRARY_EVIDENCE, this.reading.system)}</p>`;
   }
 }
 

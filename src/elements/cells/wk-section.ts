@@ -3,9 +3,12 @@ import { live } from 'lit/directives/live.js';
 import { sayDay, weekStart } from '../../model/checks/bedSeries.ts';
 import type { ShedResult } from '../../model/checks/check.ts';
 import { toElement } from '../../plots/drawing.ts';
+import { drawnIn, figureIn } from '../../plots/figureIn.ts';
 import { sceneAt } from '../../plots/scene.ts';
 import { sectionDrawing, sectionFigure, sectionFinding } from '../../plots/section.ts';
 import type { Coefficient } from '../../tables/coefficient.ts';
+import { wordsIn } from '../../units/inWords.ts';
+import type { UnitSystem } from '../../units/quantities.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-figure.ts';
 
@@ -19,6 +22,7 @@ export class WkSection extends LitElement {
   static override properties = {
     result: { attribute: false },
     coefficients: { attribute: false },
+    system: {},
     week: { type: Number },
   };
 
@@ -65,6 +69,7 @@ export class WkSection extends LitElement {
 
   declare result: ShedResult | undefined;
   declare coefficients: ReadonlyMap<string, Coefficient> | undefined;
+  declare system: UnitSystem;
   declare week: number;
 
   #ids = `wk-section-${nextId++}`;
@@ -72,6 +77,7 @@ export class WkSection extends LitElement {
 
   constructor() {
     super();
+    this.system = 'metric';
     this.week = 26;
   }
 
@@ -97,9 +103,9 @@ export class WkSection extends LitElement {
       if (typeof scene === 'string' || (scene.week !== week && week !== weeks[weeks.length - 1])) return [];
       const figure = document.createElement('figure');
       const caption = document.createElement('figcaption');
-      caption.textContent = sectionFinding(scene);
+      caption.textContent = wordsIn(sectionFinding(scene), this.system);
       const drawing = sectionDrawing(scene, PRINT_WIDTH, `${this.#ids}-print-${week}`);
-      figure.append(toElement(drawing, sectionFinding(scene)), caption);
+      figure.append(drawnIn(toElement(drawing, sectionFinding(scene)), this.system), caption);
       return [figure];
     });
     holder.replaceChildren(...figures);
@@ -110,7 +116,7 @@ export class WkSection extends LitElement {
     if (!result || !coefficients?.size) return nothing;
     const input = { ...result, coefficients };
     const scene = sceneAt(input, this.week);
-    const figure = sectionFigure(input, this.week, this.#ids);
+    const figure = figureIn(sectionFigure(input, this.week, this.#ids), this.system);
     if (typeof scene === 'string')
       return html`<wk-figure heading=${`Section: ${result.name}`} .figure=${figure}></wk-figure>`;
     const said = `week ${scene.week} of ${scene.weeks}, from ${sayDay(weekStart(result.scenario, scene.week))}`;

@@ -87,7 +87,11 @@ const one = (name: string | undefined, { results }: CellPage) =>
 const shed = (name: string | undefined, page: CellPage) => {
   const result = one(name, page);
   const own = page.run?.bound.find(({ scenario }) => scenario.name === result?.name);
-  return { result, coefficients: own?.coefficients ?? page.run?.tables.coefficients };
+  return {
+    result,
+    coefficients: own?.coefficients ?? page.run?.tables.coefficients,
+    system: page.reading.system,
+  };
 };
 
 const NO_OVERRIDES: Notebook['overrides'] = [];

@@ -13,19 +13,24 @@ export interface ContentsEntry {
 
 /** What the page adds at its end where the text has none, in the order it stands. */
 const ADDED = [
-  ['ledger', 'Where each kilogram went'],
+  ['ledger', 'Where each nutrient went'],
   ['compare', 'Side by side'],
   ['checks', 'Limits checked'],
   ['cautions', 'Before you act on this'],
   ['sources', 'What the figures stand on'],
 ] as const;
 
+/** A list of more leads nowhere faster than the text itself. */
+const MOST_LISTED = 250;
+
 export function contentsOf({ blocks, title }: Notebook): readonly ContentsEntry[] {
   const has = (kind: string) => blocks.some((block) => block.type === 'cell' && block.kind === kind);
   return [
     { to: 'verdict', words: 'Which way', rank: 1 },
     { to: 'cards', words: 'Scenarios side by side', rank: 1 },
-    ...partsOf(blocks).flatMap((part, place) => entryOf(part, place, title)),
+    ...partsOf(blocks)
+      .flatMap((part, place) => entryOf(part, place, title))
+      .slice(0, MOST_LISTED),
     ...ADDED.filter(([kind]) => !has(kind)).map(([to, words]) => ({ to, words, rank: 1 as const })),
   ];
 }

@@ -53,6 +53,12 @@ export const notebookStyle = css`
     font-size: 0.9rem;
     margin: 0 0 0.4rem;
   }
+  .as-text {
+    white-space: pre-wrap;
+    overflow-wrap: anywhere;
+    max-height: 20rem;
+    overflow-y: auto;
+  }
   :host {
     container-type: inline-size;
   }

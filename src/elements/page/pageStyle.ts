@@ -30,7 +30,7 @@ export const pageStyle = css`
     font-size: 0.92rem;
     color: var(--quiet);
   }
-  .lines > :is([open], [opened]) {
+  .lines > [open] {
     flex: 1 0 100%;
   }
   .weather summary {

@@ -1,9 +1,19 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Strip } from '../../store/strip.ts';
+import { labelIn } from '../../units/inWords.ts';
+import { toSystem, type UnitSystem } from '../../units/quantities.ts';
 import { HERD_DEFAULT, HERD_NOTES, type HerdMeaning } from '../../whatif/turn.ts';
 import { ask } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
+
+/** Units of the inputs that have another where customary units are used; the strip names units in words. */
+const MODEL_UNITS: Readonly<Record<string, string>> = {
+  materialPrice: 'money/t',
+  beddingRate: 'kg/100 kg',
+};
+/** Figures kept of a number that was converted. */
+const DIGITS = 5;
 
 /**
  * The few inputs that change everything, always in reach: above the figures on a laptop, under the thumb on a phone.
@@ -17,6 +27,7 @@ export class WkInputs extends LitElement {
     inputs: { attribute: false },
     herd: {},
     chosen: { state: true },
+    system: {},
   };
 
   static override styles = [
@@ -175,12 +186,14 @@ export class WkInputs extends LitElement {
   /** What turning the herd means for the shed. */
   declare herd: HerdMeaning;
   declare chosen: string;
+  declare system: UnitSystem;
 
   constructor() {
     super();
     this.inputs = [];
     this.herd = HERD_DEFAULT;
     this.chosen = '';
+    this.system = 'metric';
   }
 
   #send(event: Event, name: 'wk-preview' | 'wk-commit', input: Strip): void {
@@ -188,12 +201,34 @@ export class WkInputs extends LitElement {
     const value = field.valueAsNumber;
     // An emptied or impossible number is left as typed until it makes sense; the figures stay as they were.
     if (!Number.isFinite(value) || value < input.min || (field.type === 'range' && value > input.max)) return;
-    ask(this, name, { id: input.id, value });
+    ask(this, name, { id: input.id, value: Number((value / this.#factor(input.id)).toPrecision(DIGITS)) });
   }
 
-  #one(input: Strip, chosen: boolean) {
+  /** As this reader counts it: the same input, its numbers and its unit in their system. */
+  #shown(input: Strip): Strip {
+    const holds = this.#factor(input.id);
+    if (this.system === 'metric') return input;
+    const { value, min, max, step } = input;
+    // A step stays a round number: sliders are moved by it.
+    return {
+      ...input,
+      unit: labelIn(input.unit, this.system),
+      value: Number((value * holds).toPrecision(DIGITS)),
+      min: min * holds,
+      max: Math.ceil((max * holds) / step) * step,
+      step,
+    };
+  }
+
+  /** How many of the unit shown are one of the model's. */
+  #factor = (id: string): number => toSystem(1, MODEL_UNITS[id] ?? '', this.system).value;
+
+  #one(given: Strip, chosen: boolean) {
+    const input = this.#shown(given);
     const { id, label, unit, value, min, max, step } = input;
-    const shown = String(Number(value.toFixed(step < 0.1 ? 2 : step < 1 ? 1 : 0)));
+    // A price that was converted is no whole number: half a coin of it is kept.
+    const converted = this.#factor(id) !== 1 && value < 100 ? 1 : 0;
+    const shown = String(Number(value.toFixed(Math.max(converted, step < 0.1 ? 2 : step < 1 ? 1 : 0))));
     return html`<div class="one ${chosen ? 'chosen' : ''}">
       <div class="said"><label for=${id}>${label}${id === 'head' ? nothing : html`<small>${unit}</small>`}</label>${id === 'head' ? this.#meaning() : nothing}</div>
       <input class="typed" type="number" inputmode="decimal" aria-label="${label}, ${unit}, typed" .min=${String(min)} step="any" .value=${live(shown)} @change=${(e: Event) => this.#send(e, 'wk-commit', input)} />

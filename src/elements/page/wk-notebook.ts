@@ -27,6 +27,11 @@ import './wk-add.ts';
 import './wk-form.ts';
 import './wk-words.ts';
 
+/** Parts set at once: the rest follows in turns between which the page answers. */
+const AT_ONCE = 60;
+/** Of a cell that cannot be read so much is shown; all of it stands in the text. */
+const MOST_WRITTEN = 4000;
+
 /**
  * The notebook as it was written: prose and cells in their order, values by name set into the prose.
  *
@@ -44,6 +49,7 @@ export class WkNotebook extends LitElement implements CellPage {
     draws: { attribute: false },
     winters: { attribute: false },
     board: { type: Boolean },
+    whole: { attribute: false },
     writing: { state: true },
     refused: { state: true },
   };
@@ -61,6 +67,8 @@ export class WkNotebook extends LitElement implements CellPage {
   declare winters: readonly PreparedWeather[];
   /** Figures side by side, without the words between them. */
   declare board: boolean;
+  /** Every cell is given what is new, in sight or not: before it is printed. */
+  declare whole: boolean;
   /** What is being written, and where. */
   declare writing: Writing | undefined;
   /** Why the last thing asked of a part was not done. */
@@ -73,6 +81,7 @@ export class WkNotebook extends LitElement implements CellPage {
     this.herd = HERD_DEFAULT;
     this.winters = [];
     this.board = false;
+    this.whole = false;
   }
 
   get count(): number {
@@ -93,6 +102,7 @@ export class WkNotebook extends LitElement implements CellPage {
     { rootMargin: '300px' },
   );
   #beforePrint = () => {
+    this.#upTo = Number.POSITIVE_INFINITY;
     this.#drawn = new WeakMap();
     this.requestUpdate();
   };
@@ -108,11 +118,22 @@ export class WkNotebook extends LitElement implements CellPage {
     removeEventListener('beforeprint', this.#beforePrint);
     this.#sight.disconnect();
     this.#inSight.clear();
+    clearTimeout(this.#more);
   }
+
+  /** How many of the parts are set, and when the next are. */
+  #upTo = AT_ONCE;
+  #more: ReturnType<typeof setTimeout> | undefined;
 
   protected override updated(): void {
     for (const cell of this.renderRoot.querySelectorAll('.cell')) this.#sight.observe(cell);
     this.#writeValues();
+    clearTimeout(this.#more);
+    if (this.#upTo < this.#places.length && !this.board)
+      this.#more = setTimeout(() => {
+        this.#upTo += AT_ONCE;
+        this.requestUpdate();
+      });
     const focus = this.#focus;
     if (!focus) return;
     this.#focus = undefined;
@@ -168,9 +189,16 @@ export class WkNotebook extends LitElement implements CellPage {
   }
 
   #parts: { readonly of: Notebook | undefined; readonly parts: readonly BodyPart[] } | undefined;
+  /** The place of the first part of each block. */
+  #firsts: ReadonlyMap<Block, number> = new Map();
   get #places(): readonly BodyPart[] {
-    if (!this.#parts || this.#parts.of !== this.notebook)
-      this.#parts = { of: this.notebook, parts: partsOf(this.notebook?.blocks ?? []) };
+    if (!this.#parts || this.#parts.of !== this.notebook) {
+      const parts = partsOf(this.notebook?.blocks ?? []);
+      // One that is opened after another begins anew; an edit adds a few.
+      this.#upTo = Math.min(this.#upTo, (this.#parts?.parts.length ?? 0) + AT_ONCE);
+      this.#firsts = new Map([...parts.entries()].reverse().map(([place, { block }]) => [block, place]));
+      this.#parts = { of: this.notebook, parts };
+    }
     return this.#parts.parts;
   }
 
@@ -267,20 +295,22 @@ export class WkNotebook extends LitElement implements CellPage {
   #shown(block: Block) {
     if (block.type === 'prose') return nothing;
     if (block.type === 'broken')
-      return html`<div class="cell"><wk-problems .problems=${block.problems}></wk-problems><pre tabindex="0" aria-label="Cell as written, line ${block.line}"><code>${block.text.trimEnd()}</code></pre></div>`;
-    const seen = [...this.#inSight].some((cell) => (cell as HTMLElement).dataset.line === String(block.line));
+      return html`<div class="cell"><wk-problems .problems=${block.problems}></wk-problems><pre tabindex="0" aria-label="Cell as written, line ${block.line}"><code>${clipped(block.text.trimEnd())}</code></pre></div>`;
+    const seen =
+      this.whole ||
+      [...this.#inSight].some((cell) => (cell as HTMLElement).dataset.line === String(block.line));
     // The same template again leaves everything below it as it is.
     const cell = seen ? cellShown(block, this) : (this.#drawn.get(block) ?? cellShown(block, this));
     this.#drawn.set(block, cell);
     return cell === nothing
-      ? html`<p class="quiet screen">The cards stand above the text.</p>`
+      ? html`<p class="quiet">The cards stand above the text.</p>`
       : html`<div class="cell" data-line=${block.line}>${cell}</div>`;
   }
 
   #part(part: BodyPart, place: number) {
     const { block } = part;
     if (block.type !== 'prose') return this.#cell(part, place);
-    const first = this.#places.findIndex((each) => each.block === block);
+    const first = this.#firsts.get(block) ?? place;
     return this.#paragraph(part, place, this.#htmlOf(block)[place - first] ?? '');
   }
 
@@ -294,6 +324,7 @@ export class WkNotebook extends LitElement implements CellPage {
     if (this.results.length === 0) return nothing;
     if (this.board) return this.#board();
     const last = this.#places.length - 1;
+    const set = (places: readonly number[]) => places.filter((place) => place < this.#upTo);
     const adding =
       this.writing?.place === last && (this.writing.act === 'add' || this.writing.act === 'newWords');
     return html`<div
@@ -302,19 +333,28 @@ export class WkNotebook extends LitElement implements CellPage {
       @wk-added=${(event: Event) => this.#added(event)}
     >
       <p class="quiet hint screen">Press a paragraph to change its words; “Change” at a figure gives it other options, moves it or takes it out.</p>
-      ${pairsOf(this.#places).map(
-        ({
-          said,
-          shown,
-        }) => html`<section class="pair ${shown.length === 0 ? 'words' : said.length === 0 ? 'shown' : ''}">
-          ${said.length === 0 ? nothing : html`<div class="said">${said.map((place) => this.#part(this.#places[place], place))}</div>`}
-          ${shown.length === 0 ? nothing : html`<div class="figures">${shown.map((place) => this.#part(this.#places[place], place))}</div>`}
+      ${pairsOf(this.#places)
+        .filter(({ said, shown }) =>
+          [...said.slice(0, 1), ...shown.slice(0, 1)].some((place) => place < this.#upTo),
+        )
+        .map(
+          ({
+            said,
+            shown,
+          }) => html`<section class="pair ${shown.length === 0 ? 'words' : said.length === 0 ? 'shown' : ''}">
+          ${said.length === 0 ? nothing : html`<div class="said">${set(said).map((place) => this.#part(this.#places[place], place))}</div>`}
+          ${shown.length === 0 ? nothing : html`<div class="figures">${set(shown).map((place) => this.#part(this.#places[place], place))}</div>`}
         </section>`,
-      )}
+        )}
       ${adding ? nothing : html`<p class="screen"><button type="button" class="plain" @click=${() => this.#open({ place: last, act: 'add' })}>Add words or a figure</button></p>`}
     </div>`;
   }
 }
+
+const clipped = (text: string) =>
+  text.length <= MOST_WRITTEN
+    ? text
+    : `${text.slice(0, MOST_WRITTEN)}… and ${text.length - MOST_WRITTEN} more letters, as they stand in the text`;
 
 customElements.define('wk-notebook', WkNotebook);
 

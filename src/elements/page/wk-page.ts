@@ -13,11 +13,13 @@ import { shared } from '../parts/style.ts';
 import { watch } from '../parts/watch.ts';
 import '../cells/wk-answer.ts';
 import '../cells/wk-cards.ts';
+import './wk-carry.ts';
 import { type ContentsEntry, contentsOf } from './contents.ts';
 import { InputChanges } from './inputChanges.ts';
 import { pageStyle } from './pageStyle.ts';
 import './wk-contents.ts';
 import './wk-inputs.ts';
+import './wk-print.ts';
 import '../parts/wk-problems.ts';
 import './wk-weather.ts';
 import { WkTrace } from '../parts/wk-trace.ts';
@@ -77,6 +79,10 @@ export class WkPage extends LitElement {
       'wk-weather-rain',
       ({ detail }) => void this.open?.useRain(detail.name, detail.rain, detail.climate),
     );
+    this.addEventListener('wk-whose', ({ detail }) => {
+      const notebook = this.open?.notebook.value;
+      if (notebook) detail.tell({ title: notebook.title, invented: notebook.invented });
+    });
     this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
   }
 
@@ -173,6 +179,12 @@ export class WkPage extends LitElement {
     if (!target.hasAttribute('tabindex')) target.tabIndex = -1;
     target.scrollIntoView({ block: 'start' });
     target.focus({ preventScroll: true });
+  }
+
+  /** Brings every cell to its answer, then prints. */
+  printWhole(): void {
+    const notebook = this.renderRoot.querySelector('wk-notebook');
+    void this.renderRoot.querySelector('wk-print')?.begin(notebook ?? undefined);
   }
 
   #contents: { readonly of: Notebook; readonly entries: readonly ContentsEntry[] } | undefined;
@@ -317,23 +329,25 @@ export class WkPage extends LitElement {
       ${
         results.length === 0
           ? nothing
-          : html`<wk-inputs .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
+          : html`<wk-inputs .system=${reading.system} .inputs=${open.strip.value} .herd=${open.herd.value}></wk-inputs>
             <div class="column measured"><div class=${board ? 'boarded' : 'sided'}>
               ${board ? nothing : html`<wk-contents .entries=${this.#entries(notebook)} .find=${this.#placeOf}></wk-contents>`}
               <div class="flow">
               <wk-cards id="cards" .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
+              <wk-carry .notebook=${notebook} .run=${run} .explorer=${this.#explorer()}></wk-carry>
               ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
               <wk-notebook .board=${board} .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
               ${board || has('ledger') ? nothing : html`<wk-ledger id="ledger" .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
               ${board ? nothing : html`<wk-compare id="compare" .results=${results} .reading=${reading}></wk-compare>`}
               ${board || has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
-              <wk-cautions id="cautions" .results=${results}></wk-cautions>
+              <wk-cautions id="cautions" .results=${results} .system=${reading.system}></wk-cautions>
               ${board || has('sources') ? nothing : html`<wk-sources id="sources" .run=${run} .reading=${reading}></wk-sources>`}
               </div>
             </div></div>`
       }
       </main>
       <wk-panel .of=${this.#panelOpen() ? this.#inputs.of : undefined} .as=${as} .change=${this.#inputs.change} .changeRows=${this.#inputs.changeRows} .undo=${this.#inputs.undo} .undone=${this.#inputs.undone}></wk-panel>
+      <wk-print .open=${open}></wk-print>
       <wk-trace .reading=${reading} .leaves=${this.#leavesOf} .change=${this.#inputs.change} .weigh=${this.#inputs.weigh} .usualOf=${this.#inputs.usualOf}></wk-trace>
     `;
   }

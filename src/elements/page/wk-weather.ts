@@ -17,6 +17,7 @@ import {
   type WeatherSeries,
 } from '../../tables/weatherSeries.ts';
 import { type Asked, ask } from '../parts/events.ts';
+import { offer } from '../parts/offer.ts';
 import { shared } from '../parts/style.ts';
 import '../parts/wk-problems.ts';
 
@@ -272,11 +273,7 @@ export class WkWeather extends LitElement {
   }
 
   #save(series: WeatherSeries): void {
-    const link = document.createElement('a');
-    link.href = URL.createObjectURL(new Blob([withGaps(writeWeather(series), series)], { type: 'text/csv' }));
-    link.download = this.#csvName();
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+    offer(new Blob([withGaps(writeWeather(series), series)], { type: 'text/csv' }), this.#csvName());
   }
 
   protected override render() {

@@ -28,6 +28,10 @@ export interface Asked {
   'wk-weather-rain': { readonly name: string; readonly rain: readonly RainDay[]; readonly climate: Climate };
   /** The text is wanted at a line of it. */
   'wk-line': { readonly line: number };
+  /** Whose notebook this is, for the name and the foot of a file; told at once or not at all. */
+  'wk-whose': {
+    readonly tell: (whose: { readonly title: string; readonly invented: boolean }) => void;
+  };
   'wk-go': { readonly to: string };
   /** An edit of the text, made of the text as it stands: one named step to undo, or a refusal with its reason. */
   'wk-edit': {

@@ -1,7 +1,7 @@
 /** The mark a scenario's line has in the figures, to stand beside its name. */
 import { svg } from 'lit';
 
-const MARKS: Readonly<Record<string, string>> = {
+export const MARKS: Readonly<Record<string, string>> = {
   circle: '●',
   square: '■',
   triangle: '▲',

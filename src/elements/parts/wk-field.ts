@@ -4,6 +4,7 @@ import { capital } from '../../plots/reading.ts';
 import type { Change, Outcome } from '../../store/change.ts';
 import type { Field } from '../../store/fields.ts';
 import { shownValue } from '../../store/weigh.ts';
+import { labelIn } from '../../units/inWords.ts';
 import { type TypedAs, typedForm, typedUnit } from '../../units/typed.ts';
 import { linkButton, shared } from './style.ts';
 
@@ -314,7 +315,7 @@ export class WkField extends LitElement {
     const { field, back } = this;
     if (!field) return nothing;
     const unit = field.kind === 'number' ? typedUnit(field.unit, this.as) : '';
-    const label = html`${capital(field.label)}${unit === '' ? nothing : html`<span class="hidden">, ${unit}</span>`}`;
+    const label = html`${capital(labelIn(field.label, this.as.system))}${unit === '' ? nothing : html`<span class="hidden">, ${unit}</span>`}`;
     return html`<div class=${field.differs ? 'differs' : ''}>
       <div class="line">
         ${field.kind === 'several' ? html`<span class="legend" id="legend">${label}</span>` : html`<label for="input">${label}</label>`}

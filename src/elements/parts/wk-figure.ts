@@ -4,6 +4,7 @@ import { patternElement } from '../../plots/pattern.ts';
 import { symbolMark } from './mark.ts';
 import { Readings } from './readings.ts';
 import { shared } from './style.ts';
+import './wk-take.ts';
 
 /** Width of the drawing area on A4 and Letter paper inside the page margins, in CSS pixels. */
 const PAPER_WIDTH = 640;
@@ -78,6 +79,12 @@ export class WkFigure extends LitElement {
         color: var(--quiet);
         max-width: 42rem;
         margin-top: 0.3rem;
+      }
+      .acts {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 1.2rem;
+        align-items: baseline;
       }
       .full {
         border: 0;
@@ -315,13 +322,13 @@ export class WkFigure extends LitElement {
       ></div>
       ${figure.draw ? html`<p class="reading" role="status">${this.said}</p>` : nothing}
       ${caption ? html`<figcaption>${caption}</figcaption>` : nothing}
-      ${
+      <div class="acts screen">${
         figure.draw
-          ? html`<button type="button" class="full screen" @click=${() => {
+          ? html`<button type="button" class="full" @click=${() => {
               this.full = true;
             }}>Full screen</button>`
           : nothing
-      }
+      }<wk-take .figure=${figure} .heading=${heading}></wk-take></div>
       ${this.full ? this.#fullScreen(figure) : nothing}
       ${
         table.rows.length === 0

@@ -5,6 +5,7 @@ import type { Field } from '../../store/fields.ts';
 import type { OwnNumber, Weighed } from '../../store/ownNumber.ts';
 import { shownValue } from '../../store/weigh.ts';
 import type { TraceNode } from '../../study/trace.ts';
+import { labelIn } from '../../units/inWords.ts';
 import { type TypedAs, typedForm, typedUnit } from '../../units/typed.ts';
 import { ask } from './events.ts';
 import { ownMark } from './number.ts';
@@ -346,7 +347,7 @@ export class WkTrace extends LitElement {
     const open = this.#opened.has(keyOf(node));
     return html`<li>
       <details ?open=${open} @toggle=${(event: Event) => this.#toggle(event, node)}>
-        <summary><span class="name">${node.label}${node.seen ? html` <span class="quiet">(written out elsewhere in this tree)</span>` : nothing}</span><span class="amount">${this.#amount(node)}${node.own ? ownMark : nothing}</span></summary>
+        <summary><span class="name">${labelIn(node.label, this.reading.system)}${node.seen ? html` <span class="quiet">(written out elsewhere in this tree)</span>` : nothing}</span><span class="amount">${this.#amount(node)}${node.own ? ownMark : nothing}</span></summary>
         ${
           open
             ? html`${node.kind === 'stage' ? nothing : html`<div class="more quiet">${capital(KINDS[node.kind])}</div>`}${this.#more(node)}
@@ -366,7 +367,7 @@ export class WkTrace extends LitElement {
         node
           ? html`<div class="inside">
               <div class="top">
-                <h2 id="title">${capital(node.label)}, ${this.scenario}</h2>
+                <h2 id="title">${capital(labelIn(node.label, this.reading.system))}, ${this.scenario}</h2>
                 <button type="button" class="plain close" @click=${() => this.close()}>Close</button>
               </div>
               <p class="big">${show(node.value, node.unit, this.reading, 4).text}${node.own ? ownMark : nothing}</p>

@@ -82,7 +82,7 @@ const stackAir: CheckRule<Context> = {
       limit: row.central,
       unit: 'm³/h/head',
       row,
-      words: `On a windless day at ${say(c.row('stackOutsideC').central)} °C the herd's heat draws ${say(flow, 0)} m³ of air an hour for each animal through the ridge, ${say(air.warmingK, 1)} K warmer than outside; ${say(row.low)} to ${say(row.high)} is the least in the cold.`,
+      words: `On a windless day at ${say(c.row('stackOutsideC').central)} °C the herd's heat draws ${say(flow, 0)} m³ of air an hour for each animal through the ridge, ${say(air.warmingK, 1)} K warmer than outside; ${say(row.low)} to ${say(row.high)} m³ is the least in the cold.`,
     };
   },
 };

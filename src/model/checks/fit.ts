@@ -137,7 +137,7 @@ const bedGrowth: CheckRule<Context> = {
       limitHigh: row.high * 100,
       unit: 'cm/d',
       row,
-      words: `The bed grows ${say(perDay * 100)} cm a day; ${say(row.low * 100)} to ${say(row.high * 100)} is usual at about 1 m² for each 100 kg.${inside ? '' : ' Check bedding rate, area and weights.'}`,
+      words: `The bed grows ${say(perDay * 100)} cm a day; ${say(row.low * 100)} to ${say(row.high * 100)} cm is usual at about 1 m² for each 100 kg.${inside ? '' : ' Check bedding rate, area and weights.'}`,
     };
   },
 };

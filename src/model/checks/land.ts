@@ -126,7 +126,7 @@ const paddockLoad: CheckRule<Context> = {
         status: 'pass',
         limit: irish.central,
         row: irish,
-        words: `${dropped}, not above the ${say(irish.central)} that Ireland allows on outwintering ground. Check the local rule.`,
+        words: `${dropped}, not above the ${say(irish.central)} kg N/ha that Ireland allows on outwintering ground. Check the local rule.`,
       };
     const compared = comparedWith(c, 'IE');
     return {
@@ -134,7 +134,7 @@ const paddockLoad: CheckRule<Context> = {
       status: 'look',
       limit: irish.central,
       row: irish,
-      words: `${compared}${dropped}; ${say(irish.central)} are allowed on outwintering ground. Check the local rule.`,
+      words: `${compared}${dropped}; ${say(irish.central)} kg N/ha are allowed on outwintering ground. Check the local rule.`,
       ...(compared === '' ? {} : { foreign: true as const }),
       ...hectares(irish.central),
     };

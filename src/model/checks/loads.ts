@@ -46,7 +46,7 @@ const snow: CheckRule<Context> = {
       limit: null,
       unit: 'kN/m²',
       row: c.row('snowExposureFactor'),
-      words: `Snow on the roof ${say(load)} kN/m² of plan from ${say(ground)} kN/m² on the ground at ${say(pitchDeg)}°, ${say(load * c.row('snowSafetyFactor').central)} with the safety factor; drifts, sliding snow and wind uplift on an open side come on top${ground > row.central ? ' and this much snow needs an engineer in any case' : ''}. ${ENGINEER}`,
+      words: `Snow on the roof ${say(load)} kN/m² of plan from ${say(ground)} kN/m² on the ground at ${say(pitchDeg)}°, ${say(load * c.row('snowSafetyFactor').central)} kN/m² with the safety factor; drifts, sliding snow and wind uplift on an open side come on top${ground > row.central ? ' and this much snow needs an engineer in any case' : ''}. ${ENGINEER}`,
     };
   },
 };
@@ -71,7 +71,7 @@ const rainOnSnow: CheckRule<Context> = {
       return verdict(
         row,
         row.central,
-        `The Canadian code adds rain that falls into the snow: ${say(row.low)} to ${say(row.high)} kN/m² by place, ${say(row.central)} taken here, so ${say(snowOnRoofKnPerM2(c) + row.central)} kN/m² on the roof in all. Take the value of your place from the code's table.`,
+        `The Canadian code adds rain that falls into the snow: ${say(row.low)} to ${say(row.high)} kN/m² by place, ${say(row.central)} kN/m² taken here, so ${say(snowOnRoofKnPerM2(c) + row.central)} kN/m² on the roof in all. Take the value of your place from the code's table.`,
       );
     }
     if (c.country === 'US') {
@@ -106,7 +106,7 @@ const wind: CheckRule<Context> = {
       limit: null,
       unit: 'kN/m²',
       row,
-      words: `Wind of ${say(basicWindMPerS)} m/s presses and sucks with a peak of ${say(pressure)} kN/m² at the ridge (${say(topM, 1)} m) in open fields, ${say(windAtRidgeKnPerM2(c, row.low))} at the shore. With the front open it can lift the roof with about ${say(lift)} kN/m², and sheets and timber weigh ${say(c.row('roofDeadLoadKnPerM2').central)}: every joint, post and pad must hold it down. Is ${say(basicWindMPerS)} m/s the local map's? ${ENGINEER}`,
+      words: `Wind of ${say(basicWindMPerS)} m/s presses and sucks with a peak of ${say(pressure)} kN/m² at the ridge (${say(topM, 1)} m) in open fields, ${say(windAtRidgeKnPerM2(c, row.low))} kN/m² at the shore. With the front open it can lift the roof with about ${say(lift)} kN/m², and sheets and timber weigh ${say(c.row('roofDeadLoadKnPerM2').central)} kN/m²: every joint, post and pad must hold it down. Is ${say(basicWindMPerS)} m/s the local map's? ${ENGINEER}`,
     };
   },
 };
@@ -117,7 +117,9 @@ const frost: CheckRule<Context> = {
   run: (c) => {
     if (!c.roofed) return null;
     const row = c.row('padDepthM');
-    const { frostDepthM } = c.shed;
+    const frostDepthM = c.shed.frostDepthM ?? c.value('frostDepthM');
+    if (frostDepthM === null) return null;
+    const given = c.shed.frostDepthM !== undefined;
     const below = Math.max(0, frostDepthM - row.central);
     return {
       status: 'look',
@@ -125,7 +127,7 @@ const frost: CheckRule<Context> = {
       limit: row.central,
       unit: 'm',
       row,
-      words: `Foundations go below the depth to which the ground freezes, ${say(frostDepthM)} m in this notebook${below > 0 ? `: the bill counts ${say(below)} m of stub on each pad` : ', which a usual pad reaches'}. Cold country freezes to 1 m and far deeper, and no figure here knows the place: ask the local code. Walls and the digging are not counted deeper. ${ENGINEER}`,
+      words: `Foundations go below the depth to which the ground freezes, ${given ? `${say(frostDepthM)} m in this notebook` : `${say(frostDepthM)} m reckoned from the winters of the weather in use, for bare silt without snow`}${below > 0 ? `: the bill counts ${say(below)} m of stub on each pad` : ', which a usual pad reaches'}. Cold country freezes to 1 m and far deeper, sand and gravel deeper than silt: the local code says how deep, not this figure. Walls and the digging are not counted deeper. ${ENGINEER}`,
     };
   },
 };
@@ -154,7 +156,7 @@ const pushWall: CheckRule<Context> = {
       limit: null,
       unit: 'kN/m',
       row,
-      words: `${say(height)} m of bed and a loader (${say(surcharge)} kN/m²) push ${say(force.thrustKnPerM)} kN on each metre of wall and bend its foot with ${say(force.momentKnmPerM)} kNm (${say(alone.thrustKnPerM)} and ${say(alone.momentKnmPerM)} without the loader). ${height > limit ? `Above ${say(limit)} m, or pushed by a machine, no wall without an engineer; unreinforced blocks are not a push wall. ` : ''}${ENGINEER}`,
+      words: `${say(height)} m of bed and a loader (${say(surcharge)} kN/m²) push ${say(force.thrustKnPerM)} kN on each metre of wall and bend its foot with ${say(force.momentKnmPerM)} kNm a metre (${say(alone.thrustKnPerM)} kN a metre and ${say(alone.momentKnmPerM)} kNm a metre without the loader). ${height > limit ? `Above ${say(limit)} m, or pushed by a machine, no wall without an engineer; unreinforced blocks are not a push wall. ` : ''}${ENGINEER}`,
     };
   },
 };
@@ -172,7 +174,7 @@ const storedManure: CheckRule<Context> = {
       limit: null,
       unit: 'kN/m',
       row,
-      words: `Counted as stored manure of ${say(row.central)} kN/m² for each metre, ${say(c.bed.end.high)} m press ${say(force.baseKnPerM2)} kN/m² at the foot, ${say(force.thrustKnPerM)} kN and ${say(force.momentKnmPerM)} kNm a metre of wall. ${ENGINEER}`,
+      words: `Counted as stored manure of ${say(row.central)} kN/m² for each metre, ${say(c.bed.end.high)} m press ${say(force.baseKnPerM2)} kN/m² at the foot, ${say(force.thrustKnPerM)} kN a metre and ${say(force.momentKnmPerM)} kNm a metre of wall. ${ENGINEER}`,
     };
   },
 };

@@ -70,7 +70,7 @@ function areaRule(
         limit: need.total,
         unit: 'm²',
         row: need.row,
-        words: `${what}: ${say(have, 0)} m² for ${say(c.head, 0)} head against ${say(need.total, 0)} m² in ${ruleName(rules, c.country)} (${say(have / c.head, 1)} a head).${missing} ${LOCAL}`,
+        words: `${what}: ${say(have, 0)} m² for ${say(c.head, 0)} head against ${say(need.total, 0)} m² in ${ruleName(rules, c.country)} (${say(have / c.head, 1)} m² a head).${missing} ${LOCAL}`,
         ...(enough
           ? {}
           : {
@@ -152,7 +152,7 @@ const dryBedArea: CheckRule<Context> = {
       limit: row.central,
       unit: 'm²/100 kg',
       row,
-      words: `${say(per)} m² of bed, without the calving pens, for each 100 kg of animal; ${say(row.low)} to ${say(row.high)} (${say(row.central)} as a rule) keeps a bed dry enough to warm. Less area means more bedding, not only more dirt.`,
+      words: `${say(per)} m² of bed, without the calving pens, for each 100 kg of animal; ${say(row.low)} to ${say(row.high)} m² (${say(row.central)} m² as a rule) keeps a bed dry enough to warm. Less area means more bedding, not only more dirt.`,
       ...(per >= row.central
         ? {}
         : { passesWith: lengthFor(c, (row.central * c.liveWeightKg) / 100, lyingM2(c)) }),

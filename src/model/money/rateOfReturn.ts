@@ -34,7 +34,12 @@ export function rateOfReturn(flows: readonly number[]): RateOfReturn {
     x0 = x1;
     y0 = y1;
   }
-  if (rates.length === 0) return none('no rate between −99 % and 1000 % makes the flows worth nothing');
+  if (rates.length === 0)
+    return none(
+      worth(0) < 0
+        ? 'at any rate of interest more goes out than comes back'
+        : 'at any rate of interest more comes back than goes out',
+    );
   if (rates.length === 1) return { rate: rates[0], rates, why: '' };
   const list = rates.map((rate) => `${(rate * 100).toFixed(1)} %`).join(', ');
   return {

@@ -245,11 +245,22 @@ function breakEven(
     }
     low = high;
   }
-  const side = atStart > 0 ? 'better' : 'no better';
   return {
     breakEven: null,
-    words: `stays ${side} than ${start.difference?.baseline} up to ${print(furthest)}`,
+    words: unturned(atStart, gain(furthest), `“${start.difference?.baseline}”`, print(furthest)),
   };
+}
+
+/** A change this small beside the gain itself is none that a reader could find. */
+const UNMOVED_SHARE = 1e-4;
+
+/** What is said where no level turns the case: a stress that only makes a losing case worse could not. */
+function unturned(atStart: number, atEnd: number, baseline: string, furthest: string): string {
+  if (Math.abs(atEnd - atStart) <= UNMOVED_SHARE * Math.abs(atStart)) return 'does not hang on it';
+  if (atStart > 0) return `stays ahead of ${baseline} up to ${furthest}`;
+  return atEnd < atStart
+    ? `is behind ${baseline} as it stands, and further with this`
+    : `stays behind ${baseline} up to ${furthest}`;
 }
 
 function halve(gain: (level: number) => number, low: number, high: number, positiveAtLow: boolean): number {

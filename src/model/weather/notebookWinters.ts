@@ -5,6 +5,7 @@ import type { WeatherSeries } from '../../tables/weatherSeries.ts';
 import type { Problem } from '../../units/problem.ts';
 import type { PreparedWeather } from './prepared.ts';
 import {
+  MADE_UP_YEARS,
   prepareNormals,
   prepareWinter,
   prepareWinters,
@@ -21,9 +22,6 @@ export interface NotebookWinters {
   /** Worth knowing, though nothing is wrong. */
   readonly notes: readonly Problem[];
 }
-
-/** How many made-up years stand for many winters when there are only normals. */
-const MADE_UP_YEARS = 20;
 
 /**
  * `readText` finds a weather file by the name in the notebook, or gives undefined. Faults of the files are

@@ -6,6 +6,7 @@ import { dateOf, dayNumber } from '../../units/days.ts';
 import type { Problem } from '../../units/problem.ts';
 import { DAYS } from '../series.ts';
 import { hargreavesTermMm } from './evapotranspiration.ts';
+import { type FrostClimate, frostClimateOf } from './frostDepth.ts';
 import type { PreparedWeather } from './prepared.ts';
 import { extraterrestrialRadiationMj } from './radiation.ts';
 import { midwinterDay } from './season.ts';
@@ -13,6 +14,9 @@ import { makeYear } from './weatherGenerator.ts';
 
 /** Days after midwinter a winter's weather must reach, so that melt, drainage and the start of growth are in it. */
 const AFTER_MIDWINTER_DAYS = 150;
+
+/** How many made-up years stand for many winters when there are only normals. */
+export const MADE_UP_YEARS = 20;
 
 /** One winter of a series, from its first day to the day before the next winter starts. */
 export interface WinterInSeries {
@@ -107,12 +111,39 @@ function prepareOne(
   const from = dayNumber(start);
   const chosen = Array.from({ length: days }, (_, d) => byDate.get(dateOf(from + d)) as WeatherDay);
   const spring = complete ? '' : `, to ${dateOf(from + days - 1)}`;
-  return prepare(
-    `${series.label} ${winterName(year, start)}${spring}`,
-    start,
-    chosen,
-    scenario.farm.place.latitudeDeg,
-  );
+  return {
+    ...prepare(
+      `${series.label} ${winterName(year, start)}${spring}`,
+      start,
+      chosen,
+      scenario.farm.place.latitudeDeg,
+    ),
+    frost: frostOfSeries(series, scenario.farm.place.latitudeDeg),
+  };
+}
+
+const frostBefore = new WeakMap<WeatherSeries, Map<boolean, FrostClimate>>();
+
+/** Frost of all years of a series that are whole from midsummer on; what a year cut short shows would be too little. */
+function frostOfSeries(series: WeatherSeries, latitudeDeg: number): FrostClimate {
+  const south = latitudeDeg < 0;
+  const known = frostBefore.get(series) ?? new Map<boolean, FrostClimate>();
+  frostBefore.set(series, known);
+  const before = known.get(south);
+  if (before) return before;
+  const byDate = datesOf(series);
+  const first = Number(series.days[0].date.slice(0, 4)) - 1;
+  const last = Number(series.days[series.days.length - 1].date.slice(0, 4));
+  const years: number[][] = [];
+  for (let year = first; year <= last; year++) {
+    const from = dayNumber(`${year}-${south ? '01' : '07'}-01`);
+    const days = Array.from({ length: 365 }, (_, d) => byDate.get(dateOf(from + d))?.meanC);
+    const there = days.filter((meanC) => meanC !== undefined);
+    if (there.length === days.length) years.push(there);
+  }
+  const climate = frostClimateOf(years.length > 0 ? years : [series.days.map(({ meanC }) => meanC)]);
+  known.set(south, climate);
+  return climate;
 }
 
 const dated = new WeakMap<WeatherSeries, ReadonlyMap<string, WeatherDay>>();
@@ -134,6 +165,11 @@ export function prepareNormals({ farm }: ScenarioWeather, count: number): Prepar
   const { start } = farm.winter;
   const year = Number(start.slice(0, 4));
   const days = dayNumber(startIn(start, year + 1)) - dayNumber(start);
+  const frost = frostClimateOf(
+    Array.from({ length: MADE_UP_YEARS }, (_, k) =>
+      summerFirst(makeYear(monthly, start, days, seed + k).meanC, start, farm.place.latitudeDeg),
+    ),
+  );
   return Array.from({ length: count }, (_, k) => {
     const made = makeYear(monthly, start, days, seed + k);
     const chosen = Array.from({ length: days }, (_, d) => ({
@@ -144,8 +180,15 @@ export function prepareNormals({ farm }: ScenarioWeather, count: number): Prepar
       meanC: made.meanC[d],
     }));
     const label = count > 1 ? `monthly normals, made-up days ${seed + k}` : 'monthly normals, made-up days';
-    return prepare(label, start, chosen, farm.place.latitudeDeg);
+    return { ...prepare(label, start, chosen, farm.place.latitudeDeg), frost };
   });
+}
+
+/** The same year turned round to begin at midsummer, so that no winter is cut in two. */
+function summerFirst(meanC: ArrayLike<number>, start: string, latitudeDeg: number): number[] {
+  const year = Array.from(meanC);
+  const midsummer = (midwinterDay(start, latitudeDeg) + 183 + year.length) % year.length;
+  return [...year.slice(midsummer), ...year.slice(0, midsummer)];
 }
 
 /** What stands against using the series for this farm: no winter in it, the wanted one missing, another unit. */

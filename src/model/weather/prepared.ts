@@ -1,3 +1,5 @@
+import type { FrostClimate } from './frostDepth.ts';
+
 /** A year of daily weather from the first day of a winter, ready for the pipeline's loop. */
 export interface PreparedWeather {
   /** What it is called on screen: a station and year, or "normals". */
@@ -10,6 +12,8 @@ export interface PreparedWeather {
   readonly temperatureC: Float64Array;
   /** (Tmean + 17.8)·√(Tmax − Tmin)·Ra in mm a day: Hargreaves without its coefficient. */
   readonly hargreavesTermMm: Float64Array;
+  /** Of all whole years of the place; of this year alone when absent. Plain data: a worker is sent it. */
+  readonly frost?: FrostClimate;
 }
 
 declare module '../engine/columns.ts' {

@@ -1,5 +1,6 @@
 /** When the winter turns and when grass starts to grow, for a year of weather that may start on any day. */
 import { dayNumber, dayOf, partsOf } from '../../units/days.ts';
+import { type FrostClimate, frostClimateOf } from './frostDepth.ts';
 import type { PreparedWeather } from './prepared.ts';
 
 /** What a year of weather gives once, whatever the coefficients of a row. */
@@ -32,6 +33,17 @@ export function seasonOf(weather: PreparedWeather): Season {
   };
   seasons.set(weather, season);
   return season;
+}
+
+const frosts = new WeakMap<PreparedWeather, FrostClimate>();
+
+/** What is known of frost at the place, worked out the first time it is asked for. */
+export function frostClimate(weather: PreparedWeather): FrostClimate {
+  const known = frosts.get(weather);
+  if (known) return known;
+  const climate = weather.frost ?? frostClimateOf([weather.temperatureC]);
+  frosts.set(weather, climate);
+  return climate;
 }
 
 /**

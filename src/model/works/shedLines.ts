@@ -7,8 +7,14 @@ export const SHED_LINES = [
     'M2',
     'stripping, levelling and hardcore',
     'm²',
-    { price: 'groundworkPricePerM2', works: 'shed', formula: 'plan of the shed' },
-    (counted) => counted.same('shedPlanM2'),
+    {
+      price: 'groundworkPricePerM2',
+      works: 'shed',
+      formula:
+        'plan of the shed without the slats, whose ground is dug for the tank or channel and priced with it',
+    },
+    (counted) =>
+      counted.of(['shedPlanM2', 'billSlatsM2'], (i, plan, slats) => Math.max(0, plan[i] - slats[i])),
   ),
   line(
     'padConcrete',

@@ -12,7 +12,7 @@ describe('wind on a shed', () => {
 
 describe('frost under a shed', () => {
   it('asks for foundations below it, and says what the bill counts', () => {
-    const shallow = checkOf('frostDepth', {});
+    const shallow = checkOf('frostDepth', { shed: { frostDepthM: 0.6 } });
     const deep = checkOf('frostDepth', { shed: { frostDepthM: 1.4 } });
     expect(shallow).toMatchObject({
       status: 'look',
@@ -22,6 +22,9 @@ describe('frost under a shed', () => {
     expect(deep.value).toBe(1.4);
     expect(deep.words).toContain('counts 0.8 m of stub');
     expect(deep.words).toContain('local code');
+    const reckoned = checkOf('frostDepth', {}, 0.5, { frostDepthM: 0.9 });
+    expect(reckoned.value).toBe(0.9);
+    expect(reckoned.words).toContain('0.9 m reckoned from the winters of the weather in use');
   });
 });
 

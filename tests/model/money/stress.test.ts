@@ -60,9 +60,31 @@ describe('stress table', () => {
     expect(there[1].values.netPresentValue! - there[0].values.netPresentValue!).toBeCloseTo(0, 0);
     expect(of('bedding')[1].words).toContain('even with outside');
   });
-  it('says when it does not flip', () => {
+  it('says when it does not flip, and which way it goes', () => {
     expect(of('rain')[1].breakEven).toBeNull();
-    expect(of('rain')[1].words).toBe('stays better than outside up to 100 %');
+    expect(of('rain')[1].words).toBe('does not hang on it');
+    const words = (own: readonly (readonly [string, number])[], id: string) => {
+      const other: StressRun = (changes) => {
+        return run([changes[0], new Map([...own, ...changes[1]])]);
+      };
+      const table = stressTable(other([new Map(), new Map()]), other, TABLES.coefficients, 'outside');
+      return table.find((row) => row.id === id)?.outcomes[1];
+    };
+    // A little bedding and no hours: ahead of the baseline whatever bedding costs.
+    expect(
+      words(
+        [
+          ['labourHours', 0],
+          ['beddingTonnes', 1],
+        ],
+        'bedding',
+      )?.words,
+    ).toBe('stays ahead of “outside” up to 300 %');
+    // Three times the hours: behind, and dearer bedding cannot mend that.
+    expect(words([['labourHours', 600]], 'bedding')?.words).toBe(
+      'is behind “outside” as it stands, and further with this',
+    );
+    expect(words([['labourHours', 600]], 'bedding')?.gain).toBeLessThan(0);
   });
   it('the baseline has no break-even and says why', () => expect(of('rate')[0].words).toContain('baseline'));
   it('a stress whose row is missing is left out', () =>

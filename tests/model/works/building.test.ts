@@ -111,7 +111,7 @@ describe('the slatted shed', () => {
   const v = one(SLATS, { system: 'slatted' });
 
   it.each([
-    ['16 × 9', 'billGroundworkM2', 144],
+    ['16 × 9 less 66 of slats, dug with the tank', 'billGroundworkM2', 78],
     ['slats', 'billSlatsM2', 66],
     ['66 × 2.4 under the slats', 'billTankM3', 158.4],
     ['120 m³ fit in 66 × (2.4 − 0.2)', 'billOutsideStoreM3', 0],

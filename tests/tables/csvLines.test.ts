@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { csvLines } from '../../src/cli/csv.ts';
+import { csvLines } from '../../src/tables/csvLines.ts';
 
 describe('lines of csv', () => {
   it('hold no formula: a name that begins like one is set off', () => {
