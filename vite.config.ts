@@ -62,9 +62,6 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           setupFiles: ['tests/published/refuseUnlabelled.ts'],
-          // Files of a worker share what they import: most of the time went into importing the same rooms again.
-          // What holds state at the top of a module, or stubs one, has to put it back.
-          isolate: false,
           testTimeout: 60_000,
         },
       },

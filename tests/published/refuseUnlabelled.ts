@@ -1,6 +1,6 @@
 /**
- * Before every test of this folder: its title carries exactly one of the labels. A set-up file, since tests share what they
- * import: a hook put up by an import would hold for the first file alone.
+ * Before every test of this folder: its title carries exactly one of the labels. A set-up file, so that it holds even
+ * where files share what they import: a hook put up by an import would then hold for the first file alone.
  */
 import { beforeEach, expect } from 'vitest';
 import { LABELS } from './labelTexts.ts';
