@@ -65,6 +65,7 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
+          setupFiles: ['tests/published/refuseUnlabelled.ts'],
           testTimeout: 60_000,
         },
       },

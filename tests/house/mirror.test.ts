@@ -35,6 +35,7 @@ const NO_ROOM: Readonly<Record<string, string>> = {
   properties: 'what holds for any farm, over all stages',
   published: 'results against the world outside',
   reference: 'independent formulas that results are compared with',
+  mutate: 'puts one fault at a time into code and tables and asks the tests that could notice it',
   torture: 'kills the browser while a notebook is edited',
   snapshot: 'every result of the shipped notebooks, which no change moves unnoticed',
 };
@@ -64,7 +65,7 @@ describe('the tests', () => {
     expect(Object.values(ELSEWHERE).filter((folder) => !tests.includes(folder))).toEqual([]);
   });
 
-  it('of published figures all say what they are: labels.ts refuses those that do not', () => {
+  it('of published figures all say what they are: a set-up file refuses those that do not', () => {
     const files = tracked.filter((file) => /^tests\/published\/.*\.test\.ts$/.test(file));
     const bad = files.filter((file) => !/from '\.\/labels\.ts'/.test(readFileSync(`${ROOT}${file}`, 'utf8')));
     expect(bad).toEqual([]);

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readNotebook } from '../../src/notebook/read.ts';
 import { formatProblem } from '../../src/units/problem.ts';
+import { startWork } from '../workedMs.ts';
 
 const FOLDER = new URL('../broken/notebooks/', import.meta.url);
 
@@ -101,12 +102,12 @@ describe('broken notebooks', () => {
   });
 
   it('of 50 MB are refused before they are parsed', () => {
-    const start = performance.now();
+    const workedMs = startWork();
     const { problems } = readNotebook(new Uint8Array(50_000_000).fill(97), 'huge.md');
     expect(formatProblem(problems[0])).toContain(
       'too large to be a notebook; found 50.0 MB; allowed at most 2 MB',
     );
-    expect(performance.now() - start).toBeLessThan(1000);
+    expect(workedMs()).toBeLessThan(1000);
   });
 
   it('cannot hold the reader up: each within the size limits is done with in seconds', () => {
@@ -121,11 +122,11 @@ describe('broken notebooks', () => {
       `---\nwinterkeep: 1\n---\n${'```ledger\n'.repeat(150_000)}`,
     ];
     for (const text of hostile) {
-      const start = performance.now();
+      const workedMs = startWork();
       const { problems } = readNotebook(text, 'hostile.md');
       expect(problems.length).toBeGreaterThan(0);
       expect(problems.length).toBeLessThanOrEqual(101);
-      expect(performance.now() - start, text.slice(0, 40)).toBeLessThan(15_000);
+      expect(workedMs(), text.slice(0, 40)).toBeLessThan(15_000);
     }
   });
 });

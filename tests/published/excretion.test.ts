@@ -8,7 +8,8 @@ import {
   phosphorusExcretedKg,
   phosphorusRetainedKg,
 } from '../reference/asabe.ts';
-import { figure, sum, tableRow } from './labels.ts';
+import { figure, recalled, sum, tableRow } from './labels.ts';
+import { MISS } from './labelTexts.ts';
 
 const POUND_KG = 0.45359237;
 const celsius = (fahrenheit: number) => (fahrenheit - 32) / 1.8;
@@ -36,13 +37,13 @@ describe('ASAE D384.2 reference steer, 338 to 554 kg in 153 d', () => {
     gainPhosphorusKgPerKg: phosphorusRetainedKg(STEER) / 216,
   });
 
-  it(figure('with its own retention excretes the 25 kg N and 3.3 kg P of table 1 (from memory)'), () => {
+  it(recalled('with its own retention excretes the 25 kg N and 3.3 kg P of table 1 (from memory)'), () => {
     expect(Math.abs(asPrinted.nitrogenExcretedKg - 25)).toBeLessThanOrEqual(0.5);
     expect(Math.abs(asPrinted.phosphorusExcretedKg - 3.3)).toBeLessThanOrEqual(0.1);
   });
 
   it(
-    figure('with the retention of our tables lies within a tenth for N, a fifth for P (from memory)'),
+    recalled('with the retention of our tables lies within a tenth for N, a fifth for P (from memory)'),
     () => {
       const ours = steer();
       expect(Math.abs(ours.nitrogenExcretedKg / 25 - 1)).toBeLessThan(0.1);
@@ -54,6 +55,28 @@ describe('ASAE D384.2 reference steer, 338 to 554 kg in 153 d', () => {
   it(sum('agrees with the equations of section 4 worked independently'), () => {
     expect(asPrinted.nitrogenExcretedKg).toBeCloseTo(nitrogenExcretedKg(STEER, 0.133), 9);
     expect(asPrinted.phosphorusExcretedKg).toBeCloseTo(phosphorusExcretedKg(STEER, 0.0031), 9);
+  });
+});
+
+describe('6,366 yearlings of 353 kg in six feedlots that gained 183 kg in 123 d (Kissinger and others 2005)', () => {
+  // 25.6 kg N and 4.1 kg P were excreted a head, 11.5 % and 16.9 % of what was fed stayed in the animal: so much was fed.
+  const [head] = run(['herd', 'excretion'], {
+    herdFactor: 1,
+    winterDays: 123,
+    group1HeadCount: 1,
+    group1WeightKg: 353,
+    group1GainKgPerDay: 183 / 123,
+    dryMatterEatenKg: 1000,
+    nitrogenEatenKg: 25.6 / (1 - 0.115),
+    phosphorusEatenKg: 4.1 / (1 - 0.169),
+    digestibility: 0.79,
+  });
+  // Within the rounding of what is printed. Our rows of gain stay at what European norms hold, which keeps more.
+  it.fails(figure(`excreted nitrogen 25.6 kg a head, ${MISS}`), () => {
+    expect(Math.abs(head.nitrogenExcretedKg - 25.6)).toBeLessThanOrEqual(0.05);
+  });
+  it.fails(figure(`excreted phosphorus 4.1 kg a head, ${MISS}`), () => {
+    expect(Math.abs(head.phosphorusExcretedKg - 4.1)).toBeLessThanOrEqual(0.05);
   });
 });
 
@@ -70,86 +93,99 @@ describe(tableRow('beef cow of ASAE D384.2 table 1 (from memory), printed in pou
   });
 });
 
-describe(
-  figure('dry cow by balance against the table cow: sources disagree, the order of magnitude must not'),
-  () => {
-    // The tables are of cows that eat their fill.
-    const [cow] = run(['herd', 'intake', 'excretion'], {
+describe('dry cow by balance against the table cow: sources disagree, the order of magnitude must not', () => {
+  // The tables are of cows that eat their fill.
+  const [cow] = run(['herd', 'intake', 'excretion'], {
+    herdFactor: 1,
+    winterDays: 180,
+    group1HeadCount: 1,
+    group1WeightKg: 544,
+    group1PregnantShare: 1,
+    group1AppetiteShare: 1,
+    feed1Share: 1,
+  });
+  // Range: half to twice D384.2 (from memory), which the balance is known to miss: K low and P high in the table.
+  it.each([
+    ['nitrogen', cow.nitrogenExcretedKg / 180, 'referenceAsabeBeefCowNitrogenKgPerDay'],
+    ['phosphorus', cow.phosphorusExcretedKg / 180, 'referenceAsabeBeefCowPhosphorusKgPerDay'],
+    ['potassium', cow.potassiumExcretedKg / 180, 'referenceAsabeBeefCowPotassiumKgPerDay'],
+    ['dry matter', cow.dryMatterExcretedKg / 180, 'referenceAsabeBeefCowDryMatterKgPerDay'],
+    ['volatile solids', cow.volatileSolidsKg / 180, 'referenceAsabeBeefCowVolatileSolidsKgPerDay'],
+    [
+      'wet manure',
+      (cow.dryMatterExcretedKg + cow.waterExcretedKg) / 180,
+      'referenceAsabeBeefCowManureKgPerDay',
+    ],
+  ])(recalled('%s'), (_, found, id) => {
+    expect(found / central(id)).toBeGreaterThan(0.5);
+    expect(found / central(id)).toBeLessThan(2);
+  });
+
+  const wet = (more: Record<string, number>) => {
+    const [out] = run(['herd', 'intake', 'excretion'], {
       herdFactor: 1,
       winterDays: 180,
       group1HeadCount: 1,
-      group1WeightKg: 544,
+      group1WeightKg: 650,
       group1PregnantShare: 1,
-      group1AppetiteShare: 1,
       feed1Share: 1,
+      ...more,
     });
-    // Range: half to twice D384.2 (from memory), which the balance is known to miss: K low and P high in the table.
-    it.each([
-      ['nitrogen', cow.nitrogenExcretedKg / 180, 'referenceAsabeBeefCowNitrogenKgPerDay'],
-      ['phosphorus', cow.phosphorusExcretedKg / 180, 'referenceAsabeBeefCowPhosphorusKgPerDay'],
-      ['potassium', cow.potassiumExcretedKg / 180, 'referenceAsabeBeefCowPotassiumKgPerDay'],
-      ['dry matter', cow.dryMatterExcretedKg / 180, 'referenceAsabeBeefCowDryMatterKgPerDay'],
-      ['volatile solids', cow.volatileSolidsKg / 180, 'referenceAsabeBeefCowVolatileSolidsKgPerDay'],
-      [
-        'wet manure',
-        (cow.dryMatterExcretedKg + cow.waterExcretedKg) / 180,
-        'referenceAsabeBeefCowManureKgPerDay',
-      ],
-    ])('%s', (_, found, id) => {
-      expect(found / central(id)).toBeGreaterThan(0.5);
-      expect(found / central(id)).toBeLessThan(2);
-    });
+    const litres = (out.excretaM3 / 180) * 1000;
+    return { litres, dryMatter: out.dryMatterExcretedKg / (out.excretaM3 * 1000) };
+  };
+  const silage = {
+    feed1DigestibilityFraction: central('feedDigestibilityFraction', 'grassSilage'),
+    feed1PotassiumFraction: central('feedPotassiumFraction', 'grassSilage'),
+    feed1CrudeProteinFraction: central('feedCrudeProteinFraction', 'grassSilage'),
+  };
 
-    const wet = (more: Record<string, number>) => {
-      const [out] = run(['herd', 'intake', 'excretion'], {
-        herdFactor: 1,
-        winterDays: 180,
-        group1HeadCount: 1,
-        group1WeightKg: 650,
-        group1PregnantShare: 1,
-        feed1Share: 1,
-        ...more,
-      });
-      const litres = (out.excretaM3 / 180) * 1000;
-      return { litres, dryMatter: out.dryMatterExcretedKg / (out.excretaM3 * 1000) };
-    };
-    const silage = {
-      feed1DigestibilityFraction: central('feedDigestibilityFraction', 'grassSilage'),
-      feed1PotassiumFraction: central('feedPotassiumFraction', 'grassSilage'),
-      feed1CrudeProteinFraction: central('feedCrudeProteinFraction', 'grassSilage'),
-    };
-
-    it('volume of a 650 kg cow lies at the 32 to 45 L/d of English and 41 of Irish tables, not at 57', () => {
+  it(
+    figure('volume of a 650 kg cow lies at the 32 to 45 L/d of English and 41 of Irish tables, not at 57'),
+    () => {
       for (const ration of [{}, silage]) {
         const { litres } = wet({ ...ration, group1AppetiteShare: 1 });
         expect(litres).toBeGreaterThan(32);
         expect(litres).toBeLessThan(50);
       }
-    });
+    },
+  );
 
-    it('fed to need it is less, about the 34 kg of a 567 kg over-wintered cow in Michigan (published)', () => {
+  it(
+    figure('fed to need it is less, about the 34 kg of a 567 kg over-wintered cow in Michigan (published)'),
+    () => {
       const { litres } = wet({ group1WeightKg: 567 });
       expect(litres / 34).toBeGreaterThan(0.75);
       expect(litres / 34).toBeLessThan(1.25);
       expect(litres).toBeLessThan(wet({ group1WeightKg: 567, group1AppetiteShare: 1 }).litres);
-    });
+    },
+  );
 
-    it('holds 8 to 14 % dry matter before rain and wash water: 12 % in D384.2 (from memory), 8 to 10 in tanks', () => {
+  it(
+    recalled(
+      'holds 8 to 14 % dry matter before rain and wash water: 12 % in D384.2 (from memory), 8 to 10 in tanks',
+    ),
+    () => {
       for (const ration of [{}, silage])
         for (const group1AppetiteShare of [0, 1]) {
           const { dryMatter } = wet({ ...ration, group1AppetiteShare });
           expect(dryMatter).toBeGreaterThan(0.08);
           expect(dryMatter).toBeLessThan(0.14);
         }
-    });
+    },
+  );
 
-    it('urine share of nitrogen on forage lies near the 0.47 to 0.59 measured (growing steers, published)', () => {
+  it(
+    figure(
+      'urine share of nitrogen on forage lies near the 0.47 to 0.59 measured (growing steers, published)',
+    ),
+    () => {
       const tanShare = cow.tanExcretedKg / cow.nitrogenExcretedKg / central('urineTanFraction');
       expect(tanShare).toBeGreaterThan(0.42);
       expect(tanShare).toBeLessThan(0.64);
-    });
-  },
-);
+    },
+  );
+});
 
 describe(sum('TAN share by diet, 11 kg dry matter and 7 g nitrogen kept a day'), () => {
   it.each([

@@ -1,24 +1,28 @@
 /**
- * What each check of this folder is: its title carries one of three labels, and importing this file refuses a test
- * that carries none or two. A basis that is weaker than "published" (from memory, common practice) stands in the title.
+ * What each check of this folder is: its title carries one of these labels; refuseUnlabelled.ts refuses a test that carries
+ * none or two. Only the first is proof of the model. `npm run published` counts them.
  */
-import { beforeEach, expect } from 'vitest';
+import { LABELS } from './labelTexts.ts';
 
-const FIGURE = 'result against a published figure';
-const ROW = 'table row against its source';
-const SUM = 'hand-worked sum (regression)';
+const labelled =
+  (label: string) =>
+  (title: string): string =>
+    `${title} [${label}]`;
 
-/** A result of product code against what others printed, measured, hold as common practice, or compute by a library. */
-export const figure = (title: string): string => `${title} [${FIGURE}]`;
+/**
+ * A result of product code against a figure that others printed or measured and that was read, or that another library
+ * computes; the figure is no row of the tables and set none.
+ */
+export const figure = labelled(LABELS.published);
 
-/** A coefficient or price of the tables against what its source says; the model is not run. */
-export const tableRow = (title: string): string => `${title} [${ROW}]`;
+/** The same against a figure that is remembered, or that keepers hold without a source. */
+export const recalled = labelled(LABELS.recalled);
+
+/** The same against a study that rows of the tables were taken from: it says that the parts still fit, no more. */
+export const fitted = labelled(LABELS.fitted);
+
+/** A coefficient or price of the tables, or a rule read off them, against what its source says. */
+export const tableRow = labelled(LABELS.row);
 
 /** A result of product code against our own arithmetic or plain logic: guards against change, proves nothing new. */
-export const sum = (title: string): string => `${title} [${SUM}]`;
-
-beforeEach(() => {
-  const name = expect.getState().currentTestName ?? '';
-  const said = [FIGURE, ROW, SUM].filter((label) => name.includes(`[${label}]`));
-  expect(said, `labels of "${name}"; exactly one of labels.ts is needed`).toHaveLength(1);
-});
+export const sum = labelled(LABELS.sum);

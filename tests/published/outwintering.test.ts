@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { openNotebook } from '../../src/cli/open.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
 import { tables } from '../shippedTables.ts';
-import { figure } from './labels.ts';
+import { recalled, sum } from './labels.ts';
 
 /**
  * common practice, no source: most of the value of winter dung dropped on dormant ground is gone by the time grass
  * grows when the winter is wet and the load high. Here: the invented Atlantic herd on two hectares instead of nine,
  * fed in one place, with half as much rain again. "Value" is what fertiliser of the same N, P and K would cost.
  */
-describe(figure('outwintering, wet and crowded'), async () => {
+describe('outwintering, wet and crowded', async () => {
   const { notebook, winters, run } = await openNotebook('notebooks/atlantic-rain-and-herd.md');
   const [first] = notebook.scenarios;
   const crowd = (areaHa: number, moved: 'fixed' | 'daily', rainFactor: number) => {
@@ -30,15 +30,15 @@ describe(figure('outwintering, wet and crowded'), async () => {
     return (values.nutrientValue ?? 0) / dropped;
   };
 
-  it('starts from a scenario out on pasture', () => expect(first.system).toBe('outwintered'));
+  it(sum('starts from a scenario out on pasture'), () => expect(first.system).toBe('outwintered'));
 
-  it('leaves less than half of the value to the first crop', () => {
+  it(recalled('leaves less than half of the value to the first crop'), () => {
     const share = shareOfValue(crowd(2, 'fixed', 1.5));
     expect(share).toBeGreaterThan(0);
     expect(share).toBeLessThan(0.5);
   });
 
-  it('leaves more where the load is spread thin and the winter dry', () => {
+  it(sum('leaves more where the load is spread thin and the winter dry'), () => {
     expect(shareOfValue(crowd(30, 'daily', 0.5))).toBeGreaterThan(2 * shareOfValue(crowd(2, 'fixed', 1.5)));
   });
 });

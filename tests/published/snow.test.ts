@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { roofSnowKnPerM2, snowShape } from '../../src/model/works/snowLoad.ts';
-import { figure, sum } from './labels.ts';
+import { figure, recalled, sum } from './labels.ts';
 
 describe('snow on a roof', () => {
   it(
@@ -28,7 +28,7 @@ describe('snow on a roof', () => {
     expect(snowShape(45)).toBeCloseTo(0.4, 12);
   });
 
-  it(figure('does not let held snow slide (EN 1991-1-3 5.3.2; from memory)'), () => {
+  it(recalled('does not let held snow slide (EN 1991-1-3 5.3.2; from memory)'), () => {
     expect(snowShape(55, true)).toBe(0.8);
   });
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type SpaceKind, spaceNeed } from '../../src/model/checks/spaceRules.ts';
 import type { HerdGroup, Scenario } from '../../src/notebook/schema.ts';
 import { coefficients } from '../model/checks/fixture.ts';
-import { figure } from './labels.ts';
+import { tableRow } from './labels.ts';
 
 const row = (id: string) => {
   const found = coefficients.get(id);
@@ -20,7 +20,7 @@ const check = (rows: Row[]) =>
     expect(spaceNeed(rules, kind, group(animal, weightKg), row)?.perHead).toBeCloseTo(figure, 9);
   });
 
-describe(figure('Swedish Board of Agriculture, measures after L104 (published)'), () => {
+describe(tableRow('Swedish Board of Agriculture, measures after L104 (published)'), () => {
   check([
     ['sweden', 'lying', 'calf', 140, 1.5],
     ['sweden', 'total', 'weanling', 240, 2.9],
@@ -36,7 +36,7 @@ describe(figure('Swedish Board of Agriculture, measures after L104 (published)')
   ]);
 });
 
-describe(figure('Irish department and Teagasc figures (published)'), () => {
+describe(tableRow('Irish department and Teagasc figures (published)'), () => {
   check([
     ['ireland', 'slats', 'sucklerCow', 620, 2.75],
     ['ireland', 'lying', 'sucklerCow', 620, 4.5],
@@ -46,7 +46,7 @@ describe(figure('Irish department and Teagasc figures (published)'), () => {
   ]);
 });
 
-describe(figure('Implementing Regulation (EU) 2020/464, annex I part I (published)'), () => {
+describe(tableRow('Implementing Regulation (EU) 2020/464, annex I part I (published)'), () => {
   check([
     ['euOrganic', 'total', 'calf', 100, 1.5],
     ['euOrganic', 'total', 'weanling', 200, 2.5],
@@ -58,7 +58,7 @@ describe(figure('Implementing Regulation (EU) 2020/464, annex I part I (publishe
   ]);
 });
 
-describe(figure('horned herds (Swiss and German guidance, from memory; common practice)'), () => {
+describe(tableRow('horned herds (Swiss and German guidance, from memory; common practice)'), () => {
   check([
     ['commonPracticeHorned', 'lying', 'sucklerCow', 600, 8],
     ['commonPracticeHorned', 'feed', 'sucklerCow', 600, 0.9],

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { beddedVolume } from '../../src/model/slurry/storage.ts';
 import type { Coefficient } from '../../src/tables/coefficient.ts';
 import { central, run, TABLES } from '../model/nutrientRig.ts';
-import { figure, sum } from './labels.ts';
+import { figure, recalled, sum, tableRow } from './labels.ts';
+import { MISS } from './labelTexts.ts';
 
 const storeOf = (weeks: number, change: Record<string, number>) =>
   run(['slurry'], { herdFactor: 1, winterDays: weeks * 7, slurryShare: 1, slatsShare: 1, storeBufferFraction: 0, ...change })[0]
@@ -74,7 +75,7 @@ describe(figure('nutrients in a cubic metre of undiluted slurry from 20 dry cows
   });
 });
 
-describe(figure('ground needed'), () => {
+describe(tableRow('ground needed'), () => {
   it('340 kg N and 66 kg P: 2 ha at 170 kg N (Nitrates Directive, published), 3 ha at 22 kg P (Sweden, published)', () => {
     const [out] = run(['spreading'], { slurryNitrogenKg: 240, compostNitrogenKg: 100, slurryPhosphorusKg: 44, compostPhosphorusKg: 22 });
     expect(out.areaForNitrogenHa).toBeCloseTo(2, 9);
@@ -93,78 +94,73 @@ const firstCrop = (columns: Record<string, number>) => {
     .nitrogenAvailableKg / (columns.slurryNitrogenKg ?? columns.compostNitrogenKg); // biome-ignore format: one row
 };
 
-describe(
-  figure(
-    'first-crop nitrogen lies in the ranges of the RB209 fertiliser manual (published shares of total nitrogen)',
-  ),
-  () => {
-    const hose = Object.fromEntries(
-      ['spreadLossTechnique', 'twoPoolFastTechnique', 'twoPoolRateTechnique', 'twoPoolSlowTechnique'].map(
-        (name) => [name, central(name, 'trailingHose')],
-      ),
-    );
-    const slurry = (percent: number, nitrogen: number, tan: number, more = {}) => ({
-      slurryNitrogenKg: nitrogen,
-      slurryTanKg: tan,
-      slurryM3: 30,
-      slurryDryMatterKg: 300 * percent,
-      ...more,
-    });
-    const manure = (tan: number, compostMineralisedFraction: number) => ({
-      compostNitrogenKg: 150,
-      compostTanKg: tan,
-      compostMineralisedFraction,
-    });
-    const litter = TABLES.coefficients.get('compostMineralisedFraction.none') as Coefficient;
-    it.each([
-      ['slurry 6 %, spring, surface: 0.25 to 0.45', slurry(6, 78, 36), 0.25, 0.45],
-      ['slurry 6 %, spring, bandspread: 0.30 to 0.50', slurry(6, 78, 36, hose), 0.3, 0.5],
-      ['slurry 2 %, spring, surface: 0.25 to 0.45', slurry(2, 48, 27), 0.25, 0.45],
-      ['old farmyard manure, surface: 0.05 to 0.15', manure(15, litter.central), 0.05, 0.15],
-      ['fresh farmyard manure, surface: 0.05 to 0.15, at the low end of our span', manure(30, litter.low), 0.05, 0.15],
-      ['compost: 0 to 0.10 (from memory)', manure(7.5, central('compostMineralisedFraction', 'turned')), 0, 0.1],
-    ])('%s', (_, columns, low, high) => {
+describe('first-crop nitrogen beside the RB209 fertiliser manual, shares of total nitrogen as printed', () => {
+  const hose = Object.fromEntries(
+    ['spreadLossTechnique', 'twoPoolFastTechnique', 'twoPoolRateTechnique', 'twoPoolSlowTechnique'].map(
+      (name) => [name, central(name, 'trailingHose')],
+    ),
+  );
+  const slurry = (percent: number, nitrogen: number, tan: number, more = {}) => ({
+    slurryNitrogenKg: nitrogen,
+    slurryTanKg: tan,
+    slurryM3: 30,
+    slurryDryMatterKg: 300 * percent,
+    ...more,
+  });
+  const manure = (tan: number, compostMineralisedFraction: number) => ({
+    compostNitrogenKg: 150,
+    compostTanKg: tan,
+    compostMineralisedFraction,
+  });
+  const litter = TABLES.coefficients.get('compostMineralisedFraction.none') as Coefficient;
+
+  // The manual prints one share for each, in steps of 5 %: half a step is its own rounding. What misses stays a miss.
+  const ROUNDING = 0.025;
+  const CHECKS: readonly (readonly [string, Record<string, number>, number, typeof MISS?])[] = [
+    ['slurry of 2 % dry matter, spring, surface', slurry(2, 48, 27), 0.45, MISS],
+    ['slurry of 6 % dry matter, spring, surface', slurry(6, 78, 36), 0.35, MISS],
+    ['slurry of 10 % dry matter, spring, surface', slurry(10, 108, 39), 0.25, MISS],
+    ['slurry of 2 % dry matter, spring, bandspread', slurry(2, 48, 27, hose), 0.5, MISS],
+    ['slurry of 6 % dry matter, spring, bandspread', slurry(6, 78, 36, hose), 0.4],
+    ['slurry of 10 % dry matter, spring, bandspread', slurry(10, 108, 39, hose), 0.3],
+    ['old farmyard manure, surface', manure(15, litter.central), 0.1, MISS],
+    ['fresh farmyard manure, surface', manure(30, litter.central), 0.1, MISS],
+  ];
+  for (const [what, columns, printed, miss] of CHECKS)
+    (miss ? it.fails : it)(figure(`${what}: ${printed}${miss ? `, ${miss}` : ''}`), () => {
       const share = firstCrop(columns);
-      expect(share).toBeGreaterThan(low);
-      expect(share).toBeLessThan(high);
-    }); // biome-ignore format: one case a line
-
-    it('stands apart from the manual, and says so: less of thick slurry (0.25 there), more of fresh manure (0.10 to 0.15 there)', () => {
-      const thick = firstCrop(slurry(10, 108, 39));
-      expect(thick).toBeGreaterThan(0.17);
-      expect(thick).toBeLessThan(0.25);
-      const fresh = firstCrop(manure(30, litter.central));
-      expect(fresh).toBeGreaterThan(0.15);
-      expect(fresh).toBeLessThan(0.17);
+      expect(Math.abs(share - printed), `${share} against ${printed}`).toBeLessThanOrEqual(ROUNDING);
     });
-  },
-);
 
-describe(
-  figure('worth of a cubic metre of slurry with 1.0 kg N, 0.5 kg P, 3.5 kg K for the crop (Teagasc)'),
-  () => {
-    it.each([
-      ['prices of 2021-22, 9.39 EUR (published prices, derived product)', 2.29, 3.84, 1.48, 9.39, 0.005],
-      ['prices of 2024, published value 6.3 EUR', 1.31, 2.62, 1.06, 6.3, 0.05],
-    ])('%s', (_, n, p, k, expected, tolerance) => {
-      const [out] = run(['value', 'worth'], {
-        receivingHa: 1,
-        areaNeededHa: 1,
-        phosphorusNeeded: 1,
-        potassiumNeeded: 1,
-        soilMineralKg: 1,
-        soilNitrogenKeptKg: 1,
-        soilPhosphorusKeptKg: 1,
-        slurryPhosphorusKg: 1,
-        slurryPhosphorusFirstYearFraction: 0.5,
-        soilPotassiumKeptKg: 3.5,
-        slurryPotassiumKg: 3.5,
-        potassiumFirstYearFraction: 1,
-        nitrogenPricePerKg: n,
-        phosphorusPricePerKg: p,
-        potassiumPricePerKg: k,
-      });
-      expect(Math.abs(out.nutrientValue - expected)).toBeLessThanOrEqual(tolerance);
+  it(recalled('compost: 0 to 0.10 (from memory)'), () => {
+    const share = firstCrop(manure(7.5, central('compostMineralisedFraction', 'turned')));
+    expect(share).toBeGreaterThan(0);
+    expect(share).toBeLessThan(0.1);
+  });
+});
+
+describe('worth of a cubic metre of slurry with 1.0 kg N, 0.5 kg P, 3.5 kg K for the crop (Teagasc)', () => {
+  it.each([
+    [sum('prices of 2021-22, 9.39 EUR (published prices, derived product)'), 2.29, 3.84, 1.48, 9.39, 0.005],
+    [figure('prices of 2024, published value 6.3 EUR'), 1.31, 2.62, 1.06, 6.3, 0.05],
+  ])('%s', (_, n, p, k, expected, tolerance) => {
+    const [out] = run(['value', 'worth'], {
+      receivingHa: 1,
+      areaNeededHa: 1,
+      phosphorusNeeded: 1,
+      potassiumNeeded: 1,
+      soilMineralKg: 1,
+      soilNitrogenKeptKg: 1,
+      soilPhosphorusKeptKg: 1,
+      slurryPhosphorusKg: 1,
+      slurryPhosphorusFirstYearFraction: 0.5,
+      soilPotassiumKeptKg: 3.5,
+      slurryPotassiumKg: 3.5,
+      potassiumFirstYearFraction: 1,
+      nitrogenPricePerKg: n,
+      phosphorusPricePerKg: p,
+      potassiumPricePerKg: k,
     });
-  },
-);
+    expect(Math.abs(out.nutrientValue - expected)).toBeLessThanOrEqual(tolerance);
+  });
+});

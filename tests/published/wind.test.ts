@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { peakWindKnPerM2 } from '../../src/model/works/windLoad.ts';
-import { figure, sum } from './labels.ts';
+import { recalled, sum } from './labels.ts';
 
 describe('wind on a shed', () => {
   const place = { basicMPerS: 24, airKgPerM3: 1.25, leastHeightM: 2 };
@@ -10,7 +10,7 @@ describe('wind on a shed', () => {
     [0.05, 2.35],
     [0.3, 1.71],
   ])(
-    figure('roughness %d m: 10 m up the peak is %d times the basic pressure (EN 1991-1-4, from memory)'),
+    recalled('roughness %d m: 10 m up the peak is %d times the basic pressure (EN 1991-1-4, from memory)'),
     (roughnessM, factor) =>
       expect(peakWindKnPerM2({ ...place, roughnessM }, 10) / basic).toBeCloseTo(factor, 2),
   );

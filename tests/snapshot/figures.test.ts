@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { gunzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { allFigures, type Figures } from './figures.ts';
+import { changelogRow, HEADLINES, headlinesMoved, inWords, type Moved, unsaid } from './headlines.ts';
 
 /** Figures that were wrong and are mended on purpose: their paths may differ, every other path may not. */
 const EXCEPTIONS: readonly { readonly path: RegExp; readonly reason: string }[] = [];
@@ -39,9 +40,17 @@ function same(a: Figures, b: Figures): boolean {
   return a === b;
 }
 
-function report(found: readonly Differing[]): string {
+/** What a keeper would see first, then the rest. */
+function report(found: readonly Differing[], headlines: readonly Moved[]): string {
   const lines = found.slice(0, SHOWN).map((one) => `${one.path} ${one.words}`);
-  return [`${found.length} figures differ`, ...lines].join('\n');
+  const told =
+    headlines.length === 0
+      ? ['no headline moved by half a per cent']
+      : [
+          `${headlines.length} HEADLINES of the shipped notebooks moved; where it is meant, CHANGELOG.md has to say each and why (npx tsx tests/snapshot/make.ts prints the rows):`,
+          ...headlines.map(inWords),
+        ];
+  return [...told, `${found.length} figures differ`, ...lines].join('\n');
 }
 
 function leaves(figures: Figures): number {
@@ -55,10 +64,11 @@ describe('every figure', () => {
     );
     // An empty file would agree with anything.
     expect(leaves(held)).toBeGreaterThan(50_000);
-    const all = differing(held, await allFigures(fileURLToPath(new URL('../..', import.meta.url))));
+    const fresh = await allFigures(fileURLToPath(new URL('../..', import.meta.url)));
+    const all = differing(held, fresh);
     const excused = (one: Differing) => EXCEPTIONS.some(({ path }) => path.test(one.path));
     const moved = all.filter((one) => !excused(one));
-    if (moved.length > 0) throw new Error(report(moved));
+    if (moved.length > 0) throw new Error(report(moved, headlinesMoved(held, fresh)));
     // An exception that excuses nothing would hide the next figure that moves there.
     const idle = EXCEPTIONS.filter(({ path }) => !all.some((one) => path.test(one.path)));
     expect(idle).toEqual([]);
@@ -84,5 +94,44 @@ describe('the comparison', () => {
       '/a/checks/one/status was "pass", is "stop"',
       '/a/checks/two is new',
     ]);
+  });
+});
+
+describe('headlines', () => {
+  const tree = (values: Tree): Figures => ({ notebooks: { hill: { scenarios: { Bed: { values } } } } });
+  const held = tree({ nitrogenKeptKg: 313, netCost: 22_669, compostTonnes: null, soilAshKg: 4, slurryM3: 0 });
+
+  it('are named with before, after and share from half a per cent on, and nothing else is', () => {
+    const fresh = { nitrogenKeptKg: 313 * 1.0051, netCost: 22_669 * 0.9949, compostTonnes: 91.5 };
+    expect(headlinesMoved(held, tree({ ...fresh, soilAshKg: 9, slurryM3: 0.004 })).map(inWords)).toEqual([
+      'hill, Bed: nitrogen kept, kg 313 → 314.6 (+0.5 %)',
+      'hill, Bed: compost, t – → 91.5',
+      'hill, Bed: yearly cost less value kept 22 670 → 22 550 (−0.5 %)',
+    ]);
+    expect(
+      headlinesMoved(held, tree({ nitrogenKeptKg: 313 * 1.0049, netCost: 22_669, slurryM3: 0 })),
+    ).toEqual([]);
+  });
+
+  it('are unsaid until the changelog holds the row under what is not released', () => {
+    const moved = headlinesMoved(held, tree({ nitrogenKeptKg: 320, netCost: 22_669, slurryM3: 0 }));
+    const [row] = moved.map(changelogRow);
+    expect(row).toBe('| hill, Bed | nitrogen kept, kg | 313 → 320 |');
+    expect(unsaid(moved, `# Changelog\n\n## Unreleased\n\n${row}\n\n## 0.1\n`)).toEqual([]);
+    expect(unsaid(moved, `# Changelog\n\n## Unreleased\n\nnothing\n\n## 0.1\n\n${row}\n`)).toEqual([row]);
+  });
+
+  it('are held for every shipped notebook', async () => {
+    const { notebooks } = JSON.parse(
+      gunzipSync(readFileSync(new URL('./figures.json.gz', import.meta.url))).toString(),
+    );
+    for (const [name, { scenarios }] of Object.entries<{ scenarios: Record<string, { values: Tree }> }>(
+      notebooks,
+    ))
+      for (const [scenario, { values }] of Object.entries(scenarios))
+        expect(
+          HEADLINES.filter((each) => !(each in values)),
+          `${name}, ${scenario}`,
+        ).toEqual([]);
   });
 });

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { readWeather, writeWeather } from '../../src/tables/weather.ts';
 import { MOST_PROBLEMS } from '../../src/tables/weatherSeries.ts';
 import { formatProblem } from '../../src/units/problem.ts';
+import { startWork } from '../workedMs.ts';
 
 const BROKEN = fileURLToPath(new URL('../broken/weather/', import.meta.url));
 const broken = (name: string, options = {}) =>
@@ -84,11 +85,11 @@ describe('broken weather files', () => {
 
   it('refuse a million lines at once', () => {
     const text = `date,rainMm,minC,maxC\n${'2014-11-01,1,2,3\n'.repeat(1_000_000)}`;
-    const began = performance.now();
+    const workedMs = startWork();
     const { series, problems } = readWeather('w.csv', text);
     expect(series).toBeNull();
     expect(formatProblem(problems[0])).toContain('longer than any daily series; found');
-    expect(performance.now() - began).toBeLessThan(2000);
+    expect(workedMs()).toBeLessThan(2000);
   });
 
   it('never throw, whatever is cut out of a good file', () => {
