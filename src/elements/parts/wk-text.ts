@@ -100,6 +100,8 @@ export class WkText extends LitElement {
   protected override updated(changed: Map<string, unknown>): void {
     if (changed.has('text')) this.#editor?.setText(this.text);
     if (changed.has('problems')) this.#editor?.setProblems(this.problems);
+    // What is said above it may have come or gone meanwhile.
+    this.#place();
   }
 
   /** It ends at the foot of the window, or where a keyboard on the screen begins, so that its messages stay in sight. */
