@@ -75,7 +75,7 @@ function marksIn(text: string): number {
 const MOST_WORDS = 200_000;
 const MOST_MARKS = 20_000;
 const MOST_PARAGRAPHS = 2000;
-const MOST_FENCES = 200;
+const MOST_FENCES = 120;
 /** Each is written anew whenever an input is turned. */
 const MOST_VALUES = 1000;
 const FENCE = /^ {0,3}(`{3,}|~{3,})/;

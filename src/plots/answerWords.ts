@@ -134,7 +134,7 @@ function turned({ state, overtakes, names, first }: Answer, reading: Reading): s
   const said = (value: number) => show(value, unit, reading, 3).text;
   const whole = WHOLE_UNITS.has(unit);
   const what = `${whole ? '' : 'about '}${said(at)} instead of ${said(now)}`;
-  return `The nearest number that would turn it is ${lowered(label)}: at ${what} ${quoted(names[by])} is first${note ? ` (${note})` : ''}.`;
+  return `The nearest number that would turn it is ${lowered(labelIn(label, reading.system))}: at ${what} ${quoted(names[by])} is first${note ? ` (${note})` : ''}.`;
 }
 
 function doubted({ doubt, shares, first, state }: Answer, reading: Reading): string {

@@ -17,6 +17,8 @@ const EACH = 50;
 /** The page answers within this on a machine that is free: on a busy one within as much longer as a plain notebook takes there. */
 const MOST_MS = 200;
 const PLAIN_TIMES = 5;
+/** Looked at so often again before a pause counts as the notebook's own. */
+const AGAIN = 4;
 /** What the plain notebook takes at most on two processors with nothing else at work. */
 const PLAIN_MS = 80;
 
@@ -119,17 +121,26 @@ function unsafeIn(root: Element | ShadowRoot): string[] {
   return faults;
 }
 
+/** A pause that other work on the machine made does not come again; nor does it come to the hostile notebook alone. */
+async function pausedFor(text: string, longestMs: number): Promise<string | undefined> {
+  const limit = () => MOST_MS * Math.max(1, plainMs / PLAIN_MS);
+  if (longestMs <= limit()) return undefined;
+  let least = longestMs;
+  for (let k = 0; k < AGAIN; k++) {
+    plainMs = Math.max(plainMs, (await look(PLAIN_NOTEBOOK)).longestMs);
+    least = Math.min(least, (await look(text)).longestMs);
+    if (least <= limit()) return undefined;
+  }
+  return `no answer for ${Math.round(least)} ms, a plain one ${Math.round(plainMs)}`;
+}
+
 async function all(cases: readonly (readonly [string, string])[]): Promise<string[]> {
-  const most = MOST_MS * Math.max(1, plainMs / PLAIN_MS);
   const bad: string[] = [];
   for (const [name, text] of cases) {
-    let { faults, longestMs } = await look(text);
-    // Other work on the machine may take a turn once: what is the notebook's own comes again.
-    if (longestMs > most)
-      longestMs = Math.min(longestMs, (await look(text)).longestMs, (await look(text)).longestMs);
-    if (longestMs > most)
-      faults = [...faults, `no answer for ${Math.round(longestMs)} ms, a plain one ${Math.round(plainMs)}`];
-    if (faults.length > 0) bad.push(`${name}: ${faults.slice(0, 3).join('; ')}`);
+    const { faults, longestMs } = await look(text);
+    const paused = await pausedFor(text, longestMs);
+    const found = paused === undefined ? faults : [...faults, paused];
+    if (found.length > 0) bad.push(`${name}: ${found.slice(0, 3).join('; ')}`);
   }
   return bad;
 }

@@ -224,13 +224,14 @@ describe('notes', () => {
         .element(asked().getByText(/You keep this notebook as “My hill”, without a note/), SOON)
         .toBeVisible();
       await expect
-        .element(asked().getByText(/^What differs from the copy you keep, “My hill”/))
+        .element(asked().getByText(/^What differs from the copy you keep, “My hill”/), SOON)
         .toBeVisible();
       await userEvent.click(asked().getByRole('button', { name: 'Take the note in' }));
       await expect.poll(() => location.hash, SOON).toBe('#kept=mine');
       await expect.poll(() => notes().map(({ text }) => text), SOON).toEqual(['With the loan?']);
-      expect(shell.open?.notebook.value?.farm.herd[0].head).toBe(18);
-      expect(shell.open?.history.value.now.what).toBe('1 note taken in');
+      // The copy that was sent holds the note too: the own one is told by its herd.
+      await expect.poll(() => shell.open?.notebook.value?.farm.herd[0].head, SOON).toBe(18);
+      await expect.poll(() => shell.open?.history.value.now.what, SOON).toBe('1 note taken in');
       if (way === 'link') {
         await opened(link(back));
         await expect.element(asked().getByText(/You are reading/), SOON).toBeVisible();

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { restingRiseC } from '../../src/model/bed/heapRates.ts';
 import { catalogue } from '../../src/model/engine/catalogue.ts';
+import { CHUNK } from '../../src/model/engine/layout.ts';
 import { planOf } from '../../src/model/engine/plan.ts';
 import { run } from '../../src/model/engine/run.ts';
 import { walk } from '../../src/model/engine/walk.ts';
@@ -55,7 +56,8 @@ describe('a row like the one above', () => {
 
   it('is compared anew in every chunk', () => {
     const many = Array.from({ length: 300 }, () => 3);
-    expect(walked(many, many)).toEqual({ last: many.map(() => 9), rows: 3 });
+    expect(walked(many, many)).toEqual({ last: many.map(() => 9), rows: Math.ceil(many.length / CHUNK) });
+    expect(many.length).toBeGreaterThan(CHUNK);
   });
 });
 

@@ -18,7 +18,7 @@ describe('what is more than a page can hold', () => {
     ['paragraphs', 'a\n\n'.repeat(2001), 'more than 2000 paragraphs'],
     ['headings without a line between', '# a\n'.repeat(2001), 'more than 2000 paragraphs'],
     ['values by name', '`=netCost` '.repeat(5).concat('\n\n').repeat(201), 'more than 1000 values by name'],
-    ['fences', '```js\n```\n'.repeat(201), 'more than 200 figures and fences'],
+    ['fences', '```js\n```\n'.repeat(121), 'more than 120 figures and fences'],
   ])('%s are counted and said, and the figures above stay', (_, words, found) => {
     const { ok, notebook, problems } = body(words);
     expect(ok).toBe(false);
