@@ -2,7 +2,6 @@
 import { type Block, readBody } from './body.ts';
 import { CELL_WORDS, OPTION_WORDS } from './cellWords.ts';
 import { partsOf } from './parts.ts';
-import type { Told } from './textDifferences.ts';
 
 interface Piece {
   readonly text: string;
@@ -11,6 +10,11 @@ interface Piece {
 
 /** More pairs than this are not compared one with another. */
 const MOST_PAIRS = 4_000_000;
+
+export interface Told {
+  readonly of: 'inputs' | 'scenarios' | 'cells' | 'words' | 'notes';
+  readonly words: string;
+}
 
 export function bodyDifferences(before: string, oldFrom: number, after: string, newFrom: number): Told[] {
   const [was, is] = [readBody(before, oldFrom, 1, ''), readBody(after, newFrom, 1, '')];

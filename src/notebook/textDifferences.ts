@@ -1,17 +1,12 @@
 /** What differs between two texts of one notebook, in words: inputs, scenarios, cells, paragraphs. */
 import { formatQuantity } from '../units/format.ts';
-import { bodyDifferences } from './bodyDifferences.ts';
+import { bodyDifferences, type Told } from './bodyDifferences.ts';
 import { inputAt, listAt, patternOf } from './catalogue.ts';
 import { findFrontMatter, isProblem } from './frontMatter.ts';
 import { labelOf, optionWords, unitOf } from './inputWords.ts';
 import { isPlain } from './merge.ts';
 import type { Path } from './path.ts';
 import { readYaml } from './yamlText.ts';
-
-export interface Told {
-  readonly of: 'inputs' | 'scenarios' | 'cells' | 'words' | 'notes';
-  readonly words: string;
-}
 
 /** Undefined where the front matter of either cannot be read. */
 export function textDifferences(before: string, after: string): readonly Told[] | undefined {

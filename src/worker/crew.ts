@@ -6,13 +6,10 @@
 import type { Setting } from '../study/rows.ts';
 import { type Draws, draw } from '../uncertainty/monteCarlo.ts';
 import type { Drawing } from './job.ts';
-import type { FromServer, ToServer } from './serve.ts';
+import { type FromServer, SETTINGS_KEPT, type ToServer } from './protocol.ts';
 
 /** Fewer draws are made before the others have begun. */
 const WORTH_SHARING = 2_500;
-/** Settings one that answers keeps; older ones are of notebooks no longer shown. */
-export const SETTINGS_KEPT = 4;
-
 export interface Share {
   readonly draws: Drawing;
   /** Stands while there is nothing to do but wait for others. */

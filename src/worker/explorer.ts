@@ -5,9 +5,8 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals-core';
 import type { RowChanges } from '../model/bind.ts';
 import type { Setting } from '../study/rows.ts';
-import { SETTINGS_KEPT } from './crew.ts';
 import type { Answers, Kind, Requests } from './job.ts';
-import type { FromServer, Port, ToServer } from './serve.ts';
+import { type FromServer, type Port, SETTINGS_KEPT, type ToServer } from './protocol.ts';
 
 export interface Progress {
   readonly slot: string;

@@ -1,37 +1,9 @@
 /** The far side of a port: takes settings and requests, works them in slices, answers, and stops when told. */
 
 import type { Setting } from '../study/rows.ts';
-import { type Crew, openCrew, SETTINGS_KEPT } from './crew.ts';
-import { type Answer, type Request, work } from './job.ts';
-
-export type ToServer =
-  | { readonly say: 'setting'; readonly setting: number; readonly value: Setting }
-  | {
-      readonly say: 'ask';
-      readonly version: number;
-      readonly setting: number;
-      readonly request: Request;
-      readonly changes: ReadonlyMap<string, number>;
-      /** Waits for no other job, and lets only another urgent one between. */
-      readonly urgent?: boolean;
-    }
-  | { readonly say: 'stop'; readonly version: number }
-  /** Others that answer as this one does and take a share of long work; none when one of them was lost. */
-  | { readonly say: 'crew'; readonly ports: readonly MessagePort[] }
-  /** Answer what comes in by this port too. */
-  | { readonly say: 'serve'; readonly port: MessagePort };
-
-export type FromServer =
-  | { readonly say: 'progress'; readonly version: number; readonly done: number }
-  | { readonly say: 'answer'; readonly version: number; readonly answer: Answer }
-  | { readonly say: 'failed'; readonly version: number; readonly words: string };
-
-/** What a worker's own scope and a message port have in common. */
-export interface Port {
-  postMessage(message: unknown, transfer?: Transferable[]): void;
-  addEventListener(type: 'message', listener: (event: MessageEvent) => void): void;
-  start?(): void;
-}
+import { type Crew, openCrew } from './crew.ts';
+import { work } from './job.ts';
+import { type FromServer, type Port, SETTINGS_KEPT, type ToServer } from './protocol.ts';
 
 /** How long a job may run before messages are looked at, ms. */
 const SLICE_MS = 12;

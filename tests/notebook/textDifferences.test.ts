@@ -1,9 +1,10 @@
 /** What is said of two texts, held against edits whose effect is known. */
 import { describe, expect, it } from 'vitest';
+import type { Told } from '../../src/notebook/bodyDifferences.ts';
 import type { Edited } from '../../src/notebook/edit.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
 import { moveScenario, renameScenario } from '../../src/notebook/scenarioEdits.ts';
-import { type Told, textDifferences } from '../../src/notebook/textDifferences.ts';
+import { textDifferences } from '../../src/notebook/textDifferences.ts';
 import { setInput } from '../../src/notebook/write.ts';
 import { shipped } from './shipped.ts';
 

@@ -20,7 +20,8 @@ import { caseTables } from '../../src/paper/tables.ts';
 import { type OpenNotebook, openNotebook as openText } from '../../src/store/open.ts';
 import { moneyCase, proposalOf } from '../../src/study/moneyCase.ts';
 import { type Explorer, type ExplorerPort, openExplorer } from '../../src/worker/explorer.ts';
-import { type Port, serve } from '../../src/worker/serve.ts';
+import type { Port } from '../../src/worker/protocol.ts';
+import { serve } from '../../src/worker/serve.ts';
 import { shipped } from '../notebook/shipped.ts';
 
 const DAY = '1 January 2026';

@@ -5,7 +5,8 @@ import type { Run } from '../../src/study/evaluate.ts';
 import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
 import { type Explorer, type ExplorerPort, openExplorer } from '../../src/worker/explorer.ts';
 import type { Request } from '../../src/worker/job.ts';
-import { type Port, serve, type ToServer } from '../../src/worker/serve.ts';
+import type { Port, ToServer } from '../../src/worker/protocol.ts';
+import { serve } from '../../src/worker/serve.ts';
 import { farm } from '../farm.ts';
 
 let run: Run;

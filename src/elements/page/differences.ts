@@ -1,7 +1,7 @@
 /** What differs between two texts of a notebook, for whoever reads it: in words, and in the figures that moved. */
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ResultName } from '../../model/quantities.ts';
-import type { Told } from '../../notebook/textDifferences.ts';
+import type { Told } from '../../notebook/bodyDifferences.ts';
 import { capital, inWords, labelOf, type Reading, show, unitOf } from '../../plots/reading.ts';
 import type { Figures } from '../../store/figuresOf.ts';
 import type { Run, ScenarioResult } from '../../study/evaluate.ts';

@@ -1,10 +1,11 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { isValue } from '../../model/dictionary.ts';
 import type { ResultName } from '../../model/quantities.ts';
+import type { Told } from '../../notebook/bodyDifferences.ts';
 import type { InlineValue } from '../../notebook/inline.ts';
 import { proseParts } from '../../notebook/markdown.ts';
 import type { Notebook } from '../../notebook/read.ts';
-import { type Told, textDifferences } from '../../notebook/textDifferences.ts';
+import { textDifferences } from '../../notebook/textDifferences.ts';
 import { type Reading, show, unitOf } from '../../plots/reading.ts';
 import type { Figures } from '../../store/figuresOf.ts';
 import type { OpenNotebook } from '../../store/open.ts';

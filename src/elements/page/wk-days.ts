@@ -1,6 +1,7 @@
 import { html, LitElement, nothing } from 'lit';
 import type { ResultName } from '../../model/quantities.ts';
-import { type Told, textDifferences } from '../../notebook/textDifferences.ts';
+import type { Told } from '../../notebook/bodyDifferences.ts';
+import { textDifferences } from '../../notebook/textDifferences.ts';
 import type { Reading } from '../../plots/reading.ts';
 import type { Figures } from '../../store/figuresOf.ts';
 import type { VersionEntry } from '../../store/versions.ts';
