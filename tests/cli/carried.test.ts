@@ -9,7 +9,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CHROMIUM_ARGS, findChromium } from '../../src/cli/chromium.mjs';
 import { openNotebook } from '../../src/cli/open.ts';
 import { type Built, builtPage } from './built.ts';
-import { NOTEBOOKS, winterkeep } from './run.ts';
+import { winterkeep } from './run.ts';
 
 const PATIENCE = 180_000;
 const FILE = 'notebooks/hill-farm-choice.md';
@@ -107,10 +107,7 @@ describe('a figure as a file', () => {
 
   it.each([
     [LENDER, 'wk-plan'],
-    [LENDER, 'wk-costs'],
-    [FILE, 'wk-section'],
     [FILE, 'wk-draws'],
-    [NOTEBOOKS[3], 'wk-sweep'],
   ])(
     'of %s: %s parses and has pixels at the width of a phone',
     async (file, tag) => {
