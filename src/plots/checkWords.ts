@@ -24,11 +24,24 @@ export function grouped(checks: readonly Check[]): Grouped {
 }
 
 /** "126 m²; at least 140 m²; from week 5": what was found, what passes, and when it first does not. */
-export function limitText({ id, value, limit, limitHigh, unit, week }: Check, reading: Reading): string {
+export function limitText(
+  { id, status, value, limit, limitHigh, unit, week }: Check,
+  reading: Reading,
+): string {
   const said = (number: number) => show(number, unit, reading).text;
   const wants = wantsOf(id);
+  // A limit that is broken by less than is shown would read as one that is kept.
+  const broken = [limit, limitHigh].find(
+    (each) => each != null && value !== null && said(each) === said(value),
+  );
+  const near =
+    status === 'pass' || broken == null || value === null || value === broken
+      ? ''
+      : value > broken
+        ? 'just over '
+        : 'just under ';
   return [
-    value === null || unit === 'month' ? '' : said(value),
+    value === null || unit === 'month' ? '' : `${near}${said(value)}`,
     limit === null || wants === 'told'
       ? ''
       : wants === 'between'
