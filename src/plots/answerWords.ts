@@ -130,11 +130,12 @@ function turned({ state, overtakes, names, first }: Answer, reading: Reading): s
   const { nearest, looked } = overtakes;
   if (!nearest)
     return `None of the ${looked} numbers behind it, turned alone to either end of its likely range, or to half and to twice where it has none, puts another first.`;
-  const { label, unit, now, at, by, note } = nearest;
+  const { label, unit, now, at, by, note, only } = nearest;
+  const where = only ? ` of ${inWords(only.map((k) => quoted(names[k])))}` : '';
   const said = (value: number) => show(value, unit, reading, 3).text;
   const whole = WHOLE_UNITS.has(unit);
   const what = `${whole ? '' : 'about '}${said(at)} instead of ${said(now)}`;
-  return `The nearest number that would turn it is ${lowered(labelIn(label, reading.system))}: at ${what} ${quoted(names[by])} is first${note ? ` (${note})` : ''}.`;
+  return `The nearest number that would turn it is ${lowered(labelIn(label, reading.system))}${where}: at ${what} ${quoted(names[by])} is first${note ? ` (${note})` : ''}.`;
 }
 
 function doubted({ doubt, shares, first, state }: Answer, reading: Reading): string {

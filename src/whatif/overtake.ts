@@ -1,4 +1,5 @@
 /** What would turn the answer: of all numbers, the one whose nearest plausible value puts another scenario first. */
+import { group } from 'd3-array';
 import { INPUTS } from '../notebook/inputs.ts';
 import { repeatScenarios, runBlock, type Setting } from '../study/rows.ts';
 import { FORM } from '../tables/coefficient.ts';
@@ -23,6 +24,8 @@ export interface Overtake {
   readonly ranged: boolean;
   /** What is turned with it, in words. */
   readonly note?: string;
+  /** Scenarios it is turned in, where it stands otherwise in others. */
+  readonly only?: readonly number[];
 }
 
 /** Points looked at between where a number stands and either end of its span. */
@@ -42,6 +45,7 @@ interface Candidate extends Pick<Turn, 'at' | 'herds'> {
   readonly high: number;
   readonly ranged: boolean;
   readonly note?: string;
+  readonly only?: readonly number[];
 }
 
 interface Bracket {
@@ -216,14 +220,36 @@ function candidatesIn(setting: Setting, herd?: HerdMeaning): Candidate[] {
     .map((each: Uncertain): Candidate => ({ ...each, now: each.central, herds: [], ranged: true }));
   const own = ownNumbers(setting).flatMap((name): Candidate[] => {
     const turn = turnOf(setting, name, herd);
-    if (!turn || !(turn.now > 0)) return [];
-    const { label, unit, now, at, herds, note } = turn;
-    const limits = turnLimits(setting, turn);
-    const [low, high] = [now / 2, now * 2].map((end) => (limits.holds(end) ? end : now));
-    const said = name === 'headCount' ? 'the herd' : label;
-    return [{ id: name, label: said, unit, now, low, high, at, herds, note, ranged: false }];
+    return turn ? standings(setting, turn).flatMap((each) => halfToTwice(setting, each)) : [];
   });
   return [...ranged, ...own];
+}
+
+type Standing = Turn & Pick<Candidate, 'only'>;
+
+/** From half of where it stands to twice of it, as far as it can go. */
+function halfToTwice(setting: Setting, { only, ...turn }: Standing): Candidate[] {
+  const { name, label, unit, now, at, herds, note } = turn;
+  if (!(now > 0)) return [];
+  const limits = turnLimits(setting, turn);
+  const [low, high] = [now / 2, now * 2].map((end) => (limits.holds(end) ? end : now));
+  const said = name === 'headCount' ? 'the herd' : label;
+  return [{ id: name, label: said, unit, now, low, high, at, herds, note, only, ranged: false }];
+}
+
+/**
+ * An input that stands otherwise in some scenarios is as many numbers, each turned where it stands: a shed of 4 m and one
+ * of 10 m are not both made 11 m deep.
+ */
+function standings({ bound }: Setting, turn: Turn): Standing[] {
+  const groups = group(turn.at, ({ scenario, column }) => bound[scenario].bindings.get(column)?.value);
+  if (groups.size < 2) return [turn];
+  return [...groups].map(([now = Number.NaN, at]) => ({
+    ...turn,
+    now,
+    at,
+    only: at.map(({ scenario }) => scenario),
+  }));
 }
 
 /** Names of what the notebook gives without a range and a keeper could see otherwise: inputs with a span, own prices. */

@@ -1,5 +1,6 @@
 // The answer first: which way, and every sentence of it against the numbers it speaks of.
 import { beforeAll, describe, expect, it } from 'vitest';
+import { newNotebook } from '../../src/begin/begin.ts';
 import { openNotebook } from '../../src/cli/open.ts';
 import type { Check } from '../../src/model/checks/check.ts';
 import type { ResultName } from '../../src/model/quantities.ts';
@@ -13,6 +14,7 @@ import { type Draws, drawAll } from '../../src/uncertainty/monteCarlo.ts';
 import { overtakes } from '../../src/whatif/overtake.ts';
 import { sweep } from '../../src/whatif/sweep.ts';
 import { turnOf } from '../../src/whatif/turn.ts';
+import { begun, setting } from '../begin/setting.ts';
 import { evaluation, reading } from '../browser/fixtures/evaluation.ts';
 
 const NOTHING = { prices: 0, unsourced: 0, unsaid: [] };
@@ -160,6 +162,31 @@ describe('on the shipped notebooks', () => {
       expect(cheapest(run, id, unit === 'head' ? Math.round(half) : half)).toBe(turns.first);
     }
     expect(found).toBeGreaterThan(0);
+  });
+
+  it('turns an input where it stands: sheds of two depths are not both made another', async () => {
+    const { run } = await newNotebook(begun({}, 'US'), setting);
+    if (!run) throw new Error('no notebook');
+    const depths = run.bound.map(({ bindings }) => bindings.get('shedDepthM')?.value);
+    expect(new Set(depths).size).toBeGreaterThan(1);
+    const turns = overtakes(run, measuresOf({ netCost: 2, nitrogenKeptKg: 1, labourHours: 1 }));
+    // Set to one depth in all, it was the nearest by far, and from a depth that no slatted shed here has.
+    expect(turns?.nearest?.id).not.toBe('shedDepthM');
+    const nearest = {
+      id: 'shedDepthM',
+      label: 'shed depth',
+      unit: 'm',
+      now: 4.2,
+      at: 8,
+      by: 0,
+      low: 2.1,
+      high: 8.4,
+    };
+    const of = values('netCost', [2000, 1000, 3000]);
+    const told = { first: 1, nearest: { ...nearest, ranged: false, only: [1] }, looked: 9 };
+    expect(said({ ...of, overtakes: told })).toContain(
+      'The nearest number that would turn it is shed depth of “Slats”: at about 8 m instead of 4.2 m “Paddock” is first.',
+    );
   });
 
   it('counts the prices in use that rest on memory or invention, never more than are in use', () => {
