@@ -237,6 +237,27 @@ export const cardsStyle = css`
     .names {
       position: static;
     }
+    /* Four scenarios under a long answer still stand on the first page. */
+    h4,
+    .names h3 {
+      min-height: 0;
+      padding: 0.2rem 0 0;
+    }
+    header h3 {
+      font-size: 1rem;
+    }
+    header p {
+      font-size: 0.75rem;
+    }
+    .label,
+    dd .number {
+      font-size: 0.92rem;
+      line-height: 1.15;
+    }
+    .unit,
+    .range {
+      font-size: 0.78rem;
+    }
     .row,
     .label {
       padding-block: 0.04rem;

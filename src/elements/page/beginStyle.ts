@@ -70,11 +70,13 @@ export const beginStyle = css`
   }
   .answer {
     display: flex;
+    flex-wrap: wrap;
     align-items: center;
-    gap: 0.5rem;
+    gap: 0 0.5rem;
   }
+  /* Room for what is typed first: a long unit stands below. */
   .answer .field {
-    width: 100%;
+    flex: 1 1 5.5rem;
     min-width: 0;
     min-height: 2.75rem;
   }
