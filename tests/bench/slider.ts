@@ -1,7 +1,7 @@
 /** How long a step of a slider takes on the page as it is shipped: from the event to cards and ledger drawn anew. */
 import { loadavg } from 'node:os';
 import { chromium, type Page } from 'playwright-core';
-import { findChromium } from '../../src/cli/chromium.mjs';
+import { CHROMIUM_ARGS, findChromium } from '../../src/cli/chromium.mjs';
 import { type Built, builtPage } from '../cli/built.ts';
 
 /** One frame at 60 a second, ms: what a step may take for the figures to stay under the finger. */
@@ -35,7 +35,7 @@ export async function atTheSlider<T>(
   const built = already ?? (await builtPage({ readable }));
   const browser = await chromium.launch({
     executablePath: findChromium(),
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
+    args: CHROMIUM_ARGS,
   });
   try {
     const page = await browser.newPage({ viewport: { width, height } });

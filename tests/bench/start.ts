@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { loadavg } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
-import { findChromium } from '../../src/cli/chromium.mjs';
+import { CHROMIUM_ARGS, findChromium } from '../../src/cli/chromium.mjs';
 import type { Built } from '../cli/built.ts';
 import { filesAround, packedKb } from '../cli/firstPaint.ts';
 
@@ -11,7 +11,7 @@ import { filesAround, packedKb } from '../cli/firstPaint.ts';
 export async function firstPaintReport(built: Built): Promise<string> {
   const browser = await chromium.launch({
     executablePath: findChromium(),
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
+    args: CHROMIUM_ARGS,
   });
   try {
     const { before, after } = await filesAround(browser, built);

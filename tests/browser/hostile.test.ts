@@ -12,7 +12,7 @@ import { type Engine, openNotebook } from '../../src/store/open.ts';
 import { BOMBS } from '../hostile/bombs.ts';
 import { hostile, PLAIN_NOTEBOOK, SIGN } from '../hostile/corpus.ts';
 
-const COUNT = 250;
+const COUNT = 500;
 const EACH = 50;
 /** The page answers within this on a machine that is free: on a busy one within as much longer as a plain notebook takes there. */
 const MOST_MS = 200;

@@ -4,32 +4,20 @@ import { join } from 'node:path';
 import { csvParseRows } from 'd3-dsv';
 import { strFromU8, unzipSync } from 'fflate';
 import { parseHTML } from 'linkedom';
-import { type Browser, chromium, type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CHROMIUM_ARGS, findChromium } from '../../src/cli/chromium.mjs';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { openNotebook } from '../../src/cli/open.ts';
-import { type Built, builtPage } from './built.ts';
-import { winterkeep } from './run.ts';
+import { inBrowser } from './inBrowser.ts';
+import { NOTEBOOKS, winterkeep } from './run.ts';
 
 const PATIENCE = 180_000;
 const FILE = 'notebooks/hill-farm-choice.md';
 const LENDER = 'notebooks/coast-lender-case.md';
-let built: Built;
-let browser: Browser;
+const held = inBrowser(PATIENCE);
 const asked: string[] = [];
 
-beforeAll(async () => {
-  built = await builtPage();
-  browser = await chromium.launch({ executablePath: findChromium(), args: CHROMIUM_ARGS });
-}, PATIENCE);
-
-afterAll(async () => {
-  await browser?.close();
-  await built?.remove();
-});
-
 async function opened(file: string, width = 1280): Promise<Page> {
-  const page = await browser.newPage({
+  const page = await held.browser.newPage({
     viewport: { width, height: 900 },
     colorScheme: 'dark',
     acceptDownloads: true,
@@ -38,7 +26,7 @@ async function opened(file: string, width = 1280): Promise<Page> {
   page.on('console', (message) => {
     if (message.type() === 'error') asked.push(`fault: ${message.text()}`);
   });
-  await page.goto(`${built.url}#example=${file.replace(/^.*\/|\.md$/g, '')}`);
+  await page.goto(`${held.built.url}#example=${file.replace(/^.*\/|\.md$/g, '')}`);
   await page.getByText('Take the figures along').waitFor();
   return page;
 }
@@ -107,7 +95,10 @@ describe('a figure as a file', () => {
 
   it.each([
     [LENDER, 'wk-plan'],
+    [LENDER, 'wk-costs'],
+    [FILE, 'wk-section'],
     [FILE, 'wk-draws'],
+    [NOTEBOOKS[3], 'wk-sweep'],
   ])(
     'of %s: %s parses and has pixels at the width of a phone',
     async (file, tag) => {
@@ -204,7 +195,7 @@ describe('the notebook as a file', () => {
   );
 
   it('was made without a request off the page’s origin or a breach of its policy', () => {
-    const off = asked.filter((url) => !url.startsWith(built.url) && !/^(data|blob):/.test(url));
+    const off = asked.filter((url) => !url.startsWith(held.built.url) && !/^(data|blob):/.test(url));
     expect(off).toEqual([]);
   });
 });

@@ -1,34 +1,22 @@
 /** The built page with United States units on: no metric number is left on it, but in prose, in the text and in sources. */
-import { type Browser, chromium, type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CHROMIUM_ARGS, findChromium } from '../../src/cli/chromium.mjs';
-import { type Built, builtPage } from './built.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { inBrowser } from './inBrowser.ts';
 import { NOTEBOOKS } from './run.ts';
 
 const PATIENCE = 180_000;
-let built: Built;
-let browser: Browser;
-
-beforeAll(async () => {
-  built = await builtPage();
-  browser = await chromium.launch({ executablePath: findChromium(), args: CHROMIUM_ARGS });
-}, PATIENCE);
-
-afterAll(async () => {
-  await browser?.close();
-  await built?.remove();
-});
+const held = inBrowser(PATIENCE);
 
 /** Every figure drawn, every fold open. */
 async function whole(file: string): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+  const page = await held.browser.newPage({ viewport: { width: 1280, height: 900 } });
   await page.addInitScript(() => {
     window.print = () => {
       dispatchEvent(new Event('beforeprint'));
       document.documentElement.dataset.printed = 'yes';
     };
   });
-  await page.goto(`${built.url}#example=${file.replace(/^.*\/|\.md$/g, '')}`);
+  await page.goto(`${held.built.url}#example=${file.replace(/^.*\/|\.md$/g, '')}`);
   await page.getByRole('button', { name: 'US units' }).click();
   await page.getByRole('button', { name: 'Print', exact: true }).click();
   await page.locator('html[data-printed]').waitFor({ state: 'attached', timeout: PATIENCE });
@@ -72,41 +60,37 @@ const metricIn = (page: Page, of: string) =>
     return [...new Set(found)];
   }, of);
 
-// The two that differ most: a shed and a loan in dollars, a wet paddock and figures of rain.
-describe.each(NOTEBOOKS.filter((file) => /coast|atlantic/.test(file)))(
-  '%s in United States units',
-  (file) => {
-    it(
-      'leaves no metric number on the page, in its panel or its workings',
-      async () => {
-        const page = await whole(file);
-        expect(await metricIn(page, '')).toEqual([]);
-        await page
-          .getByRole('group', { name: 'Change inputs' })
-          .getByRole('button', { name: 'The farm' })
-          .click();
-        await page.getByRole('dialog').waitFor();
-        expect(await metricIn(page, 'wk-panel')).toEqual([]);
-        await page.getByRole('dialog').getByRole('button', { name: 'Close' }).first().click();
-        await page
-          .getByRole('button', { name: /^Nitrogen kept, / })
-          .first()
-          .click();
-        await page.getByRole('dialog').waitFor();
-        expect(await metricIn(page, 'wk-trace')).toEqual([]);
-        await page.close();
-      },
-      PATIENCE,
-    );
-  },
-);
+describe.each(NOTEBOOKS)('%s in United States units', (file) => {
+  it(
+    'leaves no metric number on the page, in its panel or its workings',
+    async () => {
+      const page = await whole(file);
+      expect(await metricIn(page, '')).toEqual([]);
+      await page
+        .getByRole('group', { name: 'Change inputs' })
+        .getByRole('button', { name: 'The farm' })
+        .click();
+      await page.getByRole('dialog').waitFor();
+      expect(await metricIn(page, 'wk-panel')).toEqual([]);
+      await page.getByRole('dialog').getByRole('button', { name: 'Close' }).first().click();
+      await page
+        .getByRole('button', { name: /^Nitrogen kept, / })
+        .first()
+        .click();
+      await page.getByRole('dialog').waitFor();
+      expect(await metricIn(page, 'wk-trace')).toEqual([]);
+      await page.close();
+    },
+    PATIENCE,
+  );
+});
 
 describe('the strip in United States units', () => {
   it(
     'reads and writes the same straw price as in metric ones',
     async () => {
-      const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
-      await page.goto(`${built.url}#example=hill-farm-choice`);
+      const page = await held.browser.newPage({ viewport: { width: 1280, height: 900 } });
+      await page.goto(`${held.built.url}#example=hill-farm-choice`);
       const straw = page.getByRole('spinbutton', { name: /^Straw, / });
       await straw.fill('100');
       await straw.press('Enter');

@@ -1,45 +1,29 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Browser, chromium } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findChromium } from '../../src/cli/chromium.mjs';
-import { type Built, builtPage } from './built.ts';
+import { describe, expect, it } from 'vitest';
+import { inBrowser } from './inBrowser.ts';
 
-let built: Built;
-let browser: Browser;
-
-beforeAll(async () => {
-  built = await builtPage();
-  browser = await chromium.launch({
-    executablePath: findChromium(),
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-  });
-}, 180_000);
-
-afterAll(async () => {
-  await browser?.close();
-  await built?.remove();
-});
+const held = inBrowser(180_000);
 
 describe('the built page', () => {
   it('names no host and runs no script but its own files', () => {
-    const html = readFileSync(join(built.outDir, 'index.html'), 'utf8');
+    const html = readFileSync(join(held.built.outDir, 'index.html'), 'utf8');
     expect(html).not.toMatch(/<script(?![^>]*\ssrc=)[^>]*>/);
     for (const file of ['index.html', 'sw.js', 'registerSW.js', 'manifest.webmanifest'])
-      expect(readFileSync(join(built.outDir, file), 'utf8'), file).not.toMatch(/https?:\/\//);
-    const { icons } = JSON.parse(readFileSync(join(built.outDir, 'manifest.webmanifest'), 'utf8'));
-    for (const { src } of icons) expect(readdirSync(built.outDir)).toContain(src);
+      expect(readFileSync(join(held.built.outDir, file), 'utf8'), file).not.toMatch(/https?:\/\//);
+    const { icons } = JSON.parse(readFileSync(join(held.built.outDir, 'manifest.webmanifest'), 'utf8'));
+    for (const { src } of icons) expect(readdirSync(held.built.outDir)).toContain(src);
   });
 
   it('fetches the text editor when the text is opened, and draws it under the page’s own policy', async () => {
-    const page = await browser.newPage();
+    const page = await held.browser.newPage();
     const faults: string[] = [];
     const fetched: string[] = [];
     page.on('console', (message) => {
       if (message.type() === 'error') faults.push(message.text());
     });
     page.on('request', (request) => fetched.push(request.url()));
-    await page.goto(`${built.url}#example=hill-farm-choice`);
+    await page.goto(`${held.built.url}#example=hill-farm-choice`);
     await page
       .getByRole('button', { name: /^Nitrogen kept, / })
       .first()
@@ -62,12 +46,12 @@ describe('the built page', () => {
   }, 60_000);
 
   it('opens again, list and notebook and weather, once the server is gone', async () => {
-    const page = await browser.newPage();
+    const page = await held.browser.newPage();
     const faults: string[] = [];
     page.on('console', (message) => {
       if (message.type() === 'error') faults.push(message.text());
     });
-    await page.goto(built.url);
+    await page.goto(held.built.url);
     await page.evaluate(async () => {
       await navigator.serviceWorker.ready;
       // Ready says it is active; it serves this page from the next load on.
@@ -77,8 +61,8 @@ describe('the built page', () => {
         });
     });
     expect(faults).toEqual([]);
-    await built.cut();
-    await expect(fetch(built.url)).rejects.toThrow();
+    await held.built.cut();
+    await expect(fetch(held.built.url)).rejects.toThrow();
 
     await page.reload();
     await page.getByRole('heading', { name: 'How will the herd winter?' }).waitFor();

@@ -3,26 +3,17 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, chromium, type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CHROMIUM_ARGS, findChromium } from '../../src/cli/chromium.mjs';
+import type { Page } from 'playwright-core';
+import { afterAll, describe, expect, it } from 'vitest';
 import { readNotebook } from '../../src/notebook/read.ts';
-import { type Built, builtPage } from './built.ts';
+import { inBrowser } from './inBrowser.ts';
 import { NOTEBOOKS } from './run.ts';
 
 const PATIENCE = 180_000;
-let built: Built;
-let browser: Browser;
+const held = inBrowser(PATIENCE);
 const folder = process.env.KEEP_PRINTED ?? mkdtempSync(join(tmpdir(), 'winterkeep-printed-'));
 
-beforeAll(async () => {
-  built = await builtPage();
-  browser = await chromium.launch({ executablePath: findChromium(), args: CHROMIUM_ARGS });
-}, PATIENCE);
-
-afterAll(async () => {
-  await browser?.close();
-  await built?.remove();
+afterAll(() => {
   if (!process.env.KEEP_PRINTED) rmSync(folder, { recursive: true, force: true });
 });
 
@@ -32,7 +23,7 @@ const bare = (text: string) => text.replace(/[\s\u00ad]+/gu, '').normalize('NFKC
 const pdfText = (file: string) => execFileSync('pdftotext', ['-raw', file, '-'], { encoding: 'utf8' });
 
 async function opened(file: string, width: number): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width, height: 800 }, colorScheme: 'dark' });
+  const page = await held.browser.newPage({ viewport: { width, height: 800 }, colorScheme: 'dark' });
   await page.addInitScript(() => {
     const held = window as unknown as { prints: number };
     held.prints = 0;
@@ -40,7 +31,7 @@ async function opened(file: string, width: number): Promise<Page> {
       held.prints++;
     };
   });
-  await page.goto(`${built.url}#example=${file.replace(/^.*\/|\.md$/g, '')}`);
+  await page.goto(`${held.built.url}#example=${file.replace(/^.*\/|\.md$/g, '')}`);
   await page.getByRole('button', { name: 'Print', exact: true }).waitFor();
   await page.locator('wk-cards').first().waitFor();
   return page;

@@ -18,6 +18,7 @@ import { loadavg, tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { seeded } from '../seeded.ts';
 import { type Change, changesOf } from './changes.ts';
 import { Graph } from './related.ts';
 import { runTests } from './runTests.ts';
@@ -52,17 +53,6 @@ if (![seed, count].every((n) => Number.isInteger(n) && n >= 1))
 const unknown = rooms.filter((room) => !ROOMS.some((known) => known === room));
 if (unknown.length > 0)
   throw new Error(`--rooms: unknown; found ${unknown.join(', ')}; allowed ${ROOMS.join(', ')}`);
-
-/** Mulberry32: small, seeded, good enough to choose lines. */
-function seeded(state: number): () => number {
-  let a = state;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 const files = execFileSync('git', ['ls-files', '-co', '--exclude-standard'], { cwd: ROOT, encoding: 'utf8' })
   .split('\n')

@@ -10,6 +10,7 @@ import { parseArgs } from 'node:util';
 import type { Page } from 'playwright-core';
 import { build } from 'vite';
 import { readNotebook } from '../../src/notebook/read.ts';
+import { seeded } from '../seeded.ts';
 import { launch, serve } from './browser.ts';
 import { type Sent, WAYS } from './ways.ts';
 
@@ -23,17 +24,6 @@ const { values } = parseArgs({
 const [seed, count, load] = [values.seed, values.count, values.load].map(Number);
 if (![seed, count, load].every((n) => Number.isInteger(n) && n >= 0))
   throw new Error('--seed, --count and --load are whole numbers');
-
-/** Mulberry32: small, seeded, good enough to choose moments. */
-function seeded(state: number): () => number {
-  let a = state;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 interface Kill {
   readonly way: string;
