@@ -1,5 +1,5 @@
 /** Sheds sized to the herd by the same rows of the space tables that the checks hold them to. */
-import { herdNeed } from '../model/checks/spaceRules.ts';
+import { herdNeed, isRanked, passRow } from '../model/checks/spaceRules.ts';
 import { SPACE_RULES } from '../notebook/schema.ts';
 import type { Coefficient, Tables } from '../tables/coefficient.ts';
 import type { Plan } from './plan.ts';
@@ -45,8 +45,7 @@ export function sizesOf(plan: Plan, { coefficients }: Tables, first: FirstRun): 
   const calvingPensM2 =
     inCalf > 0 ? Math.ceil(inCalf / row('calvingCowsPerPen').central) * row('swedenCalvingPenM2').central : 0;
   const longestM = Math.max(...herd.map((group) => row(`standingLengthM.${group.class}`).central));
-  const ranked = spaceRules === 'commonPracticeHorned' || herd.some((group) => group.hornedShare > 0);
-  const passM = row(ranked ? 'commonPracticeHornedAlleyM' : 'commonPracticeStanceDepthM').low;
+  const passM = passRow(isRanked(spaceRules, isHorned(plan)), row).low;
   const dryBedM2 = (row('commonPracticeLyingM2Per100Kg').central * weightKg) / 100;
   const shared = { plan, barrierM, calvingPensM2, longestM };
   return {
@@ -74,11 +73,12 @@ function withTank(
   return { ...shed, tankDepthM };
 }
 
+const isHorned = ({ herd }: Plan): boolean => herd.some((group) => group.hornedShare > 0);
+
 /** Horned cattle need the room that horned cattle need, whatever the rules of the country leave. */
 function rulesOf(plan: Plan): Sizes['spaceRules'] {
   const own = plan.startWord('spaceRules');
-  const horned = plan.herd.some((group) => group.hornedShare > 0);
-  return horned
+  return isHorned(plan)
     ? 'commonPracticeHorned'
     : (SPACE_RULES.find((rules) => rules === own) ?? 'commonPracticeHorned');
 }
@@ -98,8 +98,10 @@ function bedShed({
   lyingM2,
   totalM2,
 }: Needs & { lyingM2: number; totalM2: number }): Sizes['bed'] {
-  const horned = plan.herd.some((group) => group.hornedShare > 0);
-  const stance = Math.max(plan.start(horned ? 'stanceDepthHornedM' : 'stanceDepthM'), upTo(longestM, 0.1));
+  const stance = Math.max(
+    plan.start(isHorned(plan) ? 'stanceDepthHornedM' : 'stanceDepthM'),
+    upTo(longestM, 0.1),
+  );
   if (plan.standing?.use === 'bed') {
     const { lengthM, depthM } = plan.standing;
     // A shallow shed keeps some of its depth for the bed.

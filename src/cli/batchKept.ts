@@ -4,40 +4,29 @@
  * are what they were; anything else is worked out anew.
  */
 import { createHash } from 'node:crypto';
-import { readdirSync, statSync } from 'node:fs';
 import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
+import { stampOf } from './buildStamp.mjs';
 import { findRoot } from './readData.ts';
 
 /** The folder for what is done of `target`: on its disk, so that the last step is a rename. */
 export const keptFolder = (target: string): string => join(dirname(target), `.${basename(target)}.parcels`);
 
 /** Size and time of a file, or that it is not there. */
-async function stampOf(path: string): Promise<string> {
+async function fileStamp(path: string): Promise<string> {
   const found = await stat(path).catch(() => undefined);
   return `${resolve(path)} ${found?.isFile() ? `${found.size} ${found.mtimeMs}` : 'none'}`;
 }
 
-/** The program and its tables, by size and time of their files. */
-export function programStamp(): string {
-  const root = findRoot();
-  const hash = createHash('sha256').update(process.version);
-  for (const folder of ['src', 'data'])
-    for (const entry of readdirSync(join(root, folder), { recursive: true, withFileTypes: true })) {
-      if (!entry.isFile()) continue;
-      const path = join(entry.parentPath, entry.name);
-      const { size, mtimeMs } = statSync(path);
-      hash.update(`${path} ${size} ${mtimeMs}\n`);
-    }
-  return hash.digest('hex');
-}
+/** The program and its tables. */
+export const programStamp = (): string => `${process.version} ${stampOf(findRoot(), ['src', 'data'])}`;
 
 /** Where the parcel of these notebooks, as they are now, is kept. */
 export async function parcelPath(folder: string, program: string, files: readonly string[]): Promise<string> {
   const hash = createHash('sha256').update(program);
   // As they were named, too: the names stand in the rows.
-  for (const file of files) hash.update(`\n${file} ${await stampOf(file)}`);
+  for (const file of files) hash.update(`\n${file} ${await fileStamp(file)}`);
   return join(folder, hash.digest('hex'));
 }
 
@@ -54,7 +43,7 @@ const sumOf = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest()
  * whether the target could be written.
  */
 export async function keepParcel(path: string, answer: unknown, beside: Iterable<string>): Promise<void> {
-  const stamps = await Promise.all([...beside].map(async (file) => [file, await stampOf(file)] as const));
+  const stamps = await Promise.all([...beside].map(async (file) => [file, await fileStamp(file)] as const));
   const bytes = serialize({ answer, beside: stamps } satisfies Held<unknown>);
   const half = `${path}.${process.pid}.half`;
   try {
@@ -71,6 +60,6 @@ export async function takeParcel<Answer>(path: string): Promise<Answer | undefin
   const whole = await readFile(path).catch(() => undefined);
   if (!whole || !sumOf(whole.subarray(32)).equals(whole.subarray(0, 32))) return undefined;
   const { answer, beside } = deserialize(whole.subarray(32)) as Held<Answer>;
-  for (const [file, stamp] of beside) if ((await stampOf(file)) !== stamp) return undefined;
+  for (const [file, stamp] of beside) if ((await fileStamp(file)) !== stamp) return undefined;
   return answer;
 }

@@ -1,1 +1,2 @@
 export function buildStamp(root: string): string;
+export function stampOf(root: string, folders: readonly string[], files?: readonly string[]): string;

@@ -8,7 +8,7 @@ import { evaluate, type Run } from '../study/evaluate.ts';
 import { FigureFault } from '../study/invariants.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { loadTables } from '../tables/load.ts';
-import type { Problem } from '../units/problem.ts';
+import { withLine } from '../units/problem.ts';
 import { CommandError, refuse } from './error.ts';
 import { readDataFiles } from './readData.ts';
 import { weatherText } from './weatherFile.ts';
@@ -92,11 +92,4 @@ async function bytesOf(file: string): Promise<Uint8Array> {
           : `cannot be read (${code})`;
     throw new CommandError(`${file}: ${why}; give the path of a notebook, a .md file`);
   }
-}
-
-/** A problem with a key of the notebook gets the line that key stands on. */
-function withLine(problem: Problem, notebook: Notebook): Problem {
-  if (problem.line !== undefined || problem.key === undefined || problem.file !== notebook.file)
-    return problem;
-  return { ...problem, line: notebook.lineOf(problem.key) };
 }

@@ -41,8 +41,17 @@ export function unknownIds(notebook: Notebook, tables: Tables): Problem[] {
   ];
 }
 
+/** Tables do not change while they are used, and every edit of a notebook asks. */
+const missingIn = new WeakMap<Tables, readonly Problem[]>();
+
 /** A number the model reads and no table has: every figure that hangs on it would be absent, and nobody would know why. */
-function missingRows({ coefficients, prices }: Tables): Problem[] {
+function missingRows(tables: Tables): readonly Problem[] {
+  const found = missingIn.get(tables) ?? lookForRows(tables);
+  missingIn.set(tables, found);
+  return found;
+}
+
+function lookForRows({ coefficients, prices }: Tables): Problem[] {
   const known = new Set(
     [coefficients, ...prices.values()].flatMap((table) => [...table.values()].map(({ name }) => name)),
   );

@@ -1,7 +1,7 @@
 /** Plan of the shed: bed, stance, feed places, the way behind a feeding animal, water and ways out, to scale. */
 import type { CheckInput } from '../model/checks/check.ts';
 import { contextOf } from '../model/checks/context.ts';
-import { herdNeed, ruleName } from '../model/checks/spaceRules.ts';
+import { herdNeed, isRanked, ruleName } from '../model/checks/spaceRules.ts';
 import { bowlsBuilt, type WayOut } from '../model/works/geometry.ts';
 import { box, type DimensionStyle, type Drawing, dimension, type Shape, toElement } from './drawing.ts';
 import { emptyFigure, type Figure } from './figure.ts';
@@ -37,7 +37,7 @@ export function planScene(input: CheckInput): PlanScene | string {
   const own = herdNeed(set, 'feed', c.herd, c.row);
   const need = own ?? herdNeed('sweden', 'feed', c.herd, c.row);
   const placeM = need ? need.total / c.head : width.size;
-  const ranked = c.horned || set === 'commonPracticeHorned';
+  const ranked = isRanked(set, c.horned);
   const { floor, frame, roadM, rows, frames, exits } = c.built();
   const clear = c.bedded ? floor.solidDepthM : shed.depthM;
   const bedM = Math.min(c.value('packDepthM') ?? 0, shed.pushWallM);

@@ -30,7 +30,7 @@ import { type Climate, joinedName, joinRain } from '../tables/weatherJoin.ts';
 import type { RainDay } from '../tables/weatherSeries.ts';
 import { CHANCE_RESULTS } from '../uncertainty/chances.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
-import type { Problem } from '../units/problem.ts';
+import { type Problem, withLine } from '../units/problem.ts';
 import { HERD_DEFAULT, type HerdMeaning } from '../whatif/turn.ts';
 import { type Explorer, WHILE_DRAGGING } from '../worker/explorer.ts';
 import type { Answers } from '../worker/job.ts';
@@ -383,10 +383,3 @@ const atFault = (file: string): Problem => ({
 });
 
 const words = (error: unknown) => (error instanceof Error ? error.message : String(error));
-
-/** A problem with a key of the notebook gets the line that key stands on. */
-function withLine(problem: Problem, { file, lineOf }: Notebook): Problem {
-  return problem.line !== undefined || problem.key === undefined || problem.file !== file
-    ? problem
-    : { ...problem, line: lineOf(problem.key) };
-}

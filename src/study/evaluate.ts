@@ -72,13 +72,24 @@ export interface ScenarioNumbers {
 
 /** The values alone, without checks, series and money case: for tables of many notebooks. */
 export function numbersOf(question: Question, tables: Tables, winterOf: WinterOf): ScenarioNumbers[] {
-  const { bound, weather, weatherIndex } = bindAll(question, tables, winterOf);
-  const input = toTable(bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k] })));
-  const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
-  const columns = { ...input, ...made };
-  const rowValues = bound.map((_, row) => valuesAt(columns, row));
+  const setting = bindAll(question, tables, winterOf);
+  const { bound } = setting;
+  const { columns, rowValues } = workedOut(setting);
   lookAt(bound, columns, rowValues);
   return bound.map(({ scenario: { name, system } }, row) => ({ name, system, values: rowValues[row] }));
+}
+
+/** Every result and series, and the values of each row. */
+function workedOut(
+  { bound, weather, weatherIndex }: Setting,
+  turned: readonly (ReadonlyMap<string, number> | undefined)[] = [],
+) {
+  const input = toTable(
+    bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes: turned[k] })),
+  );
+  const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
+  const columns = { ...input, ...made };
+  return { columns, rowValues: bound.map((_, row) => valuesAt(columns, row)) };
 }
 
 /** Stops on what no evaluation may break, or tells who watches. */
@@ -117,12 +128,7 @@ export function evaluateBound(
   checked?: readonly ScenarioResult[],
 ): Run {
   const turned = bound.map((_, k) => changes && changesFor(changes, k));
-  const input = toTable(
-    bound.map((b, k) => ({ bound: b, weatherIndex: weatherIndex[k], changes: turned[k] })),
-  );
-  const made = compute(ALWAYS, input, weather, (first) => baselineRows(bound, first.capitalCost));
-  const columns = { ...input, ...made };
-  const rowValues = bound.map((_, row) => valuesAt(columns, row));
+  const { columns, rowValues } = workedOut({ bound, weather, weatherIndex }, turned);
   // While an input is turned in a build, what stands still has been looked at.
   if (watch || !checked) lookAt(bound, columns, rowValues);
   const cases = financeCase(
@@ -136,7 +142,7 @@ export function evaluateBound(
   const results = bound.map(({ scenario, coefficients }, row): ScenarioResult => {
     const values = rowValues[row];
     const tracks = Object.fromEntries(
-      WEEKLY.map((name) => [name, made[name].subarray(row * WEEKS, (row + 1) * WEEKS)]),
+      WEEKLY.map((name) => [name, columns[name].subarray(row * WEEKS, (row + 1) * WEEKS)]),
     ) as Tracks;
     const checks = checked?.[row]?.checks ?? checkScenario({ scenario, values, tracks, coefficients });
     return {

@@ -14,6 +14,16 @@ export interface Problem {
   todo?: string;
 }
 
+/** A problem with a key of what was read gets the line that key stands on. */
+export function withLine(
+  problem: Problem,
+  { file, lineOf }: { readonly file: string; readonly lineOf: (key: string) => number | undefined },
+): Problem {
+  return problem.line !== undefined || problem.key === undefined || problem.file !== file
+    ? problem
+    : { ...problem, line: lineOf(problem.key) };
+}
+
 /** Longer than any name: what a damaged file holds must not bury what is said of it. */
 const LONGEST = 300;
 const clipped = (text: string) => (text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text);

@@ -65,11 +65,21 @@ export class WkCards extends LitElement {
     this.draws = undefined;
     this.inText = false;
     this.here = 0;
-    this.#narrow.addEventListener('change', () => this.requestUpdate());
   }
 
   /** One card at a time. */
   #narrow = matchMedia(NARROW);
+  #turned = () => this.requestUpdate();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#narrow.addEventListener('change', this.#turned);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#narrow.removeEventListener('change', this.#turned);
+  }
 
   /** Index of the base among the cards: what the reader chose; on a phone, where no card stands beside another, the notebook's own. */
   get #base(): number | undefined {

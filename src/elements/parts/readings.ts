@@ -24,11 +24,11 @@ export class Readings {
   /** Takes the marks of what was just drawn, and goes on reading the one in the same place among them. */
   take(drawing: Element): void {
     this.#marks = [...drawing.querySelectorAll('title')].flatMap((title) => {
-      const element = title.parentElement;
-      return element && title.textContent ? [{ element, text: title.textContent }] : [];
+      const [element, text] = [title.parentElement, title.textContent];
+      // The browser's own tip would say the same a second later.
+      title.remove();
+      return element && text ? [{ element, text }] : [];
     });
-    // The browser's own tip would say the same a second later.
-    for (const title of drawing.querySelectorAll('title')) title.remove();
     if (this.#at >= 0) this.#read(Math.min(this.#at, this.#marks.length - 1));
   }
 

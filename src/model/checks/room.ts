@@ -2,7 +2,7 @@
 import type { CheckRule } from './check.ts';
 import type { Context } from './context.ts';
 import { say } from './say.ts';
-import { herdNeed, ruleName, type SpaceKind } from './spaceRules.ts';
+import { herdNeed, isRanked, ruleName, type SpaceKind } from './spaceRules.ts';
 
 const LOCAL = 'Check the local rule.';
 
@@ -179,7 +179,7 @@ const feedPlaces: CheckRule<Context> = {
     const all = c.shed.lengthM >= need.total - 1e-9;
     const shared = c.shed.lengthM >= need.total / free.central;
     const set = own ? ruleName(rules, c.country) : `${comparedSet(c)}`;
-    const ranked = rules === 'commonPracticeHorned' || c.horned;
+    const ranked = isRanked(rules, c.horned);
     const short = need.total - c.shed.lengthM;
     return {
       status: all ? 'pass' : shared && !ranked ? 'look' : 'stop',

@@ -26,6 +26,14 @@ export function ruleName(rules: Rules, country: string | null): string {
   return `${RULE_NAMES[rules]}${away ? ', for comparison' : ''}`;
 }
 
+/** Whether low-ranking animals need room to get away: horned ones, and herds kept by the rules for those. */
+export const isRanked = (rules: Rules, horned: boolean): boolean =>
+  horned || rules === 'commonPracticeHorned';
+
+/** Depth of floor behind a feeding animal that lets another pass, m. */
+export const passRow = (ranked: boolean, row: RowOf): Coefficient =>
+  row(ranked ? 'commonPracticeHornedAlleyM' : 'commonPracticeStanceDepthM');
+
 export interface SpaceNeed {
   /** m² or m of barrier a head. */
   readonly perHead: number;

@@ -2,6 +2,7 @@
 import type { CheckRule, Verdict } from './check.ts';
 import { type Context, comparedWith } from './context.ts';
 import { say, sayIn } from './say.ts';
+import { isRanked, passRow } from './spaceRules.ts';
 
 const LOCAL = 'Check the local rule.';
 
@@ -10,8 +11,8 @@ const passBehind: CheckRule<Context> = {
   theme: 'room',
   run: (c) => {
     if (!c.housed || c.scenario.feeder !== 'barrier' || c.head === 0) return null;
-    const ranked = c.horned || c.scenario.farm.spaceRules === 'commonPracticeHorned';
-    const row = c.row(ranked ? 'commonPracticeHornedAlleyM' : 'commonPracticeStanceDepthM');
+    const ranked = isRanked(c.scenario.farm.spaceRules, c.horned);
+    const row = passRow(ranked, c.row);
     const feeding = c.largest('standingLengthM')?.size ?? 0;
     // Over slats alone the whole depth of the shed is floor to pass on.
     const stance = c.bedded && c.shed.stanceDepthM > 0 ? c.shed.stanceDepthM : c.shed.depthM;
@@ -43,7 +44,7 @@ const exits: CheckRule<Context> = {
   run: (c) => {
     if (!c.housed || c.head < 2) return null;
     const row = c.row('exitsHerd');
-    const ranked = c.horned || c.scenario.farm.spaceRules === 'commonPracticeHorned';
+    const ranked = isRanked(c.scenario.farm.spaceRules, c.horned);
     const enough = c.shed.exits >= row.central;
     return {
       status: enough ? 'pass' : ranked || c.shed.exits === 0 ? 'stop' : 'look',
