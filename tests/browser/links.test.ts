@@ -17,7 +17,7 @@ import { openShelf } from '../../src/store/shelf.ts';
 
 const SOON = { timeout: 20_000 };
 const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice') as (typeof EXAMPLES)[number];
-const SENT = setInput(setInput(example.text, 'id', 'hill-1234'), 'by', 'Ulla of the hill');
+const SENT = setInput(setInput(example.text, 'id', 'hill-1234'), 'by', 'The farm on the hill');
 let base: Base;
 let shell: WkShell;
 
@@ -61,7 +61,7 @@ function noted(text: string, note: Partial<Note>): string {
     {
       id: 'note-1',
       on: { kind: 'number', quantity: 'netCost', scenario: 'Paddock' },
-      by: 'Per',
+      by: 'Lender',
       when: '2026-11-20T10:00:00Z',
       text: 'With the loan?',
       ...note,
@@ -75,7 +75,7 @@ describe('a link', () => {
   it('says who asks what, and lets everything be tried without keeping it', async () => {
     await page.viewport(1280, 844);
     await opened(link(SENT));
-    await expect.element(asked().getByText('Ulla of the hill'), SOON).toBeVisible();
+    await expect.element(asked().getByText('The farm on the hill'), SOON).toBeVisible();
     await expect.element(asked().getByText(/You are reading: nothing is kept/)).toBeVisible();
     await expect.element(asked().getByText(/seen no earlier version/)).toBeVisible();
     const first = readNotebook(SENT, 'x').notebook?.blocks.find(({ type }) => type === 'prose')?.text ?? '';
@@ -143,7 +143,7 @@ describe('notes', () => {
       page.getByRole('textbox', { name: 'Your note' }),
       'Why <b>this</b>?\n# not a heading',
     );
-    await userEvent.fill(page.getByRole('textbox', { name: /^Your name/ }), 'Per');
+    await userEvent.fill(page.getByRole('textbox', { name: /^Your name/ }), 'Lender');
     await userEvent.click(page.getByRole('button', { name: 'Put the note' }));
     await expect.poll(() => notes().length, SOON).toBe(1);
     // Its first change has made the notebook this reader's own.
@@ -157,8 +157,8 @@ describe('notes', () => {
     await expect
       .poll(() => notes().map(({ on, by }) => [on.kind, by]), SOON)
       .toEqual([
-        ['words', 'Per'],
-        ['figure', 'Per'],
+        ['words', 'Lender'],
+        ['figure', 'Lender'],
       ]);
 
     await userEvent.click(page.getByRole('button', { name: /^Net cost a year, Paddock: / }).first());
@@ -175,19 +175,19 @@ describe('notes', () => {
     await expect.poll(() => marked.elements().length, SOON).toBeGreaterThan(0);
     expect(marked.elements()[0].textContent).toContain('*');
 
-    await userEvent.click(together.getByRole('button', { name: 'Answer the note of Per' }));
+    await userEvent.click(together.getByRole('button', { name: 'Answer the note of Lender' }));
     await userEvent.fill(together.getByRole('textbox', { name: 'Your answer' }), 'Yes');
     await userEvent.click(together.getByRole('button', { name: 'Put the answer' }));
     await expect
       .element(together.getByRole('list', { name: 'Answers' }).getByText('Yes'), SOON)
       .toBeVisible();
-    await userEvent.click(together.getByRole('button', { name: 'Change the note of Per' }).first());
+    await userEvent.click(together.getByRole('button', { name: 'Change the note of Lender' }).first());
     await userEvent.fill(together.getByRole('textbox', { name: 'Your note' }), 'On this number');
     await userEvent.click(together.getByRole('button', { name: 'Put the note' }));
     await expect.element(together.getByText('On this number'), SOON).toBeVisible();
-    await userEvent.click(together.getByRole('button', { name: 'Take out the note of Per' }).first());
-    await expect.element(together.getByText(/A note of Per, taken out/), SOON).toBeVisible();
-    await userEvent.click(together.getByRole('button', { name: 'Take out the note of Per' }).first());
+    await userEvent.click(together.getByRole('button', { name: 'Take out the note of Lender' }).first());
+    await expect.element(together.getByText(/A note of Lender, taken out/), SOON).toBeVisible();
+    await userEvent.click(together.getByRole('button', { name: 'Take out the note of Lender' }).first());
     await expect.poll(() => together.elements().length, SOON).toBe(0);
     expect(notes()).toHaveLength(4);
     shell.open?.undo();
@@ -261,7 +261,7 @@ describe('notes', () => {
 describe('what was sent, with notes', () => {
   const full = () =>
     noted(
-      noted(noted(SENT, {}), { id: 'note-2', on: { kind: 'note', id: 'note-1' }, text: 'Yes', by: 'Ulla' }),
+      noted(noted(SENT, {}), { id: 'note-2', on: { kind: 'note', id: 'note-1' }, text: 'Yes', by: 'Neighbour' }),
       {
         id: 'note-3',
         on: { kind: 'figure', cell: 'draws', nth: 1 },
@@ -279,9 +279,9 @@ describe('what was sent, with notes', () => {
     await opened(link(SENT));
     await opened(link(full()));
     await userEvent.click(asked().getByText(/^What differs from/));
-    await expect.element(asked().getByText('Per noted “With the loan?”'), SOON).toBeVisible();
+    await expect.element(asked().getByText('Lender noted “With the loan?”'), SOON).toBeVisible();
     await expect.element(page.getByRole('region', { name: 'Notes on these numbers' }), SOON).toBeVisible();
-    await userEvent.click(page.getByRole('button', { name: 'Answer the note of Per' }).first());
+    await userEvent.click(page.getByRole('button', { name: 'Answer the note of Lender' }).first());
     await expect.element(page.getByRole('textbox', { name: 'Your answer' }), SOON).toBeVisible();
     await expect.poll(() => inside('wk-notebook')?.querySelector('wk-notes'), SOON).toBeTruthy();
     const { violations } = await axe.run(document.body, { rules: { region: { enabled: false } } });

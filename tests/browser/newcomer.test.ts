@@ -144,7 +144,7 @@ async function noteAndBack(width: number): Promise<void> {
   words?.scrollIntoView({ block: 'center' });
   words?.click();
   await userEvent.fill(page.getByRole('textbox', { name: 'Your note' }), ANSWER);
-  await userEvent.fill(page.getByRole('textbox', { name: /^Your name/ }), 'Ulla');
+  await userEvent.fill(page.getByRole('textbox', { name: /^Your name/ }), 'Neighbour');
   await page.getByRole('button', { name: 'Put the note' }).click();
   await expect.poll(() => location.hash, SOON).toMatch(/^#kept=/);
   await expect.poll(readable, SOON).toContain(ANSWER);
@@ -161,7 +161,7 @@ async function noteAndBack(width: number): Promise<void> {
   await asked().getByRole('button', { name: 'Take the note in' }).click();
   await expect.poll(() => location.hash, SOON).toBe(own);
   await expect.poll(readable, SOON).toContain(ANSWER);
-  expect(notebook()?.readerNotes.map(({ by, text }) => [by, text])).toEqual([['Ulla', ANSWER]]);
+  expect(notebook()?.readerNotes.map(({ by, text }) => [by, text])).toEqual([['Neighbour', ANSWER]]);
   noText();
   // The note and the id, the two steps the keeper did not make in the page.
   await undo().click();

@@ -25,7 +25,7 @@ const NUMBER: NoteTarget = { kind: 'number', quantity: 'netCost', scenario: 'Dee
 const note = (id: string, more: Partial<Note> = {}): Note => ({
   id,
   on: NUMBER,
-  by: 'Ulla',
+  by: 'Neighbour',
   when: '2026-11-26T08:00:00.000Z',
   text: 'Is that with the loan?',
   ...more,
@@ -64,7 +64,7 @@ describe('a note in the text', () => {
       `notes: # asked in the kitchen
   - id: hand
     on: { kind: number, quantity: netCost, scenario: Paddock }
-    by: Per # the neighbour
+    by: Lender # by letter
     when: "2026-11-20T10:00:00Z"
     text: |
       Two lines
@@ -74,7 +74,7 @@ scenarios:\n`,
     expect(read(hand).readerNotes[0].text).toBe('Two lines\nof words\n');
     const more = put([note('aaaa')], hand);
     const changed = put([note('aaaa', { text: 'Another', when: '2026-11-27T08:00:00Z' })], more);
-    expect(changed).toContain('by: Per # the neighbour');
+    expect(changed).toContain('by: Lender # by letter');
     expect(changed.split('\n').length).toBe(more.split('\n').length);
     const out = text(takeOutNote(at(changed), read(changed).readerNotes[0]));
     expect(read(out).readerNotes.map(({ id, text }) => [id, text])).toEqual([
@@ -192,7 +192,7 @@ function copies(seed: number): Note[][] {
         note(id, {
           when: `2026-11-2${pick(3)}T0${pick(2)}:00:00${['', '.5', '.500'][pick(3)]}Z`,
           text: ['', 'yes', 'no', 'Perhaps\nnot'][pick(4)],
-          by: ['Ulla', 'Per'][pick(2)],
+          by: ['Neighbour', 'Lender'][pick(2)],
           on: pick(3) === 0 ? { kind: 'words', begin: 'The bed' } : NUMBER,
         }),
       ),
@@ -256,19 +256,19 @@ describe('two copies put together', () => {
 
 describe('what is said of notes and of the id', () => {
   it('names who noted what since, and passes over the id', () => {
-    const before = put([note('aaaa'), note('bbbb', { by: 'Per', text: 'Old' })]);
+    const before = put([note('aaaa'), note('bbbb', { by: 'Lender', text: 'Old' })]);
     const after = put(
       [
-        note('cccc', { by: 'Ida', text: 'New' }),
+        note('cccc', { by: 'Partner', text: 'New' }),
         note('aaaa', { text: 'Other', when: '2026-12-01T00:00:00Z' }),
       ],
-      setInput(text(takeOutNote(at(before), note('bbbb', { by: 'Per' }))), 'id', 'farm-1'),
+      setInput(text(takeOutNote(at(before), note('bbbb', { by: 'Lender' }))), 'id', 'farm-1'),
     );
     expect(
       textDifferences(before, after)
         ?.map(({ of, words }) => `${of}: ${words}`)
         .sort(),
-    ).toEqual(['notes: Ida noted “New”', 'notes: Per took out “Old”', 'notes: Ulla now notes “Other”']);
+    ).toEqual(['notes: Partner noted “New”', 'notes: Lender took out “Old”', 'notes: Neighbour now notes “Other”']);
   });
 
   it('reads the id without reading the rest', () => {
