@@ -52,7 +52,12 @@ export function shapeOfMean(low: number, mean: number, high: number): MeanShape 
     else to = bend;
   }
   const bend = (place > 0.5 ? -1 : 1) * from;
-  if (Math.abs(bend) < LEAST_BEND) return { middle: (low + high) / 2, reach: (high - low) / (2 * Z), bend: 0 };
+  if (Math.abs(bend) < LEAST_BEND)
+    return { middle: (low + high) / 2, reach: (high - low) / (2 * Z), bend: 0 };
   const reach = ((high - low) * bend) / (Math.exp(bend * Z) - Math.exp(-bend * Z));
   return { middle: low - (reach * Math.expm1(-bend * Z)) / bend, reach, bend };
 }
+
+/** "0.006 kg N/kg N is the published mean, the figure here the middle of what is drawn": beside such a row. */
+export const meanWords = (mean: number, unit: string): string =>
+  `${mean} ${unit} is the published mean, the figure here the middle of what is drawn`;
