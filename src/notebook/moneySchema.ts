@@ -1,5 +1,6 @@
 /** Money as the front matter gives it: what the farm says once for all scenarios, and how each is paid for. */
 import { z } from 'zod';
+import { HAD_NAMES, MOST_HAD } from './billIds.ts';
 
 /** Beyond any farm, its prices and its debts. */
 const MOST = 1e9;
@@ -104,6 +105,25 @@ const gain = z
     path: ['low'],
   });
 
+const age = z.number().min(0).max(60);
+
+const hadLine = z.strictObject({
+  what: z
+    .enum(HAD_NAMES)
+    .describe('A line of the bill, or a group of them; a line’s own name stands before its group'),
+  share: share.default(1).describe('Part of it that stands already; at 0 all of it is bought'),
+  ageYears: age.describe('How old it is'),
+  leftYears: age
+    .optional()
+    .describe('Years until it must be bought again, as it stands; its usual life less its age when absent'),
+  condition: z
+    .string()
+    .min(1)
+    .max(300)
+    .optional()
+    .describe('Its condition, in the keeper’s own words, for whoever lends on it'),
+});
+
 /** What a lender asks for and no program can make; ticked where it lies with the paper. */
 export const BY_HAND = [
   'accounts', 'balanceSheet', 'security', 'permission', 'grantLetter', 'quotes', 'engineer', 'insurance', 'tax',
@@ -113,8 +133,17 @@ export const finance = z.strictObject({
   capital: amount.optional().describe('All works; from the bill of quantities when absent'),
   alreadyHave: z
     .strictObject({
-      share: share.describe('Part of the works, by worth, that stands already and need not be bought'),
-      ageYears: z.number().min(0).max(60).describe('How old it is; it is bought again when its life is over'),
+      share: share
+        .default(0)
+        .describe(
+          'Part of the works, by worth, that stands already and need not be bought; of what no line below names',
+        ),
+      ageYears: age.default(0).describe('How old it is; it is bought again when its life is over'),
+      lines: z
+        .array(hadLine)
+        .max(MOST_HAD)
+        .default([])
+        .describe('Lines and groups of the bill that stand already, each with an age of its own'),
     })
     .optional()
     .describe('What of the works the farm has already, as a baseline often does'),

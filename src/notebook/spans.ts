@@ -40,7 +40,7 @@ const REASONS: readonly (readonly [RegExp, SpanReason])[] = [
   [/moistureFraction$/, practice('what is wetter is no bedding but slurry')],
   [/interestRate$|loans\.\*\.rate$/, invented('a loan at more than its own sum a year is none')],
   [/inflation$/, invented('a budget of constant prices says nothing beyond it')],
-  [/horizonYears$|loans\.\*\.years$|ageYears$/, practice('no shed and no loan lasts longer')],
+  [/horizonYears$|loans\.\*\.years$|ageYears$|leftYears$/, practice('no shed and no loan lasts longer')],
   [/graceYears$/, practice('no lender waits longer')],
   [/vat\.(works|winter)Fraction$/, memory('no country takes half')],
   [/refundMonths$|worksMonths$/, invented('later is another year’s case')],

@@ -11,7 +11,10 @@ import type { Step } from '../../src/model/engine/catalogue.ts';
 import { type Columns, familyOf } from '../../src/model/engine/columns.ts';
 import { downstream, planOf } from '../../src/model/engine/plan.ts';
 import { run } from '../../src/model/engine/run.ts';
+import { HADS } from '../../src/model/money/owned.ts';
 import { ALWAYS, BASELINE, CATALOGUE, DAILY } from '../../src/model/quantities.ts';
+import { BILL_LINES } from '../../src/model/works/bill.ts';
+import { HAD_NAMES } from '../../src/notebook/billIds.ts';
 import { baselineRows } from '../../src/study/baselines.ts';
 import type { Run } from '../../src/study/evaluate.ts';
 import { FARMS, farmRun, NOTEBOOKS } from '../snapshot/figures.ts';
@@ -44,9 +47,22 @@ const baselines = (first: Columns) => {
     return own.map((row) => (row < 0 ? row : row + at));
   });
 };
-// No farm here names gains of its own.
+/** No farm here has works already: eight entries each, so that every line falls under every entry on some farm. */
+const entries = Object.fromEntries(
+  HADS.flatMap((had, k) => {
+    const each = (of: (row: number) => number) => Float64Array.from({ length: rows }, (_, row) => of(row));
+    return [
+      [`${had}Code`, each((row) => ((row + 6 * k) % HAD_NAMES.length) + 1)],
+      [`${had}Share`, each(() => 0.3)],
+      [`${had}AgeYears`, each((row) => 2 + ((row + k) % 4))],
+      [`${had}LeftYears`, each((row) => (row % 2 === 0 ? Number.NaN : 3 + k))],
+    ];
+  }),
+);
+// Nor does it name gains of its own.
 const input: Record<string, Float64Array> = {
   ...toTable(placed),
+  ...entries,
   gain1Amount: new Float64Array(rows).fill(500),
   gain1Paid: new Float64Array(rows).fill(0.5),
 };
@@ -128,9 +144,10 @@ const SWITCHED: Readonly<Record<string, number | readonly number[]>> = {
   group2AppetiteShare: 0.5,
   group3AppetiteShare: 0.5,
 };
+const LINE_COSTS = new Set<string>(BILL_LINES.filter(({ onTop }) => !onTop).map(({ cost }) => cost));
 const switched = Object.fromEntries(
   Object.entries(columns).map(([name, values]) => {
-    const to = /^bill(Bedded|Slatted)Places/.test(name) ? 3 : SWITCHED[name];
+    const to = /^bill(Bedded|Slatted)Places/.test(name) ? 3 : LINE_COSTS.has(name) ? 700 : SWITCHED[name];
     const set = [to ?? []].flat();
     return [name, set.length === 0 ? values : values.map((_, row) => set[row % set.length])];
   }),

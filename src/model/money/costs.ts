@@ -3,6 +3,7 @@
 import { quantity } from '../engine/quantity.ts';
 import { capitalFlows } from './capitalFlows.ts';
 import { horizonOf } from './cashTerms.ts';
+import { HAD_RESULTS, hadAt, ownedOf } from './owned.ts';
 import {
   annuityPayment,
   levelisedCost,
@@ -53,8 +54,9 @@ const works = {
   ).of(
     [
       'capitalOwned', 'capitalOwnedShortLived', 'alreadyHaveYears', 'interestRate', 'inflation', 'lifeYears', 'shortLifeYears',
+      'had*AgeYears', 'had*LeftYears', ...HAD_RESULTS,
     ], // biome-ignore format: one list
-    (i, owned, short, age, interest, inflation, life, shortLife) => {
+    (i, owned, short, age, interest, inflation, life, shortLife, ages, left, ...worth) => {
       if (owned[i] === 0) return 0;
       const rate = realRate(interest[i], inflation[i]);
       const horizon = horizonOf({ lifeYears: life[i] });
@@ -62,9 +64,12 @@ const works = {
       const flows = capitalFlows({
         capital: 0,
         shortLived: 0,
-        owned: owned[i],
-        ownedShortLived: short[i],
-        ownedYears: age[i],
+        owned: ownedOf({
+          capitalOwned: owned[i],
+          capitalOwnedShortLived: short[i],
+          alreadyHaveYears: age[i],
+          ...(ages.length > 0 && hadAt(i, ages, left, worth)),
+        }),
         lifeYears: horizon,
         shortLifeYears: shortLife[i],
         inflation: 0,

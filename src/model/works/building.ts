@@ -13,6 +13,7 @@ import {
   shedFrame,
   timberLoadFactor,
 } from './geometry.ts';
+import { standing } from './standing.ts';
 
 const OWN = { source: ['own'] };
 
@@ -323,14 +324,14 @@ const capital = {
   capitalCost: money(
     'capital',
     'the capital given in the notebook, or else the sum of the lines of the bill; less what the farm has already',
-  ).of(['capitalGiven', 'capitalLines', 'alreadyHaveShare'], (i, given, all, have) =>
+  ).of(['capitalGiven', 'capitalLines', 'alreadyHavePart'], (i, given, all, have) =>
     Number.isFinite(given[i]) ? (given[i] >= 0 ? given[i] * (1 - have[i]) : Number.NaN) : all[i],
   ),
   capitalNonCash: money(
     'capital paid in own timber and hours',
     'lines of own timber and own hours that do not stand already; none when the capital is given',
-  ).of(['capitalGiven', 'capitalLinesOwn', 'alreadyHaveShare'], (i, given, own, have) =>
-    Number.isFinite(given[i]) ? 0 : have[i] > 0 ? cents(own[i] * (1 - have[i])) : own[i],
+  ).of(['capitalGiven', 'capitalLinesOwn', 'capitalOwnedOwn'], (i, given, own, have) =>
+    Number.isFinite(given[i]) ? 0 : have[i] > 0 ? cents(own[i] - have[i]) : own[i],
   ),
   capitalCash: money('capital paid in cash', 'capital less own timber and hours').minus('capitalCost', [
     'capitalNonCash',
@@ -348,16 +349,12 @@ const capital = {
   capitalShortLived: money(
     'works bought again before the buildings are worn out',
     'short-lived works less what stands already',
-  ).of(['capitalAllShortLived', 'alreadyHaveShare'], (i, short, have) => short[i] * (1 - have[i])),
+  ).minus('capitalAllShortLived', ['capitalOwnedShortLived']),
   capitalOwned: money(
     'works that stand already, as new',
     'all works times the part that stands already',
-  ).product(['capitalAll', 'alreadyHaveShare']),
-  capitalOwnedShortLived: money(
-    'short-lived works that stand already, as new',
-    'short-lived works times the part that stands already',
-  ).product(['capitalAllShortLived', 'alreadyHaveShare']),
+  ).product(['capitalAll', 'alreadyHavePart']),
 };
 
 /** What must be built for each way of wintering, line by line, and what it costs. */
-export const building = [measures, floors, frames, lines, capital] as const;
+export const building = [measures, floors, frames, lines, capital, standing] as const;
