@@ -145,9 +145,19 @@ const SWITCHED: Readonly<Record<string, number | readonly number[]>> = {
   group3AppetiteShare: 0.5,
 };
 const LINE_COSTS = new Set<string>(BILL_LINES.filter(({ onTop }) => !onTop).map(({ cost }) => cost));
+const entryWorth = (name: string) =>
+  /^(baselineH|h)ad\dCapital$/.test(name)
+    ? 900
+    : /^(baselineH|h)ad\dShortLived$/.test(name)
+      ? 400
+      : undefined;
 const switched = Object.fromEntries(
   Object.entries(columns).map(([name, values]) => {
-    const to = /^bill(Bedded|Slatted)Places/.test(name) ? 3 : LINE_COSTS.has(name) ? 700 : SWITCHED[name];
+    const to = /^bill(Bedded|Slatted)Places/.test(name)
+      ? 3
+      : LINE_COSTS.has(name)
+        ? 700
+        : (entryWorth(name) ?? SWITCHED[name]);
     const set = [to ?? []].flat();
     return [name, set.length === 0 ? values : values.map((_, row) => set[row % set.length])];
   }),
@@ -191,23 +201,30 @@ function movedBy(step: Step, read: string): Set<string> {
  */
 const NO_NUMBER = /^@|^weatherIndex$/;
 
+/** The rate of return is looked for on a grid, and what it is found from has some eighty columns. */
+const LONGEST_MS = 240_000;
+
 describe('every step', () => {
   for (const step of steps)
-    it(`${step.makes.length > 1 ? step.name : step.makes[0].name} moves with what it declares, and with nothing else`, () => {
-      for (const read of step.reads) {
-        if (NO_NUMBER.test(read)) continue;
-        const below = declaredBelow(step, read);
-        const moved = movedBy(step, read);
-        expect({ read, undeclared: [...moved].filter((name) => !below.has(name)) }).toEqual({
-          read,
-          undeclared: [],
-        });
-        expect({ read, declaredButStill: [...below].filter((name) => !moved.has(name)) }).toEqual({
-          read,
-          declaredButStill: [],
-        });
-      }
-    });
+    it(
+      `${step.makes.length > 1 ? step.name : step.makes[0].name} moves with what it declares, and with nothing else`,
+      () => {
+        for (const read of step.reads) {
+          if (NO_NUMBER.test(read)) continue;
+          const below = declaredBelow(step, read);
+          const moved = movedBy(step, read);
+          expect({ read, undeclared: [...moved].filter((name) => !below.has(name)) }).toEqual({
+            read,
+            undeclared: [],
+          });
+          expect({ read, declaredButStill: [...below].filter((name) => !moved.has(name)) }).toEqual({
+            read,
+            declaredButStill: [],
+          });
+        }
+      },
+      LONGEST_MS,
+    );
 });
 
 describe('every input', () => {

@@ -27,7 +27,24 @@ const costsOf = (some: typeof COUNTED): readonly BillColumn[] => some.map(({ cos
 const COSTS = costsOf(COUNTED);
 const SHORT = costsOf(COUNTED.filter(({ shortLived }) => shortLived));
 const OWN = costsOf(COUNTED.filter(({ own }) => own));
-const ENTRIES = ['had*Code', 'had*Share', 'capitalLinesAll'] as const;
+const BESIDE = [
+  'capitalGiven', 'capitalLinesAll', 'capitalAllShortLived', 'capitalLinesOwn', 'engineerFraction', 'worksVatFraction',
+  'alreadyHaveShare', 'had*Code', 'had*Share',
+] as const; // biome-ignore format: one list
+type Read = BillColumn | (typeof BESIDE)[number];
+const READS: readonly Read[] = [...COSTS, ...BESIDE];
+const ENTRIES: readonly Read[] = ['had*Code', 'had*Share', 'capitalLinesAll'];
+const PART: readonly Read[] = [
+  ...COSTS,
+  ...ENTRIES,
+  'engineerFraction',
+  'worksVatFraction',
+  'alreadyHaveShare',
+];
+const OWN_PART: readonly Read[] = [...OWN, ...ENTRIES, 'capitalLinesOwn', 'alreadyHaveShare'];
+const SHORT_PART: readonly Read[] = [
+  ...SHORT, ...ENTRIES, 'capitalGiven', 'capitalAllShortLived', 'worksVatFraction', 'alreadyHaveShare',
+]; // biome-ignore format: one list
 
 const FORM =
   'lines of the entry with what comes on top of them × the part that stands already; the same share of a given capital';
@@ -52,7 +69,7 @@ const made = Object.fromEntries(
       },
     ],
   ]),
-) as Record<HadResult, Made<never>>;
+) as unknown as Record<HadResult, Made<never>>;
 
 /** Sums of one row, used again for every row. */
 const worth = new Float64Array(HADS.length);
@@ -61,35 +78,25 @@ const short = new Float64Array(HADS.length);
 export const standing = walk({
   name: 'works that stand already',
   about: 'What of the works stands already, by line and group of the bill',
-  reads: [
-    ...COSTS, 'capitalGiven', 'capitalLinesAll', 'capitalAllShortLived', 'capitalLinesOwn', 'engineerFraction',
-    'worksVatFraction', 'alreadyHaveShare', 'had*Code', 'had*Share',
-  ], // biome-ignore format: one list
+  reads: READS,
   makes: {
     alreadyHavePart: {
       label: 'part of all works that stands already',
       unit: 'fraction',
       formula: 'worth of what stands already, as new ÷ worth of all works as new',
-      from: [...COSTS, ...ENTRIES, 'engineerFraction', 'worksVatFraction', 'alreadyHaveShare'],
+      from: PART,
     },
     capitalOwnedOwn: {
       label: 'own timber and hours of what stands already',
       unit: 'money',
       formula: 'lines of own timber and hours × the part that stands already',
-      from: [...OWN, ...ENTRIES, 'capitalLinesOwn', 'alreadyHaveShare'],
+      from: OWN_PART,
     },
     capitalOwnedShortLived: {
       label: 'short-lived works that stand already, as new',
       unit: 'money',
       formula: 'short-lived works times the part that stands already',
-      from: [
-        ...SHORT,
-        ...ENTRIES,
-        'capitalGiven',
-        'capitalAllShortLived',
-        'worksVatFraction',
-        'alreadyHaveShare',
-      ],
+      from: SHORT_PART,
     },
     ...made,
   },
