@@ -110,6 +110,13 @@ const LABELS: Readonly<Record<string, string>> = {
   'finance.baseline': 'held against',
   'finance.quotes': 'quotes for lines of the bill',
   'finance.loans': 'loans',
+  'finance.alreadyHave.share': 'part of all other works that stands already',
+  'finance.alreadyHave.ageYears': 'how old that is',
+  'finance.alreadyHave.lines': 'lines of the bill that stand already',
+  'finance.alreadyHave.lines.*.what': 'what stands already',
+  'finance.alreadyHave.lines.*.share': 'part of it that stands',
+  'finance.alreadyHave.lines.*.ageYears': 'how old it is',
+  'finance.alreadyHave.lines.*.leftYears': 'years it still has, where looked at',
   'finance.loans.*.kind': 'paid back in',
   'finance.loans.*.rate': 'rate a year',
   'finance.loans.*.amount': 'amount',
@@ -253,6 +260,13 @@ const WORDS: Readonly<Record<string, string>> = {
   appetite: 'what they will eat',
   static: 'left alone',
   none: 'none',
+  allShed: 'the whole shed: frame, roof, slab, yard, gates',
+  allBed: 'all of the deep bed: floor, walls, barrier, stores',
+  allSlats: 'all of the slats: slats, pen walls, barrier',
+  allStores: 'all tanks and slurry stores',
+  allFences: 'all fences, energiser and windbreak',
+  allWater: 'all water: bowls, troughs, pipe, tank',
+  allFeeding: 'all feeders',
 };
 
 /** An option as words: `siltyClayLoam` is "silty clay loam". */

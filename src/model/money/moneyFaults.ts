@@ -3,9 +3,10 @@ import type { Scenario } from '../../notebook/schema.ts';
 import type { Values } from '../quantities.ts';
 import { BILL_LINES, type BillLine, type PriceBinding, quoteFaults } from '../works/bill.ts';
 import { loanFault } from './loan.ts';
+import { HADS } from './owned.ts';
 
 export interface MoneyFault {
-  readonly id: 'noPrice' | 'negativePrice' | 'currency' | 'loan' | 'grant' | 'funding' | 'quote';
+  readonly id: 'noPrice' | 'negativePrice' | 'currency' | 'loan' | 'grant' | 'funding' | 'quote' | 'had';
   /** Place in the scenario, or id of the price. */
   readonly at: string;
   readonly words: string;
@@ -81,6 +82,14 @@ export function moneyFaults(
       'finance.ownMoney',
       `${unpaid.toFixed(2)} ${currency} of the works are paid by nobody: own money, loans and grant are too small`,
     );
+  (scenario.finance.alreadyHave?.lines ?? []).forEach(({ what, share }, k) => {
+    if (share > 0 && (values[`${HADS[k]}Capital`] ?? 0) === 0 && values.capitalAll !== null)
+      add(
+        'had',
+        `finance.alreadyHave.lines.${k}`,
+        `nothing of the works is "${what}", so none of it can stand already: it counts for nothing`,
+      );
+  });
   for (const fault of quoteFaults(scenario)) add('quote', fault.at, fault.words);
   return faults;
 }
