@@ -6,6 +6,7 @@ import { HAD_NAMES, MOST_HAD } from './billIds.ts';
 const MOST = 1e9;
 const amount = z.number().min(0).max(MOST);
 const share = z.number().min(0).max(1);
+const taxRate = z.number().min(0).max(0.5);
 const month = z.number().int().min(1).max(12);
 
 export const money = z.strictObject({
@@ -42,14 +43,37 @@ export const money = z.strictObject({
   debtServicePerYear: amount.default(0).describe('What loans the farm already has take a year'),
   vat: z
     .strictObject({
-      worksFraction: z.number().min(0).max(0.5).describe('Value added tax on the works, over their price'),
-      winterFraction: z
-        .number()
-        .min(0)
-        .max(0.5)
-        .default(0)
-        .describe('Value added tax on feed, bedding, machines, repairs, vet: the mean over what is bought'),
-      reclaimed: z.boolean().describe('Whether the farm gets it back; where it does not, it is a cost'),
+      worksFraction: taxRate
+        .optional()
+        .describe(
+          'One rate of value added tax on all works, over their price; where no rate of a kind stands below',
+        ),
+      winterFraction: taxRate
+        .optional()
+        .describe(
+          'One rate on feed, bedding, machines, repairs, vet; where no rate of a kind stands below. None where only worksFraction is given',
+        ),
+      rates: z
+        .strictObject({
+          materials: taxRate.optional().describe('Building materials, and what repairs take'),
+          services: taxRate.optional().describe('Builder, engineer, contractor, vet'),
+          feed: taxRate.optional().describe('Feed and straw'),
+          machinery: taxRate.optional().describe('Equipment: bowls, feeders, energiser, troughs'),
+          fuel: taxRate.optional().describe('Fuel and running of own machines'),
+        })
+        .prefault({})
+        .describe(
+          'Own rates by kind of purchase; those of the country’s table where absent and no one rate is given',
+        ),
+      reclaimed: z
+        .boolean()
+        .describe('Whether the farm is registered and gets it back; where it does not, it is a cost'),
+      worksReclaimed: z
+        .boolean()
+        .optional()
+        .describe(
+          'Whether it gets back that on the works, where that differs: some countries refund a flat-rate farmer for farm buildings',
+        ),
       refundMonths: z
         .number()
         .int()

@@ -42,7 +42,7 @@ const REASONS: readonly (readonly [RegExp, SpanReason])[] = [
   [/inflation$/, invented('a budget of constant prices says nothing beyond it')],
   [/horizonYears$|loans\.\*\.years$|ageYears$|leftYears$/, practice('no shed and no loan lasts longer')],
   [/graceYears$/, practice('no lender waits longer')],
-  [/vat\.(works|winter)Fraction$/, memory('no country takes half')],
+  [/vat\.((works|winter)Fraction|rates\.\w+)$/, memory('no country takes half')],
   [/refundMonths$|worksMonths$/, invented('later is another year’s case')],
   [/grantMonths$/, invented('no grant is paid ten years late')],
   [/incomePerHead$/, invented('no animal earns or loses so much')],

@@ -11,6 +11,7 @@ import {
   realRate,
   straightLineCost,
 } from './presentValue.ts';
+import { vat } from './vat.ts';
 
 const money = (label: string, formula: string, when?: string) =>
   quantity(label, 'money', formula, when === undefined ? {} : { when });
@@ -214,25 +215,36 @@ const running = {
   ),
   vatCost: money(
     'value added tax not reclaimed',
-    'share of what is bought for the winter: bedding, feed, machines, contractor, repairs, reseeding, vet and hooves; none where the farm reclaims it',
+    'on what is bought for the winter, each by its kind: bedding and feed; own machines as fuel; contractor, reseeding, vet and hooves as services; repairs as materials; none where the farm reclaims it',
   ).of(
     [
       'beddingCost', 'feedCost', 'feedWasteCost', 'machineryCost', 'contractorCost', 'repairsCost', 'reseedCost', 'vetCost',
-      'hoofCost', 'winterVatFraction',
+      'hoofCost', 'winterFeedVatRate', 'winterFuelVatRate', 'winterServicesVatRate', 'winterMaterialsVatRate', 'vatKeptWinter',
     ], // biome-ignore format: one list
-    (i, bedding, feed, waste, machines, contractor, repairs, reseeding, vet, hoof, tax) =>
-      tax[i] === 0
+    (
+      i,
+      bedding,
+      feed,
+      waste,
+      machines,
+      contractor,
+      repairs,
+      reseeding,
+      vet,
+      hoof,
+      onFeed,
+      onFuel,
+      onServices,
+      onMaterials,
+      kept,
+    ) =>
+      kept[i] === 0
         ? 0
-        : (bedding[i] +
-            feed[i] +
-            waste[i] +
-            machines[i] +
-            contractor[i] +
-            repairs[i] +
-            reseeding[i] +
-            vet[i] +
-            hoof[i]) *
-          tax[i],
+        : kept[i] *
+          ((bedding[i] + feed[i] + waste[i]) * onFeed[i] +
+            machines[i] * onFuel[i] +
+            (contractor[i] + reseeding[i] + vet[i] + hoof[i]) * onServices[i] +
+            repairs[i] * onMaterials[i]),
   ),
 };
 
@@ -294,4 +306,4 @@ const totals = {
   ).of(['annualCost', 'nitrogenKeptKg'], (i, cost, kept) => (kept[i] > 0 ? cost[i] / kept[i] : Number.NaN)),
 };
 
-export const costs = [works, running, gains, totals] as const;
+export const costs = [vat, works, running, gains, totals] as const;

@@ -65,7 +65,7 @@ const ON_TOP_LINES = [
     {
       price: 'worksVatFraction',
       works: 'all',
-      formula: 'cash lines and the engineer, where the farm does not get the tax back',
+      formula: 'cash lines and the engineer, each by its kind, where the farm does not get the tax back',
       onTop: true,
     },
     (counted) =>

@@ -299,11 +299,23 @@ const capital = {
     'cash lines of the bill',
     'sum of the lines paid in cash; the engineer comes on top',
   ).sum(costsOf(CASH)),
+  capitalLinesServices: money('services among the cash lines', 'sum of those lines of the bill').sum(
+    costsOf(CASH.filter(({ taxed }) => taxed === 'services')),
+  ),
+  capitalLinesMachinery: money('equipment among the cash lines', 'sum of those lines of the bill').sum(
+    costsOf(CASH.filter(({ taxed }) => taxed === 'machinery')),
+  ),
+  capitalLinesFuel: money('fuel among the cash lines', 'sum of those lines of the bill').sum(
+    costsOf(CASH.filter(({ taxed }) => taxed === 'fuel')),
+  ),
   capitalLinesOwn: money('own lines of the bill', 'sum of the lines of own timber and own hours').sum(
     costsOf(BILL_LINES.filter(({ own }) => own)),
   ),
   capitalLinesShortLived: money('short-lived lines of the bill', 'sum of the short-lived lines').sum(
     costsOf(BILL_LINES.filter(({ shortLived }) => shortLived)),
+  ),
+  capitalLinesShortMachinery: money('equipment among the short-lived lines', 'sum of those lines').sum(
+    costsOf(BILL_LINES.filter(({ shortLived, taxed }) => shortLived && taxed === 'machinery')),
   ),
   capitalLinesAll: money(
     'works after the bill, those that stand already with them',
@@ -340,9 +352,14 @@ const capital = {
     'works as new that are bought again before the buildings are worn out',
     'short-lived lines with tax that is not reclaimed; the same share of a given capital',
   ).of(
-    ['capitalGiven', 'capitalLinesAll', 'capitalLinesShortLived', 'worksVatFraction'],
-    (i, given, all, lines, tax) => {
-      const short = lines[i] * (1 + tax[i]);
+    [
+      'capitalGiven', 'capitalLinesAll', 'capitalLinesShortLived', 'capitalLinesShortMachinery', 'worksMaterialsVatRate',
+      'worksMachineryVatRate', 'vatKeptWorks',
+    ], // biome-ignore format: one list
+    (i, given, all, lines, machinery, onMaterials, onMachinery, kept) => {
+      const short =
+        (lines[i] - machinery[i]) * (1 + onMaterials[i] * kept[i]) +
+        machinery[i] * (1 + onMachinery[i] * kept[i]);
       return Number.isFinite(given[i]) ? given[i] * (all[i] === 0 ? 0 : short / all[i]) : short;
     },
   ),

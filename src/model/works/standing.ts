@@ -28,22 +28,20 @@ const COSTS = costsOf(COUNTED);
 const SHORT = costsOf(COUNTED.filter(({ shortLived }) => shortLived));
 const OWN = costsOf(COUNTED.filter(({ own }) => own));
 const BESIDE = [
-  'capitalGiven', 'capitalLinesAll', 'capitalAllShortLived', 'capitalLinesOwn', 'engineerFraction', 'worksVatFraction',
-  'alreadyHaveShare', 'had*Code', 'had*Share',
+  'capitalGiven', 'capitalLinesAll', 'capitalAllShortLived', 'capitalLinesOwn', 'engineerFraction', 'worksMaterialsVatRate',
+  'worksServicesVatRate', 'worksMachineryVatRate', 'worksFuelVatRate', 'vatKeptWorks', 'alreadyHaveShare', 'had*Code', 'had*Share',
 ] as const; // biome-ignore format: one list
 type Read = BillColumn | (typeof BESIDE)[number];
 const READS: readonly Read[] = [...COSTS, ...BESIDE];
 const ENTRIES: readonly Read[] = ['had*Code', 'had*Share', 'capitalLinesAll'];
-const PART: readonly Read[] = [
-  ...COSTS,
-  ...ENTRIES,
-  'engineerFraction',
-  'worksVatFraction',
-  'alreadyHaveShare',
-];
+const TAX: readonly Read[] = [
+  'worksMaterialsVatRate', 'worksServicesVatRate', 'worksMachineryVatRate', 'worksFuelVatRate', 'vatKeptWorks',
+]; // biome-ignore format: one list
+const SHORT_TAX: readonly Read[] = ['worksMaterialsVatRate', 'worksMachineryVatRate', 'vatKeptWorks'];
+const PART: readonly Read[] = [...COSTS, ...ENTRIES, ...TAX, 'engineerFraction', 'alreadyHaveShare'];
 const OWN_PART: readonly Read[] = [...OWN, ...ENTRIES, 'capitalLinesOwn', 'alreadyHaveShare'];
 const SHORT_PART: readonly Read[] = [
-  ...SHORT, ...ENTRIES, 'capitalGiven', 'capitalAllShortLived', 'worksVatFraction', 'alreadyHaveShare',
+  ...SHORT, ...ENTRIES, ...SHORT_TAX, 'capitalGiven', 'capitalAllShortLived', 'alreadyHaveShare',
 ]; // biome-ignore format: one list
 
 const FORM =
@@ -56,7 +54,7 @@ const made = Object.fromEntries(
         label: `entry ${k + 1} of what stands already, as new`,
         unit: 'money',
         formula: FORM,
-        from: [...COSTS, ...ENTRIES, 'capitalGiven', 'engineerFraction', 'worksVatFraction'],
+        from: [...COSTS, ...ENTRIES, ...TAX, 'capitalGiven', 'engineerFraction'],
       },
     ],
     [
@@ -65,11 +63,18 @@ const made = Object.fromEntries(
         label: `short-lived part of entry ${k + 1} of what stands already, as new`,
         unit: 'money',
         formula: `short-lived ${FORM}`,
-        from: [...SHORT, ...ENTRIES, 'capitalGiven', 'worksVatFraction'],
+        from: [...SHORT, ...ENTRIES, ...SHORT_TAX, 'capitalGiven'],
       },
     ],
   ]),
 ) as unknown as Record<HadResult, Made<never>>;
+
+const RATE_OF = {
+  materials: 'worksMaterialsVatRate',
+  services: 'worksServicesVatRate',
+  machinery: 'worksMachineryVatRate',
+  fuel: 'worksFuelVatRate',
+} as const;
 
 /** Sums of one row, used again for every row. */
 const worth = new Float64Array(HADS.length);
@@ -125,14 +130,16 @@ export const standing = walk({
       short.fill(0);
       let [left, leftOwn, owned, ownedOwn] = [all, r.capitalLinesOwn[i], 0, 0];
       let leftShort = r.capitalAllShortLived[i];
-      COUNTED.forEach(({ cost, own, shortLived, works }, line) => {
+      const kept = r.vatKeptWorks[i];
+      const engineered = r.engineerFraction[i] * (1 + r.worksServicesVatRate[i] * kept);
+      COUNTED.forEach(({ cost, own, shortLived, works, taxed }, line) => {
         const entry = entryOf(line, ownCodes);
         if (entry < 0) return;
         const price = r[cost][i];
         if (price === 0) return;
         const building = !own && works !== 'outdoors' && works !== 'all';
-        const tax = 1 + r.worksVatFraction[i];
-        const full = own ? price : price * (building ? 1 + r.engineerFraction[i] : 1) * tax;
+        const tax = 1 + r[RATE_OF[taxed ?? 'materials']][i] * kept;
+        const full = own ? price : price * (tax + (building ? engineered : 0));
         left -= full;
         if (own) leftOwn -= price;
         if (shortLived) leftShort -= price * tax * scale;
