@@ -86,6 +86,9 @@ const LABELS: Readonly<Record<string, string>> = {
   'money.currency': 'currency, three letters',
   'money.year': 'year of the prices',
   'money.prices': 'own prices',
+  'money.vat.reclaimed': 'registered, so value added tax comes back',
+  'money.vat.worksReclaimed': 'value added tax on the works comes back',
+  'money.vat.pricesHoldIt': 'own prices hold value added tax',
   'money.prices.*.value': 'own price',
   'money.labourPerHour': 'worth of an own hour',
   exposure: 'shelter',
@@ -206,6 +209,7 @@ const UNITS: readonly (readonly [RegExp, string])[] = [
 /** The unit a key ends in; empty for what is counted or has none. */
 export function unitOf(pattern: string): string {
   if (/\.gains\.\*\.(low|high)$/.test(pattern)) return 'money';
+  if (/\.vat\.rates\.\w+$/.test(pattern)) return 'fraction';
   const key = pattern.split('.').at(-1) as string;
   return UNITS.find(([end]) => end.test(key))?.[1] ?? '';
 }

@@ -74,6 +74,12 @@ export const money = z.strictObject({
         .describe(
           'Whether it gets back that on the works, where that differs: some countries refund a flat-rate farmer for farm buildings',
         ),
+      pricesHoldIt: z
+        .boolean()
+        .default(false)
+        .describe(
+          'Whether own prices, quotes and prices of feed and bedding in this notebook hold the tax; it is taken out of them first',
+        ),
       refundMonths: z
         .number()
         .int()

@@ -27,7 +27,14 @@ const money =
     finance: { ...scenario.finance, ...finance },
     farm: { ...scenario.farm, money: { ...scenario.farm.money, ...change } },
   });
-const VAT = { worksFraction: 0.15, winterFraction: 0.1, rates: {}, reclaimed: true, refundMonths: 2 };
+const VAT = {
+  worksFraction: 0.15,
+  winterFraction: 0.1,
+  rates: {},
+  pricesHoldIt: false,
+  reclaimed: true,
+  refundMonths: 2,
+};
 
 describe('cash by month', () => {
   it.each(NAMES)('%s: months add up to the years, line by line, to the cent', (name) => {

@@ -11,7 +11,6 @@ import {
   realRate,
   straightLineCost,
 } from './presentValue.ts';
-import { vat } from './vat.ts';
 
 const money = (label: string, formula: string, when?: string) =>
   quantity(label, 'money', formula, when === undefined ? {} : { when });
@@ -306,4 +305,4 @@ const totals = {
   ).of(['annualCost', 'nitrogenKeptKg'], (i, cost, kept) => (kept[i] > 0 ? cost[i] / kept[i] : Number.NaN)),
 };
 
-export const costs = [vat, works, running, gains, totals] as const;
+export const costs = [works, running, gains, totals] as const;

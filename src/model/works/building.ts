@@ -2,6 +2,7 @@
 
 import { type Quantity, quantity } from '../engine/quantity.ts';
 import { walk } from '../engine/walk.ts';
+import { vat } from '../money/vat.ts';
 import { cents } from './billLine.ts';
 import { BILL_LINES, type BillColumn } from './billLines.ts';
 import {
@@ -374,4 +375,4 @@ const capital = {
 };
 
 /** What must be built for each way of wintering, line by line, and what it costs. */
-export const building = [measures, floors, frames, lines, capital, standing] as const;
+export const building = [measures, floors, frames, lines, vat, capital, standing] as const;
