@@ -1,4 +1,5 @@
 /** What in the money of a scenario cannot be reckoned or looks wrong, said where it stands. */
+import { CHOICES } from '../../notebook/inputs.ts';
 import type { Scenario } from '../../notebook/schema.ts';
 import type { Values } from '../quantities.ts';
 import { BILL_LINES, type BillLine, type PriceBinding, quoteFaults } from '../works/bill.ts';
@@ -6,11 +7,23 @@ import { loanFault } from './loan.ts';
 import { HADS } from './owned.ts';
 
 export interface MoneyFault {
-  readonly id: 'noPrice' | 'negativePrice' | 'currency' | 'loan' | 'grant' | 'funding' | 'quote' | 'had';
+  readonly id:
+    | 'noPrice'
+    | 'negativePrice'
+    | 'currency'
+    | 'loan'
+    | 'grant'
+    | 'funding'
+    | 'quote'
+    | 'had'
+    | 'vat';
   /** Place in the scenario, or id of the price. */
   readonly at: string;
   readonly words: string;
 }
+
+/** Kinds of purchase that value added tax tells apart. */
+const VAT_KINDS = 5;
 
 /**
  * Gaps are marked, never filled with a zero: a figure that rests on one of these is absent. `bill` is what
@@ -90,6 +103,14 @@ export function moneyFaults(
         `nothing of the works is "${what}", so none of it can stand already: it counts for nothing`,
       );
   });
+  const { vat } = scenario.farm.money;
+  const noRates = vat && vat.worksFraction === undefined && Object.keys(vat.rates).length < VAT_KINDS;
+  if (noRates && CHOICES.country(scenario) === 'other')
+    add(
+      'vat',
+      'farm.money.vat',
+      `no rates of value added tax are known for ${scenario.farm.place.country ?? 'a place without a country'}: what has no own rate counts none; write farm.money.vat.rates`,
+    );
   for (const fault of quoteFaults(scenario)) add('quote', fault.at, fault.words);
   return faults;
 }
