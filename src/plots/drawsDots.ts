@@ -7,6 +7,7 @@ import type { ResultName } from '../model/quantities.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import { drawsOf, shareBest } from '../uncertainty/percentiles.ts';
 import { hundredthsOf } from '../uncertainty/sentences.ts';
+import { formatWhole } from '../units/format.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, overhang, roundUp } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour } from './palette.ts';
@@ -90,9 +91,9 @@ export function drawsFigure(draws: Draws, view: DrawsView, reading: Reading): Fi
   return {
     finding,
     legend: [],
-    caption: `Each dot is one chance in ${DOTS}; the line spans 8 of 10 draws, its mark is the middle. ${draws.count.toLocaleString('en').replace(',', '\u202F')} draws of ${draws.uncertain.length} uncertain numbers, the same for every scenario.${money}`,
+    caption: `Each dot is one chance in ${DOTS}; the line spans 8 of 10 draws, its mark is the middle. ${formatWhole(draws.count)} draws of ${draws.uncertain.length} uncertain numbers, the same for every scenario.${money}`,
     table: {
-      caption: `${capital(labelOf(measure))} in ${draws.count} draws, seed ${draws.seed}`,
+      caption: `${capital(labelOf(measure))} in ${formatWhole(draws.count)} draws, seed ${draws.seed}`,
       head: [
         '',
         'low (1 in 10 below)',

@@ -59,7 +59,7 @@ export function rainFinding(days: Days, reading: Reading): string {
     drainage > 0
       ? `${mm(drainage)} of it drains below the roots, most in week ${wettest.week}`
       : 'none of it drains below the roots';
-  return `${mm(rain)} of rain and snow fall in ${sourceOf(days.label)}; ${drains}. Snow lies at the end of ${snow} of ${weeks.length} weeks.`;
+  return `${mm(rain)} of rain and snow fall in ${sourceOf(days.label)}; ${drains}. ${snow === 0 ? 'Snow lies at the end of no week' : `Snow lies at the end of ${snow} of ${weeks.length} weeks`}.`;
 }
 
 export function rainFigure(days: Days, reading: Reading): Figure {

@@ -4,7 +4,7 @@ import { areaY, axisX, axisY, dot, gridY, lineY, plot, ruleY, text } from '@obse
 import type { WeekName } from '../model/quantities.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import type { WeekBand } from '../uncertainty/weekBands.ts';
-import { formatRange } from '../units/format.ts';
+import { formatRange, formatWhole } from '../units/format.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, hits, roomFor, roundUp } from './frame.ts';
 import { GREYS, INK, type Looks, looksOf, PAPER } from './palette.ts';
@@ -174,7 +174,7 @@ export function weekFigure(
           fill: looks.colours[at(of)],
           symbol: looks.symbols[at(of)],
         })),
-    caption: `By week of the winter.${ranged ? ` The shade spans what 8 of 10 of ${bands?.count} draws give in each week by itself; the line is the best guess.` : ''}`,
+    caption: `By week of the winter.${ranged ? ` The shade spans what 8 of 10 of ${formatWhole(bands?.count ?? 0)} draws give in each week by itself; the line is the best guess.` : ''}`,
     table: {
       caption: `${capital(series.label)}${series.unit === '' ? '' : ` by week, ${show(1, series.unit, reading).unit || '%'}`}`,
       head: [

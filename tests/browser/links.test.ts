@@ -261,7 +261,12 @@ describe('notes', () => {
 describe('what was sent, with notes', () => {
   const full = () =>
     noted(
-      noted(noted(SENT, {}), { id: 'note-2', on: { kind: 'note', id: 'note-1' }, text: 'Yes', by: 'Neighbour' }),
+      noted(noted(SENT, {}), {
+        id: 'note-2',
+        on: { kind: 'note', id: 'note-1' },
+        text: 'Yes',
+        by: 'Neighbour',
+      }),
       {
         id: 'note-3',
         on: { kind: 'figure', cell: 'draws', nth: 1 },
