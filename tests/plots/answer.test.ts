@@ -164,6 +164,18 @@ describe('on the shipped notebooks', () => {
     expect(found).toBeGreaterThan(0);
   });
 
+  it('names only scenarios that feel it: no length of a shed for those who stay outdoors', () => {
+    let named = 0;
+    for (const { run } of opened)
+      for (const weights of [{}, { labourHours: 1 }, { netCost: 2, nitrogenKeptKg: 1 }]) {
+        const nearest = overtakes(run, measuresOf(weights))?.nearest;
+        if (!nearest?.only || !nearest.id.startsWith('shed')) continue;
+        named++;
+        expect(nearest.only.map((k) => run.scenarios[k].system)).not.toContain('outwintered');
+      }
+    expect(named).toBeGreaterThan(0);
+  });
+
   it('turns an input where it stands: sheds of two depths are not both made another', async () => {
     const { run } = await newNotebook(begun({}, 'US'), setting);
     if (!run) throw new Error('no notebook');
