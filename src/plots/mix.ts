@@ -1,11 +1,10 @@
 /** The cheapest bedding of what lies in reach: how much of each a day, what it costs, what it comes to. */
-import { ticks } from 'd3-array';
 import { type Freed, givenMix, type MixAnswer, type MixedWeek } from '../bedmix/leastCost.ts';
 import type { LimitName } from '../bedmix/lines.ts';
 import type { BeddingQuestion } from '../bedmix/question.ts';
 import { hundredthsOf } from '../uncertainty/sentences.ts';
+import { axisIn } from './axes.ts';
 import { emptyFigure, type Pattern, type PrintFigure } from './figure.ts';
-import { roundUp } from './frame.ts';
 import { GREYS, PAPER } from './palette.ts';
 import { capital, inWords, moneyOf, type Reading, show } from './reading.ts';
 import { fitted, HALO, patternText, picture, says, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
@@ -293,13 +292,14 @@ function drawMix(
   const width = Math.max(240, asked);
   const said = (kg: number) => show(kg, 'kg', reading).text;
   const sum = (spell: MixSpell) => spell.kgPerDay.reduce((a, b) => a + b, 0);
-  const most = roundUp(Math.max(...spells.map(sum)));
+  const axis = axisIn('kg', reading);
+  const most = axis.end(Math.max(...spells.map(sum)));
   const bottom = ROW * spells.length;
   const x = (kg: number) => 1 + ((width - 6) * kg) / most;
   const body: string[] = [
     tag('defs', {}, ...used.map(({ k, look }) => patternText(`${ids}-${k}`, look.pattern, look.fill))),
   ];
-  for (const mark of ticks(0, most, Math.max(2, Math.min(6, Math.floor(width / 120))))) {
+  for (const mark of axis.places(0, most, Math.max(2, Math.min(6, Math.floor(width / 120))))) {
     const anchor = mark === 0 ? 'start' : x(mark) > width - 30 ? 'end' : 'middle';
     body.push(stroke(x(mark), 20, x(mark), bottom, { stroke: GREYS.rule }));
     body.push(

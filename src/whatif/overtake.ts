@@ -109,7 +109,11 @@ export function* overtakeSteps(
   const nearest = [...whole, ...brackets]
     .map((bracket) => ({ bracket, part: partOfTheWay(bracket) }))
     .sort((a, b) => a.part - b.part)[0]?.bracket;
-  return { first: start, nearest: nearest ? overtakeOf(nearest, feltIn(setting, measures, nearest)) : null, looked: candidates.length };
+  return {
+    first: start,
+    nearest: nearest ? overtakeOf(nearest, feltIn(setting, measures, nearest)) : null,
+    looked: candidates.length,
+  };
 }
 
 /** The same without stopping. */

@@ -17,6 +17,11 @@ import { turnOf } from '../../src/whatif/turn.ts';
 import { begun, setting } from '../begin/setting.ts';
 import { evaluation, reading } from '../browser/fixtures/evaluation.ts';
 
+const WEIGHTS: readonly Readonly<Record<string, number>>[] = [
+  {},
+  { labourHours: 1 },
+  { netCost: 2, nitrogenKeptKg: 1 },
+];
 const NOTHING = { prices: 0, unsourced: 0, unsaid: [] };
 const values = (name: ResultName, of: readonly (number | null)[]): AnswerOf => ({
   results: of.map((value, k) => {
@@ -167,7 +172,7 @@ describe('on the shipped notebooks', () => {
   it('names only scenarios that feel it: no length of a shed for those who stay outdoors', () => {
     let named = 0;
     for (const { run } of opened)
-      for (const weights of [{}, { labourHours: 1 }, { netCost: 2, nitrogenKeptKg: 1 }]) {
+      for (const weights of WEIGHTS) {
         const nearest = overtakes(run, measuresOf(weights))?.nearest;
         if (!nearest?.only || !nearest.id.startsWith('shed')) continue;
         named++;
