@@ -194,6 +194,26 @@ describe('notes', () => {
     await expect.element(together.getByText('Yes'), SOON).toBeVisible();
   });
 
+  it('are put on the answer and on what the page puts below the text, and shown there', async () => {
+    await opened(link(SENT));
+    await expect.poll(() => inside('wk-answer'), SOON).toBeTruthy();
+    for (const [button, text] of [
+      ['Put a note on the answer', 'On what comes first'],
+      ['Put a note on the cards', 'On a card'],
+      ['Put a note on the cautions', 'On the gas'],
+    ]) {
+      await userEvent.click(page.getByRole('button', { name: button, exact: true }));
+      await userEvent.fill(page.getByRole('textbox', { name: 'Your note' }), text);
+      await userEvent.click(page.getByRole('button', { name: 'Put the note' }));
+      await expect.element(page.getByText(text, { exact: true }), SOON).toBeVisible();
+    }
+    await expect
+      .poll(() => notes().map(({ on }) => (on.kind === 'page' ? on.section : on.kind)), SOON)
+      .toEqual(['answer', 'cards', 'cautions']);
+    const answer = shell.shadowRoot?.querySelector('wk-page')?.shadowRoot?.querySelector('wk-answer');
+    expect(answer?.nextElementSibling?.shadowRoot?.textContent).toContain('On what comes first');
+  });
+
   it('that lost their place are shown at the end, with what they stood on', async () => {
     await opened(link(noted(SENT, { on: { kind: 'words', begin: 'Words that are gone' } })));
     const lost = page.getByRole('region', { name: 'Notes whose place is gone' });
