@@ -2,6 +2,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { EXAMPLES } from '../../src/app/examples.ts';
+import { setInput } from '../../src/notebook/write.ts';
+import { toLink } from '../../src/store/link.ts';
 import { inBrowser } from './inBrowser.ts';
 
 const PATIENCE = 180_000;
@@ -64,10 +66,12 @@ const VIEWS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole('button', { name: 'Make my notebook' }).waitFor();
   },
   'a notebook': settled,
-  'its board': async (page) => {
+  'a board that was sent': async (page) => {
     await settled(page);
-    await page.getByRole('button', { name: 'Show as a board' }).click();
-    await page.getByRole('button', { name: 'Show the words again' }).waitFor();
+    await page
+      .getByText(/^What differs from|Make it mine/)
+      .first()
+      .waitFor();
   },
   'the inputs of the farm': async (page) => {
     await settled(page);
@@ -96,12 +100,15 @@ const VIEWS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
 
 describe('at 200 %', () => {
   const NOTEBOOK = `#example=${EXAMPLES[0].name}`;
+  const SENT = `#${toLink(setInput(EXAMPLES[0].text, 'view', 'board'))}`;
+  const hashOf = (name: string) =>
+    name.startsWith('the first') ? '' : name.includes('sent') ? SENT : NOTEBOOK;
   for (const width of [1280, 640])
     for (const [name, open] of Object.entries(VIEWS))
       it(
         `${name} has nothing cut and no sideways scroll in a window of ${width} px`,
         async () => {
-          const page = await zoomed(width, name.startsWith('the first') ? '' : NOTEBOOK);
+          const page = await zoomed(width, hashOf(name));
           await open(page);
           expect(await cutOff(page)).toEqual([]);
           await page.context().close();
@@ -152,7 +159,7 @@ describe('by keyboard alone', () => {
       await tabTo(page, /^Make my notebook$/);
       await page.keyboard.press('Enter');
       await settled(page);
-      const cost = () => page.locator('wk-answer').textContent();
+      const cost = async () => (await page.locator('wk-answer p').allTextContents()).join(' ');
       const before = await cost();
       // An input in the strip, by its arrows.
       await tabTo(page, /^(Head|Animals|Cattle|Herd)/i);
