@@ -52,69 +52,91 @@ const settled = async (page: Page) => {
   await page.locator('wk-notebook .cell').first().waitFor();
 };
 
-/** Each view, from a fresh page to where it is shown. */
-const VIEWS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
-  'the first screen': async (page) => page.getByRole('link', { name: 'Start with my farm' }).waitFor(),
-  'the first steps': async (page) => {
-    await page.getByRole('link', { name: 'Start with my farm' }).click();
-    const next = page.getByRole('button', { name: 'Next' });
-    await next.waitFor();
-    for (let step = 1; step < 6; step++) {
-      expect(await cutOff(page), `step ${step}`).toEqual([]);
-      await next.click();
-    }
-    await page.getByRole('button', { name: 'Make my notebook' }).waitFor();
-  },
-  'a notebook': settled,
-  'a board that was sent': async (page) => {
-    await settled(page);
-    await page
-      .getByText(/^What differs from|Make it mine/)
-      .first()
-      .waitFor();
-  },
-  'the inputs of the farm': async (page) => {
-    await settled(page);
-    await page.getByRole('button', { name: 'The farm', exact: true }).click();
-    await page.getByRole('dialog').getByLabel('Find an input').waitFor();
-  },
-  'the text': async (page) => {
-    await settled(page);
-    await page.getByRole('button', { name: 'Edit the text' }).click();
-    await page.getByRole('textbox', { name: /plain text/ }).waitFor();
-  },
-  'earlier days': async (page) => {
-    await settled(page);
-    await page.getByRole('button', { name: 'Earlier days' }).click();
-    await page
-      .getByRole('dialog')
-      .getByText(/None is kept yet/)
-      .waitFor();
-  },
-  'a working': async (page) => {
-    await settled(page);
-    await page.locator('wk-cards button.number').first().click();
-    await page.getByRole('dialog').first().waitFor();
-  },
-};
+/** What is opened from a notebook, one after the other, each left before the next. */
+const OVER: readonly (readonly [name: string, open: (page: Page) => Promise<void>])[] = [
+  ['the notebook', settled],
+  [
+    'the inputs of the farm',
+    async (page) => {
+      await page.getByRole('button', { name: 'The farm', exact: true }).click();
+      await page.getByRole('dialog').getByLabel('Find an input').waitFor();
+    },
+  ],
+  [
+    'a working',
+    async (page) => {
+      await page.locator('wk-cards button.number').first().click();
+      await page.getByRole('dialog').first().waitFor();
+    },
+  ],
+  [
+    'earlier days',
+    async (page) => {
+      await page.getByRole('button', { name: 'Earlier days' }).click();
+      await page
+        .getByRole('dialog')
+        .getByText(/None is kept yet/)
+        .waitFor();
+    },
+  ],
+  [
+    'the text',
+    async (page) => {
+      await page.getByRole('button', { name: 'Edit the text' }).click();
+      await page.getByRole('textbox', { name: /plain text/ }).waitFor();
+    },
+  ],
+];
 
-describe('at 200 %', () => {
-  const NOTEBOOK = `#example=${EXAMPLES[0].name}`;
-  const SENT = `#${toLink(setInput(EXAMPLES[0].text, 'view', 'board'))}`;
-  const hashOf = (name: string) =>
-    name.startsWith('the first') ? '' : name.includes('sent') ? SENT : NOTEBOOK;
-  for (const width of [1280, 640])
-    for (const [name, open] of Object.entries(VIEWS))
-      it(
-        `${name} has nothing cut and no sideways scroll in a window of ${width} px`,
-        async () => {
-          const page = await zoomed(width, hashOf(name));
-          await open(page);
-          expect(await cutOff(page)).toEqual([]);
-          await page.context().close();
-        },
-        PATIENCE,
-      );
+describe.each([1280, 640])('at 200 %% in a window of %i px', (width) => {
+  const example = EXAMPLES[0];
+  it(
+    'the first screen and the first steps have nothing cut and scroll one way',
+    async () => {
+      const page = await zoomed(width);
+      const begin = page.getByRole('link', { name: 'Start with my farm' });
+      await begin.waitFor();
+      expect(await cutOff(page)).toEqual([]);
+      await begin.click();
+      const next = page.getByRole('button', { name: 'Next' });
+      await next.waitFor();
+      for (let step = 1; step < 6; step++) {
+        expect(await cutOff(page), `step ${step}`).toEqual([]);
+        await next.click();
+      }
+      await page.getByRole('button', { name: 'Make my notebook' }).waitFor();
+      expect(await cutOff(page), 'the last step').toEqual([]);
+      await page.context().close();
+    },
+    PATIENCE,
+  );
+  it(
+    'a notebook and all that opens over it have nothing cut and scroll one way',
+    async () => {
+      const page = await zoomed(width, `#example=${example.name}`);
+      for (const [name, open] of OVER) {
+        await open(page);
+        expect(await cutOff(page), name).toEqual([]);
+        await page.keyboard.press('Escape');
+      }
+      await page.context().close();
+    },
+    PATIENCE,
+  );
+  it(
+    'a board that was sent has nothing cut and scrolls one way',
+    async () => {
+      const page = await zoomed(width, `#${toLink(setInput(example.text, 'view', 'board'))}`);
+      await settled(page);
+      await page
+        .getByText(/^What differs from|Make it mine/)
+        .first()
+        .waitFor();
+      expect(await cutOff(page)).toEqual([]);
+      await page.context().close();
+    },
+    PATIENCE,
+  );
 });
 
 /** What has the focus, through every shadow root: its role and what it is called. */
@@ -166,8 +188,6 @@ describe('by keyboard alone', () => {
       for (let k = 0; k < 4; k++) await page.keyboard.press('ArrowRight');
       await expect.poll(cost, { timeout: 30_000 }).not.toBe(before);
       // An input of the farm, found by its name, changed, and the panel left.
-      await page.keyboard.press('Home');
-      await page.evaluate('scrollTo(0, 0)');
       await page.reload();
       await settled(page);
       await tabTo(page, /^The farm$/);
@@ -187,7 +207,7 @@ describe('by keyboard alone', () => {
       await settled(page);
       await tabTo(page, /^Print$/);
       await page.keyboard.press('Enter');
-      await page.waitForFunction('window.prints === 1', undefined, { timeout: PATIENCE });
+      await expect.poll(() => page.evaluate('window.prints'), { timeout: PATIENCE }).toBe(1);
       await page.close();
     },
     PATIENCE,
