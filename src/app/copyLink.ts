@@ -3,6 +3,7 @@ import { setInput } from '../notebook/write.ts';
 import { toLink } from '../store/link.ts';
 import type { OpenNotebook } from '../store/open.ts';
 import { randomId } from '../store/shelf.ts';
+import { formatWhole } from '../units/format.ts';
 
 /** The notebook's text with an id, by which notes find their way back; as it is where it cannot be read. */
 export function identified(open: OpenNotebook): string {
@@ -22,7 +23,7 @@ export async function copyLink(text: string): Promise<string> {
   const link = `${location.href.split('#')[0]}#${toLink(text)}`;
   try {
     await navigator.clipboard.writeText(link);
-    return `A link of ${link.length.toLocaleString('en-GB')} letters is on the clipboard. It holds the whole notebook; nothing was sent anywhere.`;
+    return `A link of ${formatWhole(link.length)} letters is on the clipboard. It holds the whole notebook; nothing was sent anywhere.`;
   } catch {
     location.hash = link.split('#')[1];
     return 'The link is now in the address line: copy it from there.';

@@ -4,6 +4,7 @@ import '../elements/page/wk-days.ts';
 import { figuresOf } from '../store/figuresOf.ts';
 import type { Engine, OpenNotebook } from '../store/open.ts';
 import type { Keeper } from './keeper.ts';
+import { DAYS } from './routes.ts';
 
 interface Host {
   notice: string;
@@ -20,6 +21,8 @@ export async function showEarlierDays(
 ): Promise<void> {
   const { keeper, renderRoot: root } = host;
   const { id, shelf } = keeper;
+  // Asked for from the list: what is shown over the page is no place of its own to come back to.
+  history.replaceState(history.state, '', location.hash.replace(DAYS, ''));
   const list = await keeper.versions();
   root.querySelector('wk-days')?.remove();
   const days: WkDays = document.createElement('wk-days');

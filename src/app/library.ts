@@ -10,16 +10,19 @@ import { push, startHistory } from '../store/history.ts';
 import { historyOf, type Kept, newId, type Removed, type Shelf } from '../store/shelf.ts';
 import type { Problem } from '../units/problem.ts';
 import { titleOf } from './examples.ts';
-import { keptHref } from './routes.ts';
+import { daysHref, keptHref } from './routes.ts';
 
 /** Newest first. */
 export async function keptEntries(shelf: Shelf): Promise<KeptEntry[]> {
   const list = await shelf.list();
+  const days = await Promise.all(list.map(({ id }) => shelf.versions(id).catch(() => [])));
+  const kept = new Map(list.map(({ id }, k) => [id, days[k].length]));
   return [...list]
     .sort((a, b) => b.saved - a.saved)
     .map(({ id, title, saved, file }) => ({
       id,
       href: keptHref(id),
+      ...(kept.get(id) ? { days: daysHref(id) } : {}),
       title,
       note: `changed ${new Date(saved).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}${file === undefined ? '' : `, from the file ${file}`}`,
     }));

@@ -31,7 +31,7 @@ import {
 import { listen } from './listen.ts';
 import { firstNotice, rescue, standIn } from './notices.ts';
 import { type Page, partsOnce } from './parts.ts';
-import { BEGIN, exampleHref, keptHref, routeOf } from './routes.ts';
+import { BEGIN, DAYS, exampleHref, keptHref, routeOf } from './routes.ts';
 import { keepScroll, type ScrollKeeper } from './scroll.ts';
 import { SentBeside } from './sentBeside.ts';
 import { shellStyle } from './shellStyle.ts';
@@ -278,6 +278,7 @@ export class WkShell extends LitElement {
     this.notice = firstNotice(keeper.blocked, notice, started.problems);
     this.#sent.sent = found;
     this.open = open;
+    if (DAYS.test(location.hash)) this.#act('days');
   }
 
   #leave(): Promise<void> {

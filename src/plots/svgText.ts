@@ -70,6 +70,7 @@ const STROKES: Readonly<Record<Exclude<Pattern, 'solid' | 'dots'>, string>> = {
   falling: 'M-2,6 l4,4 M0,0 l8,8 M6,-2 l4,4',
   crossed: 'M0,0 l8,8 M0,8 l8,-8',
   upright: 'M2,0 v8 M6,0 v8',
+  level: 'M0,2 h8 M0,6 h8',
 };
 
 /** A fill told apart without colour; refer to it as `url(#id)`. */

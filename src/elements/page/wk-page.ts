@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import type { PlacedNotes } from '../../notebook/notePlaces.ts';
+import type { PageSection } from '../../notebook/noteSchema.ts';
 import { setQuote } from '../../notebook/quote.ts';
 import { type Notebook, readNotebook } from '../../notebook/read.ts';
 import { setInput } from '../../notebook/write.ts';
@@ -18,7 +19,7 @@ import './wk-carry.ts';
 import { type ContentsEntry, contentsOf } from './contents.ts';
 import { InputChanges } from './inputChanges.ts';
 import { pageStyle } from './pageStyle.ts';
-import { notedNumber, notedOf, notesTogether, placedIn } from './placed.ts';
+import { notedNumber, notedOf, notesElsewhere, notesOnSection, notesTogether, placedIn } from './placed.ts';
 import './wk-contents.ts';
 import './wk-inputs.ts';
 import './wk-print.ts';
@@ -328,12 +329,17 @@ export class WkPage extends LitElement {
     const noted = this.#noted(placed);
     const has = (kind: string) =>
       notebook?.blocks.some((block) => block.type === 'cell' && block.kind === kind);
+    // What the text has itself is not put below it again; a board has no room for it.
+    const shows = (section: PageSection) =>
+      ['answer', 'cards', 'cautions'].includes(section) ||
+      !(board || (section !== 'compare' && has(section)));
+    const on = (section: PageSection) => notesOnSection(placed, section);
     return html`
       <main>
         <div class="column">
         ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
         <wk-problems .problems=${open.problems.value}></wk-problems>
-        ${results.length === 0 ? nothing : html`<wk-answer id="verdict" .notebook=${notebook} .run=${run} .results=${results} .draws=${open.draws.value} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .reading=${reading} .count=${notebook ? Math.min(notebook.draws.count, mostDraws(results.length)) : 0}></wk-answer>`}
+        ${results.length === 0 ? nothing : html`<wk-answer id="verdict" .notebook=${notebook} .run=${run} .results=${results} .draws=${open.draws.value} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .reading=${reading} .count=${notebook ? Math.min(notebook.draws.count, mostDraws(results.length)) : 0}></wk-answer>${on('answer')}`}
         ${
           board
             ? nothing
@@ -353,17 +359,17 @@ export class WkPage extends LitElement {
             <div class="column measured"><div class=${board ? 'boarded' : 'sided'}>
               ${board ? nothing : html`<wk-contents .entries=${this.#entries(notebook)} .find=${this.#placeOf}></wk-contents>`}
               <div class="flow">
-              <wk-cards id="cards" .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
+              <wk-cards id="cards" .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>${on('cards')}
               <wk-carry .notebook=${notebook} .run=${run} .explorer=${this.#explorer()}></wk-carry>
               ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
               ${notesTogether('Notes on these numbers', placed.numbers, reading.order)}
               <wk-notebook .asked=${this.asked} .board=${board} .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
-              ${notesTogether('Notes whose place is gone', placed.lost, reading.order)}
-              ${board || has('ledger') ? nothing : html`<wk-ledger id="ledger" .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
-              ${board ? nothing : html`<wk-compare id="compare" .results=${results} .reading=${reading}></wk-compare>`}
-              ${board || has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
-              <wk-cautions id="cautions" .results=${results} .system=${reading.system}></wk-cautions>
-              ${board || has('sources') ? nothing : html`<wk-sources id="sources" .run=${run} .reading=${reading}></wk-sources>`}
+              ${notesTogether('Notes whose place is gone', [...placed.lost, ...notesElsewhere(placed, shows)], reading.order)}
+              ${shows('ledger') ? html`<wk-ledger id="ledger" .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>${on('ledger')}` : nothing}
+              ${shows('compare') ? html`<wk-compare id="compare" .results=${results} .reading=${reading}></wk-compare>${on('compare')}` : nothing}
+              ${shows('checks') ? html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>${on('checks')}` : nothing}
+              <wk-cautions id="cautions" .results=${results} .system=${reading.system}></wk-cautions>${on('cautions')}
+              ${shows('sources') ? html`<wk-sources id="sources" .run=${run} .reading=${reading}></wk-sources>${on('sources')}` : nothing}
               </div>
             </div></div>`
       }

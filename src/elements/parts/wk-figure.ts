@@ -147,6 +147,10 @@ export class WkFigure extends LitElement {
         dialog {
           display: none;
         }
+        /* A drawing is not broken: one of a page's height would leave most of the page before it empty. */
+        .drawing > svg {
+          max-height: 150mm;
+        }
       }
     `,
   ];
