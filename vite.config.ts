@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { playwright } from '@vitest/browser-playwright';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import { aheadPlugin } from './src/cli/aheadPlugin.ts';
 import { CHROMIUM_ARGS, findChromium } from './src/cli/chromium.mjs';
 import { HEADERS } from './src/cli/policy.ts';
 
@@ -30,6 +31,7 @@ export default defineConfig({
     },
   },
   plugins: [
+    aheadPlugin(here('.')),
     VitePWA({
       mode: 'production',
       registerType: 'autoUpdate',

@@ -11,7 +11,7 @@ import type { Engine } from '../store/open.ts';
 import type { Seen } from '../store/seen.ts';
 import { historyOf, type Kept, type Shelf } from '../store/shelf.ts';
 import { formatProblem } from '../units/problem.ts';
-import { titleOf } from './examples.ts';
+import { titleOf } from './titles.ts';
 import type { Keeper } from './keeper.ts';
 
 /** What was sent, and what it is held against. */

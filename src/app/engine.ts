@@ -1,12 +1,14 @@
-/** What the store needs from this page: tables of the build, weather fetched when it is named, a worker for draws. */
+/** What the store needs from this page: tables whole, weather fetched when it is named, who writes, a worker for draws. */
+import numbers from 'virtual:ahead/tables';
+import words from 'virtual:ahead/words';
 import { notebookWinters } from '../model/weather/notebookWinters.ts';
-import { CHOICE_OPTIONS } from '../notebook/choiceOptions.ts';
 import { readNotebook } from '../notebook/read.ts';
-import type { Engine } from '../store/open.ts';
-import { loadTables } from '../tables/load.ts';
+import type { WholeEngine } from '../store/engine.ts';
+import { TEXTS } from '../store/texts.ts';
+import { tablesOf } from '../tables/packed.ts';
 import type { Climate } from '../tables/weatherJoin.ts';
 import type { Problem } from '../units/problem.ts';
-import { dataFiles, loadWeatherFile, weatherFiles } from './data.ts';
+import { loadWeatherFile, weatherFiles } from './data.ts';
 import { startExplorer } from './startExplorer.ts';
 
 /** The climates that are shipped, and about where they lie: data/weather/README.md. */
@@ -17,13 +19,10 @@ const CLIMATES: readonly Climate[] = [
 ];
 
 export interface Started {
-  readonly engine: Engine;
-  /** What is wrong with the tables: a fault of the build, shown rather than hidden. */
-  readonly problems: readonly Problem[];
+  readonly engine: WholeEngine;
 }
 
 export function startEngine(): Started {
-  const { tables, problems } = loadTables(dataFiles, CHOICE_OPTIONS);
   const texts = new Map<string, Promise<string | undefined>>();
   /** A page cannot look beside a file on disk: it knows the shipped files, each fetched once, and what is in the text. */
   const weatherText = (name: string) => {
@@ -33,7 +32,8 @@ export function startEngine(): Started {
   };
   return {
     engine: {
-      tables,
+      tables: tablesOf(numbers, words),
+      texts: TEXTS,
       read: readNotebook,
       winters: async ({ scenarios, file, weather }) => {
         const { problems, ...winters } = await notebookWinters(
@@ -49,7 +49,6 @@ export function startEngine(): Started {
       climateText: weatherText,
       explorer: startExplorer(),
     },
-    problems,
   };
 }
 

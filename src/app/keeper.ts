@@ -6,7 +6,7 @@ import type { State } from '../store/journal.ts';
 import { lookAt, type Seen } from '../store/seen.ts';
 import { historyOf, type Kept, memoryShelf, newId, openShelf, type Shelf } from '../store/shelf.ts';
 import type { VersionEntry } from '../store/versions.ts';
-import { titleOf } from './examples.ts';
+import { titleOf } from './titles.ts';
 
 export interface KeeperTells {
   saved(saved: Saved): void;

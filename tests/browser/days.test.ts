@@ -4,7 +4,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
+import { EXAMPLES } from './examples.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { setInput } from '../../src/notebook/write.ts';
 import { show } from '../../src/plots/reading.ts';

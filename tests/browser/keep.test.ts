@@ -6,7 +6,7 @@ import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
 import { startEngine } from '../../src/app/engine.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
+import { EXAMPLES } from './examples.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { autosave } from '../../src/store/autosave.ts';
 import { type Base, browserBase, memoryBase } from '../../src/store/base.ts';

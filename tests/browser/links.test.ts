@@ -4,7 +4,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { cdp, page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
+import { EXAMPLES } from './examples.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { notebookIdOf, putNote } from '../../src/notebook/noteEdits.ts';
 import type { Note } from '../../src/notebook/noteSchema.ts';

@@ -2,7 +2,7 @@ import axe from 'axe-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
-import { dataFiles } from '../../src/app/data.ts';
+import { dataFiles } from './dataFiles.ts';
 import { startExplorer } from '../../src/app/startExplorer.ts';
 import '../../src/elements/cells/wk-bed.ts';
 import '../../src/elements/cells/wk-mix.ts';

@@ -2,7 +2,7 @@ import { afterEach, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
+import { EXAMPLES } from './examples.ts';
 import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
 import { openNotebook } from '../../src/store/open.ts';

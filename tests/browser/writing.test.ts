@@ -3,7 +3,7 @@ import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
+import { EXAMPLES } from './examples.ts';
 import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
@@ -17,9 +17,7 @@ let open: OpenNotebook;
 let element: WkPage;
 
 beforeAll(() => {
-  const started = startEngine();
-  expect(started.problems).toEqual([]);
-  engine = started.engine;
+  engine = startEngine().engine;
 });
 
 afterEach(() => {
