@@ -6,21 +6,20 @@ import type { KeptAct, KeptEntry } from '../elements/page/wk-kept.ts';
 import { watch } from '../elements/parts/watch.ts';
 import type { Saved } from '../store/autosave.ts';
 import { type Base, browserBase } from '../store/base.ts';
-import type { FirstEngine } from '../store/engine.ts';
 import { push } from '../store/history.ts';
 import type { State } from '../store/journal.ts';
 import type { OpenNotebook } from '../store/opening.ts';
 import type { Kept, Shelf } from '../store/shelf.ts';
 import type { Problem } from '../units/problem.ts';
-import type { Sent } from './asked.ts';
 import { barState } from './barState.ts';
 import type { Beginning } from './begin.ts';
-import { EXAMPLES, type Example } from './examples.ts';
+import { EXAMPLES } from './examples.ts';
 import { Keeper } from './keeper.ts';
-import { type Done, download, fileFor, gone, keepsNothing, keptEntries } from './kept.ts';
+import { type Done, fileFor, gone, keepsNothing, keptEntries } from './kept.ts';
 import { listen } from './listen.ts';
 import { firstNotice, rescue, standIn } from './notices.ts';
 import { type Page, partsOnce } from './parts.ts';
+import { type Ready, readyExample, readyText } from './ready.ts';
 import { BEGIN, exampleHref, keptHref, routeOf } from './routes.ts';
 import { keepScroll, type ScrollKeeper } from './scroll.ts';
 import { SentBeside } from './sentBeside.ts';
@@ -34,20 +33,6 @@ import { undoKey } from './undoKey.ts';
 const library = () => import('./library.ts');
 /** Leaving waits this long for the shelf, so that a list shows what was just changed. */
 const LEAVE_MS = 1500;
-
-/** How a notebook comes to be opened. */
-interface Start {
-  readonly kept?: Kept;
-  /** What is said first. */
-  readonly notice?: string;
-  /** By somebody else, as far as is known. */
-  readonly sent?: boolean;
-}
-interface Show extends Start {
-  readonly page: Page;
-  readonly engine: FirstEngine;
-  readonly found?: Sent;
-}
 
 /** The whole app: the list of notebooks, or an open one with its text beside it. */
 export class WkShell extends LitElement {
@@ -144,18 +129,23 @@ export class WkShell extends LitElement {
     this.addEventListener('wk-act', (event) => this.#act((event as CustomEvent<BarAct>).detail));
     this.addEventListener('wk-file', (event) => void this.#file((event as CustomEvent<File>).detail));
     this.addEventListener('wk-kept', (event) =>
-      this.#withList(async (shelf) => (await library()).actOnKept(shelf, (event as CustomEvent<KeptAct>).detail)),
+      this.#withList(async (shelf) =>
+        (await library()).actOnKept(shelf, (event as CustomEvent<KeptAct>).detail),
+      ),
     );
     this.addEventListener('wk-line', ({ detail }) => void this.#beside.goTo(detail.line));
     this.addEventListener('wk-kept-undo', () => {
       const { removed } = this.done;
       if (removed) void this.#withList((shelf) => shelf.restore(removed).then(() => ({})));
     });
-    this.addEventListener('wk-export', () =>
-      void this.#withList(async (shelf) => (await library()).exportAll(shelf)),
+    this.addEventListener(
+      'wk-export',
+      () => void this.#withList(async (shelf) => (await library()).exportAll(shelf)),
     );
     this.addEventListener('wk-import', (event) =>
-      this.#withList(async (shelf) => (await library()).importFiles(shelf, (event as CustomEvent<File[]>).detail)),
+      this.#withList(async (shelf) =>
+        (await library()).importFiles(shelf, (event as CustomEvent<File[]>).detail),
+      ),
     );
   }
 
@@ -215,7 +205,7 @@ export class WkShell extends LitElement {
     if (mine !== this.#version) return;
     if (route.to === 'example') {
       const example = EXAMPLES.find(({ name }) => name === route.name);
-      if (example) return this.#startExample(example);
+      if (example) return this.#start(readyExample(example, this.#parts));
       this.problems = [
         { what: 'there is no such worked example', file: route.name, todo: 'choose one from the list' },
       ];
@@ -223,7 +213,7 @@ export class WkShell extends LitElement {
       const { fromLink } = await import('../store/link.ts');
       const link = fromLink(route.link);
       if (mine !== this.#version) return;
-      if (link && 'text' in link) return this.#start(link.text, 'shared.md', { sent: true });
+      if (link && 'text' in link) return this.#start(this.#text(link.text, 'shared.md', { sent: true }));
       this.problems = [{ what: link?.problem ?? 'The link holds no notebook.', file: 'link' }];
     } else if (route.to === 'begin') {
       this.loading = true;
@@ -237,7 +227,7 @@ export class WkShell extends LitElement {
       if (mine !== this.#version) return;
       const sent = route.id === this.#opened;
       this.#opened = '';
-      if (found) return this.#start(found.text, fileFor(found), { kept: found, sent });
+      if (found) return this.#start(this.#text(found.text, fileFor(found), { kept: found, sent }));
       this.problems = [gone(route.id)];
     }
     if (this.keeper.blocked !== '') this.problems = [...this.problems, keepsNothing(this.keeper.blocked)];
@@ -268,32 +258,17 @@ export class WkShell extends LitElement {
     });
   }
 
-  /** Its first cards need no reader: what it says comes with it. */
-  async #startExample({ file, load }: Example): Promise<void> {
+  #text(text: string, file: string, how: { readonly kept?: Kept; readonly sent?: boolean } = {}) {
+    return readyText(text, file, { parts: this.#parts, keeper: this.keeper, ...how });
+  }
+
+  async #start(getReady: Promise<Ready>, notice = ''): Promise<void> {
     const mine = ++this.#version;
     this.loading = true;
     this.unfetched = '';
-    const both = await this.#fetched(Promise.all([load(), this.#parts.page()]));
-    if (!both || mine !== this.#version) return;
-    const [{ text, ahead }, page] = both;
-    if (!ahead) return this.#start(text, file);
-    const engine = page.firstEngine(ahead, text, async () => (await this.#parts.started()).engine);
-    this.#show(text, file, { page, engine });
-  }
-
-  async #start(text: string, file: string, { kept, notice, sent = false }: Start = {}): Promise<void> {
-    const mine = ++this.#version;
-    this.loading = true;
-    this.unfetched = '';
-    const asked = sent ? import('./asked.ts') : undefined;
-    const all = await this.#fetched(Promise.all([this.#parts.page(), this.#parts.started(), asked]));
-    if (!all || mine !== this.#version) return;
-    const [page, { engine }, more] = all;
-    const found = await more?.sentHere(text, file, { keeper: this.keeper, engine, kept });
-    if (mine === this.#version) this.#show(text, file, { page, engine, kept, notice, found });
-  }
-
-  #show(text: string, file: string, { page, engine, kept, notice = '', found }: Show): void {
+    const ready = await this.#fetched(getReady);
+    if (!ready || mine !== this.#version) return;
+    const { text, file, page, engine, kept, found } = ready;
     const { keeper } = this;
     this.loading = false;
     this.problems = [];
@@ -343,9 +318,10 @@ export class WkShell extends LitElement {
     const id = await beginning?.keep(this.keeper.shelf, text).catch(() => undefined);
     if (id !== undefined) location.hash = keptHref(id);
     else
-      await this.#start(beginning?.whole(text) ?? text, 'my-farm.md', {
-        notice: 'Not kept in this browser: save it as a file.',
-      });
+      await this.#start(
+        this.#text(beginning?.whole(text) ?? text, 'my-farm.md'),
+        'Not kept in this browser: save it as a file.',
+      );
   }
 
   #act(act: BarAct): void {
@@ -358,20 +334,10 @@ export class WkShell extends LitElement {
     else if (act === 'days') void this.#days(open);
     else if (act === 'print') this.renderRoot.querySelector('wk-page')?.printWhole();
     else if (act === 'units') this.system = this.#system === 'us' ? 'metric' : 'us';
-    else void this.#send(act, open);
-  }
-
-  /** As a file, or as a link that holds it whole. */
-  async #send(act: 'save' | 'link', open: OpenNotebook): Promise<void> {
-    if (act === 'save' && this.keeper.id === undefined) download(open.text.value, open.file);
-    else {
-      const sending = await this.#fetched(import('./copyLink.ts'));
-      if (!sending) return;
-      const text = sending.identified(open);
-      if (act === 'save') download(text, open.file);
-      else this.notice = await sending.copyLink(text);
-    }
-    if (act === 'save') this.keeper.saved();
+    else
+      void this.#fetched(import('./copyLink.ts')).then(async (sending) => {
+        this.notice = (await sending?.send(act, open, this.keeper)) ?? this.notice;
+      });
   }
 
   async #days(open: OpenNotebook): Promise<void> {

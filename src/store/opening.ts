@@ -182,7 +182,10 @@ export function openWith(
   const changes = computed<RowChanges>(() => {
     const [read, of] = [notebook.value, base.value];
     if (!read || !of) return new Map();
-    return changesOf({ notebook: read, tables: engine.value.tables, setting: of, herd: herd.value }, turned.value);
+    return changesOf(
+      { notebook: read, tables: engine.value.tables, setting: of, herd: herd.value },
+      turned.value,
+    );
   });
   const run = computed(() => {
     const still = base.value;

@@ -3,8 +3,9 @@
  * first figures from it before what reads texts is fetched, and reads the text itself afterwards. It holds inputs and no
  * result. `packAhead.ts` makes it.
  */
-import type { PreparedWeather } from '../model/weather/prepared.ts';
+
 import { prepare } from '../model/weather/prepareDays.ts';
+import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Notebook } from '../notebook/read.ts';
 import { dateOf, dayNumber } from '../units/days.ts';
 import type { WinterOf } from './evaluate.ts';

@@ -10,8 +10,8 @@ import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import { CELL_KINDS, CELL_OPTIONS, type CellKind } from '../../src/notebook/cells.ts';
-import { type Engine, type OpenNotebook, openNotebook } from '../../src/store/open.ts';
 import { formatQuantity } from '../../src/units/format.ts';
+import { type Engine, type OpenNotebook, openNotebook } from '../openNotebook.ts';
 
 const SOON = { timeout: 20_000 };
 const HILL = EXAMPLES.find(({ name }) => name === 'hill-farm-choice')?.text ?? '';

@@ -4,7 +4,6 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { cdp, page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
-import { EXAMPLES } from './examples.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { notebookIdOf, putNote } from '../../src/notebook/noteEdits.ts';
 import type { Note } from '../../src/notebook/noteSchema.ts';
@@ -14,6 +13,7 @@ import { type Base, memoryBase } from '../../src/store/base.ts';
 import { startHistory } from '../../src/store/history.ts';
 import { toLink } from '../../src/store/link.ts';
 import { openShelf } from '../../src/store/shelf.ts';
+import { EXAMPLES } from './examples.ts';
 
 const SOON = { timeout: 20_000 };
 const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice') as (typeof EXAMPLES)[number];
@@ -261,7 +261,12 @@ describe('notes', () => {
 describe('what was sent, with notes', () => {
   const full = () =>
     noted(
-      noted(noted(SENT, {}), { id: 'note-2', on: { kind: 'note', id: 'note-1' }, text: 'Yes', by: 'Neighbour' }),
+      noted(noted(SENT, {}), {
+        id: 'note-2',
+        on: { kind: 'note', id: 'note-1' },
+        text: 'Yes',
+        by: 'Neighbour',
+      }),
       {
         id: 'note-3',
         on: { kind: 'figure', cell: 'draws', nth: 1 },

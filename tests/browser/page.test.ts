@@ -10,11 +10,11 @@ import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import type { WkWeather } from '../../src/elements/page/wk-weather.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
-import { type Engine, type OpenNotebook, openNotebook } from '../../src/store/open.ts';
 import { evaluate } from '../../src/study/evaluate.ts';
 import type { Draws } from '../../src/uncertainty/monteCarlo.ts';
 import { hundredths } from '../../src/uncertainty/sentences.ts';
 import { formatQuantity } from '../../src/units/format.ts';
+import { type Engine, type OpenNotebook, openNotebook } from '../openNotebook.ts';
 import { decide } from '../reference/decide.ts';
 
 /** The machine may be busy with other tests. */

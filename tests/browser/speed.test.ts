@@ -5,7 +5,7 @@ import { startEngine } from '../../src/app/engine.ts';
 import { EXAMPLES } from './examples.ts';
 import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
-import { openNotebook } from '../../src/store/open.ts';
+import { openNotebook } from '../openNotebook.ts';
 
 afterEach(() => document.body.replaceChildren());
 

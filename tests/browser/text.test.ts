@@ -5,10 +5,10 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
-import { EXAMPLES } from './examples.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { memoryBase } from '../../src/store/base.ts';
 import { toLink } from '../../src/store/link.ts';
+import { EXAMPLES } from './examples.ts';
 
 const SOON = { timeout: 20_000 };
 const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice') as (typeof EXAMPLES)[number];

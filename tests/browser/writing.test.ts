@@ -7,7 +7,7 @@ import { EXAMPLES } from './examples.ts';
 import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
-import { type Engine, type OpenNotebook, openNotebook } from '../../src/store/open.ts';
+import { type Engine, type OpenNotebook, openNotebook } from '../openNotebook.ts';
 
 /** The machine may be busy with other tests. */
 const SOON = { timeout: 15_000 };

@@ -268,7 +268,11 @@ describe('what is said of notes and of the id', () => {
       textDifferences(before, after)
         ?.map(({ of, words }) => `${of}: ${words}`)
         .sort(),
-    ).toEqual(['notes: Partner noted “New”', 'notes: Lender took out “Old”', 'notes: Neighbour now notes “Other”']);
+    ).toEqual([
+      'notes: Partner noted “New”',
+      'notes: Lender took out “Old”',
+      'notes: Neighbour now notes “Other”',
+    ]);
   });
 
   it('reads the id without reading the rest', () => {

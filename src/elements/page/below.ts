@@ -11,11 +11,24 @@ import './wk-notebook.ts';
 import './wk-print.ts';
 import './wk-scenarios.ts';
 import './wk-weather.ts';
+import { setQuote } from '../../notebook/quote.ts';
+import { readNotebook } from '../../notebook/read.ts';
+import { explain } from '../../study/trace.ts';
+import { contentsOf } from './contents.ts';
+import { InputChanges } from './inputChanges.ts';
+import { notedNumber, notedOf, notesTogether, placedIn } from './placed.ts';
+import { turnView } from './turnView.ts';
 
-export { setQuote } from '../../notebook/quote.ts';
-export { readNotebook } from '../../notebook/read.ts';
-export { setInput } from '../../notebook/write.ts';
-export { explain } from '../../study/trace.ts';
-export { contentsOf } from './contents.ts';
-export { InputChanges } from './inputChanges.ts';
-export { notedNumber, notedOf, notesTogether, placedIn } from './placed.ts';
+/** What the page does with them. */
+export const BELOW = {
+  setQuote,
+  readNotebook,
+  explain,
+  contentsOf,
+  InputChanges,
+  notedNumber,
+  notedOf,
+  notesTogether,
+  placedIn,
+  turnView,
+};

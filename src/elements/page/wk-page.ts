@@ -6,7 +6,7 @@ import type { Scope } from '../../store/fields.ts';
 import type { OpenNotebook } from '../../store/opening.ts';
 import { restingOnOwn } from '../../study/own.ts';
 import type { Climate } from '../../tables/weatherJoin.ts';
-import { type Asked, ask } from '../parts/events.ts';
+import type { Asked } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 import { watch } from '../parts/watch.ts';
 import '../cells/wk-answer.ts';
@@ -21,7 +21,7 @@ import '../parts/wk-problems.ts';
 const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', timeZone: 'UTC' });
 
 /** What comes once the cards are painted. */
-type Rest = typeof import('./below.ts');
+type Rest = typeof import('./below.ts').BELOW;
 
 const NO_CLIMATES: readonly Climate[] = [];
 const NO_WEIGHTS: Readonly<Record<string, number>> = {};
@@ -104,10 +104,10 @@ export class WkPage extends LitElement {
   #fetching: Promise<Rest | undefined> | undefined;
   #fetchRest(): Promise<Rest | undefined> {
     this.#fetching ??= import('./below.ts').then(
-      (rest) => {
-        this.#inputs = new rest.InputChanges(() => this.open);
-        this.rest = rest;
-        return rest;
+      ({ BELOW }) => {
+        this.#inputs = new BELOW.InputChanges(() => this.open);
+        this.rest = BELOW;
+        return BELOW;
       },
       () => {
         this.#fetching = undefined;
@@ -312,15 +312,7 @@ export class WkPage extends LitElement {
   /** Written into the text, so that a link or a file opens the way it was sent. */
   #viewButton(board: boolean) {
     const turn = ({ currentTarget }: Event) =>
-      this.#withRest(({ setInput }) =>
-        ask(currentTarget as HTMLElement, 'wk-edit', {
-          make: ({ text }) => ({
-            text: setInput(text, 'view', board ? 'notebook' : 'board'),
-            what: board ? 'words and figures on show' : 'board on show',
-          }),
-          done: () => {},
-        }),
-      );
+      this.#withRest(({ turnView }) => turnView(currentTarget as HTMLElement, board));
     return html`<p class="view screen ${board ? 'on' : ''}"><button type="button" class="plain" @click=${turn}>${board ? 'Show the words again' : 'Show as a board'}</button>
       <span class="quiet">${board ? 'Answer, cards and figures side by side; the words are kept.' : 'Figures side by side without the words, for a meeting.'}</span></p>`;
   }
@@ -336,7 +328,12 @@ export class WkPage extends LitElement {
       year: run?.year ?? notebook?.farm.money.year ?? 0,
       system: this.system === '' ? (notebook?.units ?? 'metric') : this.system,
       order: results.map((result) => result.name),
-      ...(run ? { own: restingOnOwn(run), ...(rest ? { noted: rest.notedOf(rest.placedIn(notebook), results) } : {}) } : {}),
+      ...(run
+        ? {
+            own: restingOnOwn(run),
+            ...(rest ? { noted: rest.notedOf(rest.placedIn(notebook), results) } : {}),
+          }
+        : {}),
     });
     const as = { system: reading.system, currency: reading.currency };
     const board = notebook?.view === 'board';

@@ -5,8 +5,8 @@ import type { WeatherDay, WeatherSeries } from '../../tables/weatherSeries.ts';
 import { dateOf, dayNumber } from '../../units/days.ts';
 import type { Problem } from '../../units/problem.ts';
 import { type FrostClimate, frostClimateOf } from './frostDepth.ts';
-import type { PreparedWeather } from './prepared.ts';
 import { prepare } from './prepareDays.ts';
+import type { PreparedWeather } from './prepared.ts';
 import { midwinterDay } from './season.ts';
 import { makeYear } from './weatherGenerator.ts';
 

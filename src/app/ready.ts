@@ -1,0 +1,37 @@
+/** What has to be there before a notebook is opened: fetched for one that was read ahead, or for any text. */
+import type { FirstEngine } from '../store/engine.ts';
+import type { Kept } from '../store/shelf.ts';
+import type { Sent } from './asked.ts';
+import type { Example } from './examples.ts';
+import type { Keeper } from './keeper.ts';
+import type { Page, Parts } from './parts.ts';
+
+export interface Ready {
+  readonly text: string;
+  readonly file: string;
+  readonly page: Page;
+  readonly engine: FirstEngine;
+  readonly kept?: Kept | undefined;
+  /** What is known of who sent it. */
+  readonly found?: Sent | undefined;
+}
+
+/** An example's first cards need no reader: what it says comes with it. Throws where a part cannot be fetched. */
+export async function readyExample({ file, load }: Example, parts: Parts): Promise<Ready> {
+  const [{ text, ahead }, page] = await Promise.all([load(), parts.page()]);
+  const started = async () => (await parts.started()).engine;
+  const engine = ahead ? page.firstEngine(ahead, text, started) : await started();
+  return { text, file, page, engine };
+}
+
+/** Any text; `sent` is one by somebody else, as far as is known. Throws where a part cannot be fetched. */
+export async function readyText(
+  text: string,
+  file: string,
+  { parts, keeper, kept, sent }: { parts: Parts; keeper: Keeper; kept?: Kept; sent?: boolean },
+): Promise<Ready> {
+  const asked = sent ? import('./asked.ts') : undefined;
+  const [page, { engine }, more] = await Promise.all([parts.page(), parts.started(), asked]);
+  const found = await more?.sentHere(text, file, { keeper, engine, kept });
+  return { text, file, page, engine, kept, found };
+}
