@@ -16,7 +16,11 @@ export default defineConfig({
   resolve: {
     dedupe: ['lit'],
     // The Markdown parser brings along what finds bare addresses in prose, which is turned off.
-    alias: { 'linkify-it': here('./src/notebook/noLinkify.ts') },
+    // And a table of named letters that browsers hold themselves.
+    alias: {
+      'linkify-it': here('./src/notebook/noLinkify.ts'),
+      entities: here('./src/notebook/namedLetters.ts'),
+    },
   },
   build: {
     outDir: here('./dist'),

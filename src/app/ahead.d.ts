@@ -26,3 +26,12 @@ declare module 'virtual:ahead/examples' {
   }[];
   export default examples;
 }
+
+declare module 'virtual:ahead/weather' {
+  const files: readonly {
+    /** File name. */
+    readonly file: string;
+    readonly load: () => Promise<{ readonly default: import('../tables/weatherColumns.ts').WeatherColumns }>;
+  }[];
+  export default files;
+}

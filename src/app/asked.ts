@@ -41,7 +41,7 @@ export async function sentHere(
     keeper,
     engine,
     kept,
-  }: { readonly keeper: Keeper; readonly engine: Engine; readonly kept: Kept | undefined },
+  }: { readonly keeper: Keeper; readonly engine: () => Promise<Engine>; readonly kept: Kept | undefined },
 ): Promise<Sent | undefined> {
   const id = notebookIdOf(text);
   const link = kept === undefined;
@@ -58,7 +58,7 @@ export async function sentHere(
       text,
       ...(earlier ? { earlier } : {}),
       ...(mine && count > 0 ? { offered: { title: mine.title, count } } : {}),
-      figuresOf: (was, keep, ranged) => figuresOf(was, file, engine, keep, ranged),
+      figuresOf: async (was, keep, ranged) => figuresOf(was, file, await engine(), keep, ranged),
     },
   };
 }

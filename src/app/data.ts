@@ -1,12 +1,12 @@
 /** The weather that is shipped: each file is fetched when it is named. */
-const lazy = import.meta.glob<string>('../../data/weather/*.csv', { query: '?raw', import: 'default' });
+import shipped from 'virtual:ahead/weather';
+import { weatherTextOf } from '../tables/weatherColumns.ts';
 
-const repositoryPath = (path: string) => path.replace(/^(\.\.\/)+/, '');
+/** Names of the weather files that are shipped. */
+export const weatherFiles: readonly string[] = shipped.map(({ file }) => file);
 
-/** Paths of the weather files that are shipped. */
-export const weatherFiles: readonly string[] = Object.keys(lazy).map(repositoryPath);
-
-/** Text of a shipped weather file (`data/weather/…`), or undefined when there is none at that path. */
-export async function loadWeatherFile(path: string): Promise<string | undefined> {
-  return lazy[`../../${path}`]?.();
+/** Text of a shipped weather file by its name, or undefined when there is none of that name. */
+export async function loadWeatherFile(name: string): Promise<string | undefined> {
+  const found = shipped.find(({ file }) => file === name);
+  return found && weatherTextOf((await found.load()).default);
 }

@@ -3,6 +3,8 @@ import numbers from 'virtual:ahead/tables';
 import type { FirstEngine, WholeEngine } from '../store/engine.ts';
 import { type Ahead, notebookAhead, wintersAhead } from '../study/ahead.ts';
 import { numbersOf } from '../tables/packed.ts';
+import { CLIMATES } from './climates.ts';
+import { painted } from './painted.ts';
 
 /** `whole` is asked once, after the cards are painted. */
 export function firstEngine(ahead: Ahead, text: string, whole: () => Promise<WholeEngine>): FirstEngine {
@@ -14,13 +16,7 @@ export function firstEngine(ahead: Ahead, text: string, whole: () => Promise<Who
         ? { ok: true, notebook: notebookAhead(ahead, text, file), problems: [] }
         : { ok: false, problems: [] },
     winters: async (notebook) => ({ winterOf: wintersAhead(ahead, notebook), problems: [] }),
+    climates: CLIMATES,
     whole: () => painted().then(whole),
   };
 }
-
-/** Once what is on its way to the page has been painted; a page out of sight has no frames, and waits for none. */
-const painted = () =>
-  new Promise((resolve) => {
-    if (document.visibilityState === 'hidden') setTimeout(resolve);
-    else requestAnimationFrame(() => setTimeout(resolve));
-  });

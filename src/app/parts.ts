@@ -1,4 +1,5 @@
 /** Parts of the page that are fetched when they are first needed. */
+import type { WholeEngine } from '../store/engine.ts';
 import type { Started } from './engine.ts';
 
 export type Page = typeof import('./notebookPage.ts');
@@ -18,11 +19,14 @@ function once<T>(fetch: () => Promise<T>): () => Promise<T> {
 export interface Parts {
   /** What draws an open notebook and works out its first cards. */
   readonly page: () => Promise<Page>;
-  /** What reads and writes any text, and the tables whole; started once. */
+  /** What reads and writes any text, with numbers alone. */
+  readonly reader: () => Promise<WholeEngine>;
+  /** The same with the tables whole and the workers; started once. */
   readonly started: () => Promise<Started>;
 }
 
 export const partsOnce = (fetchPage: () => Promise<Page>): Parts => ({
   page: once(fetchPage),
+  reader: once(() => import('./readerEngine.ts').then(({ readerEngine }) => readerEngine())),
   started: once(() => import('./engine.ts').then(({ startEngine }) => startEngine())),
 });

@@ -4,6 +4,7 @@ import type { Kept } from '../store/shelf.ts';
 import type { Sent } from './asked.ts';
 import type { Example } from './examples.ts';
 import type { Keeper } from './keeper.ts';
+import { painted } from './painted.ts';
 import type { Page, Parts } from './parts.ts';
 
 export interface Ready {
@@ -19,10 +20,11 @@ export interface Ready {
 /** An example's first cards need no reader: what it says comes with it. Throws where a part cannot be fetched. */
 export async function readyExample({ file, load }: Example, parts: Parts): Promise<Ready> {
   const [{ text, ahead }, page] = await Promise.all([load(), parts.page()]);
-  const started = async () => (await parts.started()).engine;
-  const engine = ahead ? page.firstEngine(ahead, text, started) : await started();
+  const engine = ahead ? page.firstEngine(ahead, text, () => started(parts)) : await started(parts);
   return { text, file, page, engine };
 }
+
+const started = async (parts: Parts) => (await parts.started()).engine;
 
 /** Any text; `sent` is one by somebody else, as far as is known. Throws where a part cannot be fetched. */
 export async function readyText(
@@ -31,7 +33,14 @@ export async function readyText(
   { parts, keeper, kept, sent }: { parts: Parts; keeper: Keeper; kept?: Kept; sent?: boolean },
 ): Promise<Ready> {
   const asked = sent ? import('./asked.ts') : undefined;
-  const [page, { engine }, more] = await Promise.all([parts.page(), parts.started(), asked]);
-  const found = await more?.sentHere(text, file, { keeper, engine, kept });
-  return { text, file, page, engine, kept, found };
+  const [page, reader, more] = await Promise.all([parts.page(), parts.reader(), asked]);
+  const found = await more?.sentHere(text, file, { keeper, engine: () => started(parts), kept });
+  return {
+    text,
+    file,
+    page,
+    engine: { ...reader, whole: () => painted().then(() => started(parts)) },
+    kept,
+    found,
+  };
 }

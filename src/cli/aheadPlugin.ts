@@ -1,9 +1,10 @@
 /**
- * Modules of the page that the build makes from data: tables as columns, and each worked example with what it says.
+ * Modules of the page that the build makes from data: tables and weather as columns, and each worked example
+ * with what it says.
  * Declared in `src/app/ahead.d.ts`.
  */
 import { readdirSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import type { Plugin } from 'vite';
 
 const PREFIX = 'virtual:ahead/';
@@ -23,14 +24,22 @@ export function aheadPlugin(root: string): Plugin {
     async load(id) {
       if (!id.startsWith(RESOLVED)) return undefined;
       const [kind, name] = id.slice(RESOLVED.length).split('/');
-      const notebooks = below('notebooks', '.md');
-      for (const file of [...below('data', '.csv'), ...notebooks]) this.addWatchFile(file);
+      const [notebooks, data] = [below('notebooks', '.md'), below('data', '.csv')];
+      for (const file of [...notebooks, ...data]) this.addWatchFile(file);
       // Only when it is asked for: whoever reads the configuration alone need not wait for the model.
-      const { examplesOf, packedTables, readExample } = await import('./readAhead.ts');
+      const { examplesOf, packedTables, readExample, weatherColumns } = await import('./readAhead.ts');
       if (kind === 'tables') return moduleOf(packedTables().numbers);
       if (kind === 'words') return moduleOf(packedTables().words);
-      if (kind === 'example') return moduleOf(await readExample(join(root, 'notebooks', `${name}.md`)));
-      if (kind === 'examples') return exampleList(await examplesOf(notebooks));
+      if (kind === 'example') return moduleOf(await readExample(join(root, 'notebooks', name)));
+      if (kind === 'examples') return listOf('example', await examplesOf(notebooks));
+      if (kind === 'days') return moduleOf(await weatherColumns(join(root, 'data', 'weather', name)));
+      if (kind === 'weather') {
+        const files = data.filter((file) => basename(dirname(file)) === 'weather');
+        return listOf(
+          'days',
+          files.map((file) => ({ file: basename(file) })),
+        );
+      }
       throw new Error(`the build makes no module of the name ${PREFIX}${kind}`);
     },
   };
@@ -38,10 +47,11 @@ export function aheadPlugin(root: string): Plugin {
 
 const moduleOf = (value: unknown) => `export default ${JSON.stringify(value)};`;
 
-const exampleList = (examples: readonly { readonly file: string }[]) =>
-  `export default [${examples
-    .map((example) => {
-      const from = JSON.stringify(`${PREFIX}example/${basename(example.file, '.md')}`);
-      return `{ ...${JSON.stringify(example)}, load: () => import(${from}) }`;
+/** What can be fetched, each with what fetches it. */
+const listOf = (kind: string, items: readonly { readonly file: string }[]) =>
+  `export default [${items
+    .map((item) => {
+      const from = JSON.stringify(`${PREFIX}${kind}/${item.file}`);
+      return `{ ...${JSON.stringify(item)}, load: () => import(${from}) }`;
     })
     .join(', ')}];`;

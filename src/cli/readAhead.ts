@@ -5,6 +5,7 @@ import type { Ahead } from '../study/ahead.ts';
 import { packAhead } from '../study/packAhead.ts';
 import { packTables } from '../tables/pack.ts';
 import { readWeather } from '../tables/weather.ts';
+import { weatherColumnsOf } from '../tables/weatherColumns.ts';
 import type { WeatherSeries } from '../tables/weatherSeries.ts';
 import { readSound, shippedTables } from './open.ts';
 import { findRoot } from './readData.ts';
@@ -41,3 +42,6 @@ export async function readExample(path: string): Promise<ReadExample> {
   const ahead = packAhead(notebook, winters.winterOf, ({ farm }) => series.get(farm.weather.file ?? ''));
   return { text: notebook.text, ahead };
 }
+
+/** Days of a shipped weather file. Throws where they cannot be columns. */
+export const weatherColumns = async (path: string) => weatherColumnsOf(await readFile(path, 'utf8'));

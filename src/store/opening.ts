@@ -6,7 +6,7 @@
 import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals-core';
 import type { RowChanges } from '../model/bind.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
-import type { Notebook } from '../notebook/read.ts';
+import type { Notebook, ReadResult } from '../notebook/read.ts';
 import {
   evaluate,
   evaluateBound,
@@ -97,7 +97,13 @@ export function openWith(
     history.value = next;
   };
   const now = computed(() => history.value.now.text);
-  const reading = computed(() => reader.value.read(now.value, file));
+  let last: { read: FirstEngine['read']; text: string; result: ReadResult } | undefined;
+  const reading = computed(() => {
+    const [{ read }, text] = [reader.value, now.value];
+    // An engine that reads as the one before finds the same, and a large text takes a while.
+    if (last?.read !== read || last.text !== text) last = { read, text, result: read(text, file) };
+    return last.result;
+  });
   const notebook = signal<Notebook | undefined>(undefined);
   const winterOf = signal<WinterOf | undefined>(undefined);
   const wintersOf = signal<FoundWinters['wintersOf']>(undefined);
@@ -118,11 +124,31 @@ export function openWith(
     if (texts) act(texts);
     else void arrived.then(act);
   };
+  let asked = false;
+  /** Once there is something to be painted: what comes is not to hold that up. */
+  const askWhole = () => {
+    if (asked || !first.whole) return;
+    asked = true;
+    first.whole().then(
+      (whole) => {
+        reader.value = whole;
+      },
+      (error: Error) => {
+        fault.value = {
+          what: 'a part of the page could not be fetched: the figures stand, without what belongs to it',
+          file,
+          found: error.message,
+          todo: 'reload the page',
+        };
+      },
+    );
+  };
   const stopReading = effect(() => {
     const by = reader.value;
     const read = reading.value.notebook;
     if (!read) {
       if (by.texts) arrive(by.texts);
+      askWhole();
       return;
     }
     // A late answer about an older text is dropped.
@@ -145,21 +171,9 @@ export function openWith(
         weatherNotes.value = notes;
       });
       if (by.texts) arrive(by.texts);
+      askWhole();
     });
   });
-  first.whole?.().then(
-    (whole) => {
-      reader.value = whole;
-    },
-    (error: Error) => {
-      fault.value = {
-        what: 'a part of the page could not be fetched: the figures stand, and nothing can be changed',
-        file,
-        found: error.message,
-        todo: 'reload the page',
-      };
-    },
-  );
 
   // A fault of the model is shown; it must not take the page with it.
   const tried = computed<{ readonly run?: Run; readonly fault?: Problem }>(() => {

@@ -14,7 +14,7 @@ export async function firstPaintReport(built: Built): Promise<string> {
     args: CHROMIUM_ARGS,
   });
   try {
-    const { before, after } = await filesAround(browser, built);
+    const { before, after } = await filesAround(browser, built, 'example');
     const [first, later] = [before, after].map((all) => packedKb(built, all));
     const sum = (all: typeof first) => all.reduce((kB, one) => kB + one.kB, 0).toFixed(0);
     return `  script before the first cards: ${sum(first)} kB packed in ${first.length} files, ${sum(later)} kB after them`;
