@@ -5,6 +5,8 @@
  */
 import { readdirSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { tsImport } from 'tsx/esm/api';
 import type { Plugin } from 'vite';
 
 const PREFIX = 'virtual:ahead/';
@@ -18,6 +20,12 @@ export function aheadPlugin(root: string): Plugin {
       .filter((file) => file.endsWith(ending))
       .sort()
       .map((file) => join(root, folder, file));
+  // Not part of the configuration, which whoever starts the page would wait for: read when a module is asked for, once.
+  let once: Promise<typeof import('./readAhead.ts')> | undefined;
+  const reader = () => {
+    once ??= tsImport(pathToFileURL(join(root, 'src/cli/readAhead.ts')).href, import.meta.url);
+    return once;
+  };
   return {
     name: 'winterkeep-ahead',
     resolveId: (id) => (id.startsWith(PREFIX) ? `\0${id}` : undefined),
@@ -26,8 +34,7 @@ export function aheadPlugin(root: string): Plugin {
       const [kind, name] = id.slice(RESOLVED.length).split('/');
       const [notebooks, data] = [below('notebooks', '.md'), below('data', '.csv')];
       for (const file of [...notebooks, ...data]) this.addWatchFile(file);
-      // Only when it is asked for: whoever reads the configuration alone need not wait for the model.
-      const { examplesOf, packedTables, readExample, weatherColumns } = await import('./readAhead.ts');
+      const { examplesOf, packedTables, readExample, weatherColumns } = await reader();
       if (kind === 'tables') return moduleOf(packedTables().numbers);
       if (kind === 'words') return moduleOf(packedTables().words);
       if (kind === 'example') return moduleOf(await readExample(join(root, 'notebooks', name)));
