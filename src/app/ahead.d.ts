@@ -35,3 +35,9 @@ declare module 'virtual:ahead/weather' {
   }[];
   export default files;
 }
+
+declare module 'virtual:ahead/build' {
+  /** Changes with every file the page is made from. */
+  const build: string;
+  export default build;
+}

@@ -1,9 +1,10 @@
 /** What reads and writes any text: the tables' numbers without their words, weather fetched when it is named, no draws. */
 import numbers from 'virtual:ahead/tables';
 import { notebookWinters } from '../model/weather/notebookWinters.ts';
-import { readNotebook } from '../notebook/read.ts';
+import { type Notebook, readNotebook } from '../notebook/read.ts';
 import type { WholeEngine } from '../store/engine.ts';
 import { TEXTS } from '../store/texts.ts';
+import { packAhead } from '../study/packAhead.ts';
 import { numbersOf } from '../tables/packed.ts';
 import type { Problem } from '../units/problem.ts';
 import { CLIMATES } from './climates.ts';
@@ -17,17 +18,22 @@ const weatherText = (name: string) => {
   return known;
 };
 
+const wintersOf = ({ scenarios, file, weather }: Notebook) =>
+  notebookWinters(scenarios, file, async (name) => weather.get(name) ?? weatherText(name));
+
 export const readerEngine = (): WholeEngine => ({
   tables: numbersOf(numbers),
   texts: TEXTS,
   read: readNotebook,
-  winters: async ({ scenarios, file, weather }) => {
-    const { problems, ...winters } = await notebookWinters(
-      scenarios,
-      file,
-      async (name) => weather.get(name) ?? weatherText(name),
-    );
+  winters: async (notebook) => {
+    const { problems, ...winters } = await wintersOf(notebook);
     return { ...winters, problems: problems.map(whereToDrop) };
+  },
+  async ahead(text, file) {
+    const read = readNotebook(text, file);
+    if (!read.ok) return undefined;
+    const { winterOf, seriesOf, problems } = await wintersOf(read.notebook);
+    return problems.length > 0 ? undefined : packAhead(read.notebook, winterOf, seriesOf);
   },
   // A shipped name stays the shipped file's, or the notebook would mean something else without its days.
   ownName: (name) => (weatherFiles.includes(name) ? `own-${name}` : name),

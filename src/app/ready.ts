@@ -24,6 +24,18 @@ export async function readyExample({ file, load }: Example, parts: Parts): Promi
   return { text, file, page, engine };
 }
 
+/** A kept text that this build has read before needs no reader either; one that was sent is looked at first. */
+export async function readyKept(
+  kept: Kept,
+  { file, ...how }: { file: string; parts: Parts; keeper: Keeper; sent: boolean },
+): Promise<Ready> {
+  const { parts, keeper, sent } = how;
+  const [page, ahead] = await Promise.all([parts.page(), sent ? undefined : keeper.ahead(kept)]);
+  const { text } = kept;
+  if (!ahead) return readyText(text, file, { ...how, kept });
+  return { text, file, page, kept, engine: page.firstEngine(ahead, text, () => started(parts)) };
+}
+
 const started = async (parts: Parts) => (await parts.started()).engine;
 
 /** Any text; `sent` is one by somebody else, as far as is known. Throws where a part cannot be fetched. */

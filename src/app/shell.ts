@@ -9,7 +9,7 @@ import { type Base, browserBase } from '../store/base.ts';
 import { push } from '../store/history.ts';
 import type { State } from '../store/journal.ts';
 import type { OpenNotebook } from '../store/opening.ts';
-import type { Kept, Shelf } from '../store/shelf.ts';
+import type { Shelf } from '../store/shelf.ts';
 import type { Problem } from '../units/problem.ts';
 import { barState } from './barState.ts';
 import type { Beginning } from './begin.ts';
@@ -19,7 +19,7 @@ import { type Done, fileFor, gone, keepsNothing, keptEntries } from './kept.ts';
 import { listen } from './listen.ts';
 import { firstNotice, rescue, standIn } from './notices.ts';
 import { type Page, partsOnce } from './parts.ts';
-import { type Ready, readyExample, readyText } from './ready.ts';
+import { type Ready, readyExample, readyKept, readyText } from './ready.ts';
 import { BEGIN, exampleHref, keptHref, routeOf } from './routes.ts';
 import { keepScroll, type ScrollKeeper } from './scroll.ts';
 import { SentBeside } from './sentBeside.ts';
@@ -213,7 +213,8 @@ export class WkShell extends LitElement {
       const { fromLink } = await import('../store/link.ts');
       const link = fromLink(route.link);
       if (mine !== this.#version) return;
-      if (link && 'text' in link) return this.#start(this.#text(link.text, 'shared.md', { sent: true }));
+      if (link && 'text' in link)
+        return this.#start(readyText(link.text, 'shared.md', { ...this.#with, sent: true }));
       this.problems = [{ what: link?.problem ?? 'The link holds no notebook.', file: 'link' }];
     } else if (route.to === 'begin') {
       this.loading = true;
@@ -227,7 +228,7 @@ export class WkShell extends LitElement {
       if (mine !== this.#version) return;
       const sent = route.id === this.#opened;
       this.#opened = '';
-      if (found) return this.#start(this.#text(found.text, fileFor(found), { kept: found, sent }));
+      if (found) return this.#start(readyKept(found, { file: fileFor(found), sent, ...this.#with }));
       this.problems = [gone(route.id)];
     }
     if (this.keeper.blocked !== '') this.problems = [...this.problems, keepsNothing(this.keeper.blocked)];
@@ -258,8 +259,8 @@ export class WkShell extends LitElement {
     });
   }
 
-  #text(text: string, file: string, how: { readonly kept?: Kept; readonly sent?: boolean } = {}) {
-    return readyText(text, file, { parts: this.#parts, keeper: this.keeper, ...how });
+  get #with() {
+    return { parts: this.#parts, keeper: this.keeper };
   }
 
   async #start(getReady: Promise<Ready>, notice = ''): Promise<void> {
@@ -281,6 +282,7 @@ export class WkShell extends LitElement {
     this.notice = firstNotice(keeper.blocked, notice);
     this.#sent.sent = found;
     this.open = open;
+    keeper.follow(open, this.#parts.reader);
   }
 
   #leave(): Promise<void> {
@@ -319,7 +321,7 @@ export class WkShell extends LitElement {
     if (id !== undefined) location.hash = keptHref(id);
     else
       await this.#start(
-        this.#text(beginning?.whole(text) ?? text, 'my-farm.md'),
+        readyText(beginning?.whole(text) ?? text, 'my-farm.md', this.#with),
         'Not kept in this browser: save it as a file.',
       );
   }

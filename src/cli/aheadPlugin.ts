@@ -1,6 +1,6 @@
 /**
- * Modules of the page that the build makes from data: tables and weather as columns, and each worked example
- * with what it says.
+ * Modules of the page that the build makes from data: tables and weather as columns, each worked example with
+ * what it says, and the build's own stamp.
  * Declared in `src/app/ahead.d.ts`.
  */
 import { readdirSync } from 'node:fs';
@@ -8,6 +8,7 @@ import { basename, dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { tsImport } from 'tsx/esm/api';
 import type { Plugin } from 'vite';
+import { buildStamp } from './buildStamp.mjs';
 
 const PREFIX = 'virtual:ahead/';
 /** So that no other plugin takes it for a file. */
@@ -32,6 +33,7 @@ export function aheadPlugin(root: string): Plugin {
     async load(id) {
       if (!id.startsWith(RESOLVED)) return undefined;
       const [kind, name] = id.slice(RESOLVED.length).split('/');
+      if (kind === 'build') return moduleOf(buildStamp(root).slice(0, 16));
       const [notebooks, data] = [below('notebooks', '.md'), below('data', '.csv')];
       for (const file of [...notebooks, ...data]) this.addWatchFile(file);
       const { examplesOf, packedTables, readExample, weatherColumns } = await reader();

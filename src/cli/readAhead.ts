@@ -1,14 +1,11 @@
 /** What a build reads so that a page need not: the tables as columns, and the worked examples. */
 import { readFile } from 'node:fs/promises';
-import { basename, join } from 'node:path';
+import { basename } from 'node:path';
 import type { Ahead } from '../study/ahead.ts';
 import { packAhead } from '../study/packAhead.ts';
 import { packTables } from '../tables/pack.ts';
-import { readWeather } from '../tables/weather.ts';
 import { weatherColumnsOf } from '../tables/weatherColumns.ts';
-import type { WeatherSeries } from '../tables/weatherSeries.ts';
 import { readSound, shippedTables } from './open.ts';
-import { findRoot } from './readData.ts';
 
 /** Throws `CommandError` with every fault of the tables by file and line: a build with faulty tables is none. */
 export const packedTables = () => packTables(shippedTables());
@@ -32,14 +29,7 @@ export interface ReadExample {
 /** A worked example and what it says. Throws `CommandError` with every problem in it by file and line. */
 export async function readExample(path: string): Promise<ReadExample> {
   const { notebook, winters } = await readSound(path);
-  const series = new Map<string, WeatherSeries | undefined>();
-  for (const { farm } of notebook.scenarios) {
-    const { file } = farm.weather;
-    if (file === undefined || series.has(file)) continue;
-    const shipped = join(findRoot(), 'data', 'weather', basename(file));
-    series.set(file, readWeather(file, await readFile(shipped, 'utf8')).series ?? undefined);
-  }
-  const ahead = packAhead(notebook, winters.winterOf, ({ farm }) => series.get(farm.weather.file ?? ''));
+  const ahead = packAhead(notebook, winters.winterOf, winters.seriesOf);
   return { text: notebook.text, ahead };
 }
 

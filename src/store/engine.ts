@@ -2,6 +2,7 @@
 import type { PreparedWeather } from '../model/weather/prepared.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
+import type { Ahead } from '../study/ahead.ts';
 import type { WinterOf } from '../study/evaluate.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import type { Climate } from '../tables/weatherJoin.ts';
@@ -42,8 +43,11 @@ export interface Texts {
   readonly plainName: (name: string) => string;
 }
 
-/** An engine that can write, too. */
-export type WholeEngine = Engine & { readonly texts: Texts };
+/** An engine that can write, too, and read a notebook ahead for the next time; undefined where that cannot be. */
+export type WholeEngine = Engine & {
+  readonly texts: Texts;
+  readonly ahead?: (text: string, file: string) => Promise<Ahead | undefined>;
+};
 
 /**
  * An engine that begins with what was read ahead of the page: numbers without their words, one text and its winters.
