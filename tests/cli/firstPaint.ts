@@ -66,6 +66,19 @@ const ranged = (page: Page) =>
     .first()
     .waitFor({ timeout: 120_000 });
 
+/** Whether the browser's database holds a reading of a kept notebook. */
+const AHEAD_KEPT = `new Promise((resolve, reject) => {
+  const opening = indexedDB.open('winterkeep');
+  opening.onerror = () => reject(opening.error);
+  opening.onsuccess = () => {
+    const keys = opening.result.transaction('notebooks').objectStore('notebooks').getAllKeys();
+    keys.onsuccess = () => {
+      opening.result.close();
+      resolve(keys.result.some((key) => String(key).startsWith('ahead:')));
+    };
+  };
+})`;
+
 /** Changes an example, which makes a copy of it, and gives the address of that. */
 async function keepOne(context: BrowserContext, url: string): Promise<string> {
   const page = await context.newPage();
@@ -78,6 +91,11 @@ async function keepOne(context: BrowserContext, url: string): Promise<string> {
   await rain.first().press('Enter');
   await page.waitForURL(/#kept=/);
   await page.getByText('kept in this browser').first().waitFor();
+  // It is read ahead for the next time once it has stood still.
+  for (let tries = 0; !(await page.evaluate(AHEAD_KEPT)); tries++) {
+    if (tries > 100) throw new Error('the kept notebook was not read ahead within 30 s');
+    await page.waitForTimeout(300);
+  }
   const { hash } = new URL(page.url());
   await page.close();
   return hash;
