@@ -203,8 +203,10 @@ export class WkPage extends LitElement {
 
   /** Brings every cell to its answer, then prints. */
   printWhole(): void {
-    const notebook = this.renderRoot.querySelector('wk-notebook');
-    void this.renderRoot.querySelector('wk-print')?.begin(notebook ?? undefined);
+    this.#withRest(() => {
+      const notebook = this.renderRoot.querySelector('wk-notebook');
+      void this.renderRoot.querySelector('wk-print')?.begin(notebook ?? undefined);
+    });
   }
 
   /** Notes on the number whose working is open, and what a new one would stand on. */
