@@ -72,6 +72,9 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           setupFiles: ['tests/published/refuseUnlabelled.ts'],
+          globalSetup: ['tests/cli/sharedBuild.ts'],
+          // Model and tables are imported once for all files: nothing in them changes by being used.
+          isolate: false,
           testTimeout: 60_000,
         },
       },

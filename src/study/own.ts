@@ -51,10 +51,20 @@ function find({ bound, results }: Run): Resting {
   return found.map((columns) => new Set([...columns].flatMap(([name, own]) => (own ? [name] : []))));
 }
 
+/** What a scenario binds stays the same once it is bound: each pattern is looked for once. */
+const expanded = new WeakMap<ReadonlyMap<string, Binding>, Map<string, readonly string[]>>();
+
 /** `group*HeadCount` stands for that column of every group this scenario has. */
-export function expand(pattern: string, bindings: ReadonlyMap<string, Binding>): string[] {
+export function expand(pattern: string, bindings: ReadonlyMap<string, Binding>): readonly string[] {
   if (!pattern.includes('*')) return [pattern];
-  const [before, after] = pattern.split('*');
-  const expression = new RegExp(`^${before}\\d+${after}$`);
-  return [...bindings.keys()].filter((column) => expression.test(column));
+  const known = expanded.get(bindings) ?? new Map<string, readonly string[]>();
+  expanded.set(bindings, known);
+  let columns = known.get(pattern);
+  if (!columns) {
+    const [before, after] = pattern.split('*');
+    const expression = new RegExp(`^${before}\\d+${after}$`);
+    columns = [...bindings.keys()].filter((column) => expression.test(column));
+    known.set(pattern, columns);
+  }
+  return columns;
 }

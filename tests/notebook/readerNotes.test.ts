@@ -269,9 +269,9 @@ describe('what is said of notes and of the id', () => {
         ?.map(({ of, words }) => `${of}: ${words}`)
         .sort(),
     ).toEqual([
-      'notes: Partner noted “New”',
       'notes: Lender took out “Old”',
       'notes: Neighbour now notes “Other”',
+      'notes: Partner noted “New”',
     ]);
   });
 
