@@ -77,13 +77,13 @@ export class Keeper {
   /** Reads the open notebook ahead for the next time, whenever it stands still. */
   follow(open: OpenNotebook, reader: () => Promise<WholeEngine>): void {
     this.#unfollow?.();
-    this.#unfollow = whenStill(open, async (text) => {
+    this.#unfollow = whenStill(open, async (notebook) => {
       const { id } = this;
       if (id === undefined || !this.#base || this.#reading) return;
-      const of = { id, text, build };
+      const of = { id, text: notebook.text, build };
       try {
         if (await findAhead(this.#base, of)) return;
-        const ahead = await (await reader()).ahead?.(text, open.file);
+        const ahead = await (await reader()).ahead?.(notebook);
         if (ahead && this.id === id) await keepAhead(this.#base, of, ahead);
       } catch {
         // The next time it is read as any other text.

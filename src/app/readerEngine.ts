@@ -29,11 +29,9 @@ export const readerEngine = (): WholeEngine => ({
     const { problems, ...winters } = await wintersOf(notebook);
     return { ...winters, problems: problems.map(whereToDrop) };
   },
-  async ahead(text, file) {
-    const read = readNotebook(text, file);
-    if (!read.ok) return undefined;
-    const { winterOf, seriesOf, problems } = await wintersOf(read.notebook);
-    return problems.length > 0 ? undefined : packAhead(read.notebook, winterOf, seriesOf);
+  async ahead(notebook) {
+    const { winterOf, seriesOf, problems } = await wintersOf(notebook);
+    return problems.length > 0 ? undefined : packAhead(notebook, winterOf, seriesOf);
   },
   // A shipped name stays the shipped file's, or the notebook would mean something else without its days.
   ownName: (name) => (weatherFiles.includes(name) ? `own-${name}` : name),

@@ -46,7 +46,7 @@ export interface Texts {
 /** An engine that can write, too, and read a notebook ahead for the next time; undefined where that cannot be. */
 export type WholeEngine = Engine & {
   readonly texts: Texts;
-  readonly ahead?: (text: string, file: string) => Promise<Ahead | undefined>;
+  readonly ahead?: (notebook: Notebook) => Promise<Ahead | undefined>;
 };
 
 /**

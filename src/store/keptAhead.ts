@@ -3,6 +3,7 @@
  * copy that can always be made again: it is never taken for the notebook, and of another text or build it is nothing.
  */
 import { effect } from '@preact/signals-core';
+import type { Notebook } from '../notebook/read.ts';
 import type { Ahead } from '../study/ahead.ts';
 import type { Base } from './base.ts';
 import { checksum } from './checksum.ts';
@@ -47,13 +48,13 @@ export const keepAhead = (base: Base, { id, text, build }: AheadOf, ahead: Ahead
 /** A notebook that is being changed is not read ahead at every step. */
 const STILL_MS = 2000;
 
-/** Calls `read` with each text that stands for a while and could be read, until the function it gives back is called. */
-export function whenStill({ notebook, text }: OpenNotebook, read: (text: string) => void): () => void {
+/** Hands over each notebook whose text stands for a while and could be read, until the function it gives back is called. */
+export function whenStill({ notebook, text }: OpenNotebook, take: (notebook: Notebook) => void): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const stop = effect(() => {
     clearTimeout(timer);
-    const now = text.value;
-    if (notebook.value?.text === now) timer = setTimeout(() => read(now), STILL_MS);
+    const now = notebook.value;
+    if (now?.text === text.value) timer = setTimeout(() => take(now), STILL_MS);
   });
   return () => {
     clearTimeout(timer);

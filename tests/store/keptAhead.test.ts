@@ -57,7 +57,10 @@ describe('a notebook that stands still', () => {
     const text = signal('a');
     const notebook = signal<Notebook | undefined>(undefined);
     const read: string[] = [];
-    const stop = whenStill({ text, notebook } as unknown as OpenNotebook, (each) => void read.push(each));
+    const stop = whenStill(
+      { text, notebook } as unknown as OpenNotebook,
+      (each) => void read.push(each.text),
+    );
     const sound = (words: string) => {
       text.value = words;
       notebook.value = { text: words } as Notebook;
