@@ -1,10 +1,12 @@
 import { html, LitElement, nothing } from 'lit';
 import { SYSTEMS } from '../../notebook/systems.ts';
+import { offMiddleWords } from '../../plots/offMiddle.ts';
 import { scenarioColour } from '../../plots/palette.ts';
 import { moneyOf, type Reading } from '../../plots/reading.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
 import { differenceSentences, hundredthsOf } from '../../uncertainty/sentences.ts';
+import { formatWhole } from '../../units/format.ts';
 import { type Block, chosenBlock, STAYS, TAKES } from '../parts/measures.ts';
 import { shared } from '../parts/style.ts';
 import { type Card, measureRow } from './cardsRow.ts';
@@ -201,12 +203,16 @@ export class WkCards extends LitElement {
     return wins ? (hundredthsOf(wins)[place] ?? null) : null;
   }
 
+  #offMiddle(): string[] {
+    const names = new Set(this.#blocks().flatMap(({ measures }) => measures.map((m) => m.quantity)));
+    return offMiddleWords(this.results, [...names], this.reading);
+  }
+
   #drawn(): string {
     const { draws, asked } = this;
-    const said = (n: number) => n.toLocaleString('en-GB');
     const count = draws?.count ?? 0;
     // Fewer while an input is turned, and where a page cannot keep as many as are asked for.
-    return `${said(count)} draws${asked > count ? ` (of ${said(asked)})` : ''}`;
+    return `${formatWhole(count)} draws${asked > count ? ` (of ${formatWhole(asked)})` : ''}`;
   }
 
   protected override render() {
@@ -225,6 +231,7 @@ export class WkCards extends LitElement {
       <p class="key quiet">
         Bold is the best in its row. ${results.some((r) => r.bands) ? `The small range and the dark line span what 8 of 10 of ${this.#drawn()} give.` : ''} Each underlined number opens its working.${reading.noted?.some(({ size }) => size > 0) ? ' On one with a * stands a note.' : ''}
       </p>
+      ${this.#offMiddle().map((words) => html`<p class="key quiet">${words}</p>`)}
       ${
         inText
           ? nothing
