@@ -1,8 +1,9 @@
 /** The open notebook's earlier days: fetched, shown, and one of them brought back. */
 import { dayWords, type WkDays } from '../elements/page/wk-days.ts';
 import '../elements/page/wk-days.ts';
+import type { Engine } from '../store/engine.ts';
 import { figuresOf } from '../store/figuresOf.ts';
-import type { Engine, OpenNotebook } from '../store/open.ts';
+import type { OpenNotebook } from '../store/opening.ts';
 import type { Keeper } from './keeper.ts';
 import { DAYS } from './routes.ts';
 

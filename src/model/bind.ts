@@ -8,6 +8,7 @@ import type { Coefficient, Tables } from '../tables/coefficient.ts';
 import { pricesFor } from '../tables/priceIndex.ts';
 import { familyOf } from './engine/columns.ts';
 import type { Plan } from './engine/plan.ts';
+import { pricesWithoutTax } from './money/ownPrices.ts';
 import { ALWAYS, BASELINE, planFor } from './quantities.ts';
 import { applyQuotes } from './works/bill.ts';
 
@@ -45,7 +46,7 @@ export function bindScenario(
   replacements: Replacements = { overrides: [] },
   plan: Plan = planFor(ALWAYS),
 ): BoundScenario {
-  const scenario = applyQuotes(written);
+  const scenario = pricesWithoutTax(applyQuotes(written), tables);
   const bindings = new Map<string, Binding>();
   const put = (binding: Binding) => bindings.set(binding.column, binding);
   for (const { column, label, unit, path, of } of INPUTS) put(input(column, label, unit, path, of(scenario)));

@@ -1,4 +1,5 @@
 /** Every option of every choice a row of the tables can hang on, as the tables need them to refuse a stray one. */
+import { COUNTRIES } from './countries.ts';
 import type { CHOICES } from './inputs.ts';
 import {
   ANIMAL_CLASSES,
@@ -34,6 +35,7 @@ export const CHOICE_OPTIONS = {
   implement: IMPLEMENTS,
   way: COMPOST_WAYS,
   cover: HEAP_COVERS,
+  country: [...COUNTRIES, 'other'],
   class: ANIMAL_CLASSES,
   feed: FEEDS,
   material: MATERIALS,

@@ -86,6 +86,9 @@ const LABELS: Readonly<Record<string, string>> = {
   'money.currency': 'currency, three letters',
   'money.year': 'year of the prices',
   'money.prices': 'own prices',
+  'money.vat.reclaimed': 'registered, so value added tax comes back',
+  'money.vat.worksReclaimed': 'value added tax on the works comes back',
+  'money.vat.pricesHoldIt': 'own prices hold value added tax',
   'money.prices.*.value': 'own price',
   'money.labourPerHour': 'worth of an own hour',
   exposure: 'shelter',
@@ -110,6 +113,13 @@ const LABELS: Readonly<Record<string, string>> = {
   'finance.baseline': 'held against',
   'finance.quotes': 'quotes for lines of the bill',
   'finance.loans': 'loans',
+  'finance.alreadyHave.share': 'part of all other works that stands already',
+  'finance.alreadyHave.ageYears': 'how old that is',
+  'finance.alreadyHave.lines': 'lines of the bill that stand already',
+  'finance.alreadyHave.lines.*.what': 'what stands already',
+  'finance.alreadyHave.lines.*.share': 'part of it that stands',
+  'finance.alreadyHave.lines.*.ageYears': 'how old it is',
+  'finance.alreadyHave.lines.*.leftYears': 'years it still has, where looked at',
   'finance.loans.*.kind': 'paid back in',
   'finance.loans.*.rate': 'rate a year',
   'finance.loans.*.amount': 'amount',
@@ -199,6 +209,7 @@ const UNITS: readonly (readonly [RegExp, string])[] = [
 /** The unit a key ends in; empty for what is counted or has none. */
 export function unitOf(pattern: string): string {
   if (/\.gains\.\*\.(low|high)$/.test(pattern)) return 'money';
+  if (/\.vat\.rates\.\w+$/.test(pattern)) return 'fraction';
   const key = pattern.split('.').at(-1) as string;
   return UNITS.find(([end]) => end.test(key))?.[1] ?? '';
 }
@@ -253,6 +264,13 @@ const WORDS: Readonly<Record<string, string>> = {
   appetite: 'what they will eat',
   static: 'left alone',
   none: 'none',
+  allShed: 'the whole shed: frame, roof, slab, yard, gates',
+  allBed: 'all of the deep bed: floor, walls, barrier, stores',
+  allSlats: 'all of the slats: slats, pen walls, barrier',
+  allStores: 'all tanks and slurry stores',
+  allFences: 'all fences, energiser and windbreak',
+  allWater: 'all water: bowls, troughs, pipe, tank',
+  allFeeding: 'all feeders',
 };
 
 /** An option as words: `siltyClayLoam` is "silty clay loam". */

@@ -1,10 +1,12 @@
 /** Money as the front matter gives it: what the farm says once for all scenarios, and how each is paid for. */
 import { z } from 'zod';
+import { HAD_NAMES, MOST_HAD } from './billIds.ts';
 
 /** Beyond any farm, its prices and its debts. */
 const MOST = 1e9;
 const amount = z.number().min(0).max(MOST);
 const share = z.number().min(0).max(1);
+const taxRate = z.number().min(0).max(0.5);
 const month = z.number().int().min(1).max(12);
 
 export const money = z.strictObject({
@@ -41,14 +43,43 @@ export const money = z.strictObject({
   debtServicePerYear: amount.default(0).describe('What loans the farm already has take a year'),
   vat: z
     .strictObject({
-      worksFraction: z.number().min(0).max(0.5).describe('Value added tax on the works, over their price'),
-      winterFraction: z
-        .number()
-        .min(0)
-        .max(0.5)
-        .default(0)
-        .describe('Value added tax on feed, bedding, machines, repairs, vet: the mean over what is bought'),
-      reclaimed: z.boolean().describe('Whether the farm gets it back; where it does not, it is a cost'),
+      worksFraction: taxRate
+        .optional()
+        .describe(
+          'One rate of value added tax on all works, over their price; where no rate of a kind stands below',
+        ),
+      winterFraction: taxRate
+        .optional()
+        .describe(
+          'One rate on feed, bedding, machines, repairs, vet; where no rate of a kind stands below. None where only worksFraction is given',
+        ),
+      rates: z
+        .strictObject({
+          materials: taxRate.optional().describe('Building materials, and what repairs take'),
+          services: taxRate.optional().describe('Builder, engineer, contractor, vet'),
+          feed: taxRate.optional().describe('Feed and straw'),
+          machinery: taxRate.optional().describe('Equipment: bowls, feeders, energiser, troughs'),
+          fuel: taxRate.optional().describe('Fuel and running of own machines'),
+        })
+        .prefault({})
+        .describe(
+          'Own rates by kind of purchase; those of the country’s table where absent and no one rate is given',
+        ),
+      reclaimed: z
+        .boolean()
+        .describe('Whether the farm is registered and gets it back; where it does not, it is a cost'),
+      worksReclaimed: z
+        .boolean()
+        .optional()
+        .describe(
+          'Whether it gets back that on the works, where that differs: some countries refund a flat-rate farmer for farm buildings',
+        ),
+      pricesHoldIt: z
+        .boolean()
+        .default(false)
+        .describe(
+          'Whether own prices, quotes and prices of feed and bedding in this notebook hold the tax; it is taken out of them first',
+        ),
       refundMonths: z
         .number()
         .int()
@@ -104,6 +135,25 @@ const gain = z
     path: ['low'],
   });
 
+const age = z.number().min(0).max(60);
+
+const hadLine = z.strictObject({
+  what: z
+    .enum(HAD_NAMES)
+    .describe('A line of the bill, or a group of them; a line’s own name stands before its group'),
+  share: share.default(1).describe('Part of it that stands already; at 0 all of it is bought'),
+  ageYears: age.describe('How old it is'),
+  leftYears: age
+    .optional()
+    .describe('Years until it must be bought again, as it stands; its usual life less its age when absent'),
+  condition: z
+    .string()
+    .min(1)
+    .max(300)
+    .optional()
+    .describe('Its condition, in the keeper’s own words, for whoever lends on it'),
+});
+
 /** What a lender asks for and no program can make; ticked where it lies with the paper. */
 export const BY_HAND = [
   'accounts', 'balanceSheet', 'security', 'permission', 'grantLetter', 'quotes', 'engineer', 'insurance', 'tax',
@@ -113,8 +163,17 @@ export const finance = z.strictObject({
   capital: amount.optional().describe('All works; from the bill of quantities when absent'),
   alreadyHave: z
     .strictObject({
-      share: share.describe('Part of the works, by worth, that stands already and need not be bought'),
-      ageYears: z.number().min(0).max(60).describe('How old it is; it is bought again when its life is over'),
+      share: share
+        .default(0)
+        .describe(
+          'Part of the works, by worth, that stands already and need not be bought; of what no line below names',
+        ),
+      ageYears: age.default(0).describe('How old it is; it is bought again when its life is over'),
+      lines: z
+        .array(hadLine)
+        .max(MOST_HAD)
+        .default([])
+        .describe('Lines and groups of the bill that stand already, each with an age of its own'),
     })
     .optional()
     .describe('What of the works the farm has already, as a baseline often does'),

@@ -149,7 +149,7 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
   const out = twice(names, 'two scenarios have the same name', (k) => ['scenarios', k, 'name']);
   scenarios.forEach((scenario, index) => {
     const at: Path = ['scenarios', index];
-    const { bed, compost, finance, placement, shed } = scenario;
+    const { bed, compost, placement, shed } = scenario;
     const written = new Set(farmFindings(farm, []).map((f) => f.what));
     out.push(...farmFindings(scenario.farm, [...at, 'farm']).filter((f) => !written.has(f.what)));
     out.push(...priceLevelFindings(farm, scenario, at));
@@ -195,30 +195,41 @@ function scenarioFindings({ farm, scenarios }: Parts): Finding[] {
         found: bed.cleanOut,
         allowed: `a date after ${scenario.farm.winter.start}`,
       });
-    finance.loans.forEach((loan, k) => {
-      if (loan.graceYears >= loan.years)
-        out.push({
-          path: [...at, 'finance', 'loans', k, 'graceYears'],
-          what: 'the grace is as long as the loan',
-          found: `${loan.graceYears}`,
-          allowed: `less than ${loan.years}`,
-        });
-    });
-    if (finance.baseline === scenario.name)
+    out.push(...financeFindings(scenario, names, at));
+  });
+  return out;
+}
+
+/** Loans that end, a baseline that is there, and what stands already named once. */
+function financeFindings({ name, finance }: Scenario, names: readonly string[], at: Path): Finding[] {
+  const out: Finding[] = twice(
+    (finance.alreadyHave?.lines ?? []).map(({ what }) => what),
+    'this stands already twice',
+    (k) => [...at, 'finance', 'alreadyHave', 'lines', k, 'what'],
+  );
+  finance.loans.forEach((loan, k) => {
+    if (loan.graceYears >= loan.years)
       out.push({
-        path: [...at, 'finance', 'baseline'],
-        what: 'a scenario cannot be compared with itself',
-        found: `"${finance.baseline}"`,
-        allowed: quotedNames(names.filter((name) => name !== scenario.name)) || 'no baseline',
-      });
-    if (finance.baseline !== undefined && !names.includes(finance.baseline))
-      out.push({
-        path: [...at, 'finance', 'baseline'],
-        what: 'no scenario has this name',
-        found: `"${finance.baseline}"`,
-        allowed: nearestScenarios(finance.baseline, names),
+        path: [...at, 'finance', 'loans', k, 'graceYears'],
+        what: 'the grace is as long as the loan',
+        found: `${loan.graceYears}`,
+        allowed: `less than ${loan.years}`,
       });
   });
+  if (finance.baseline === name)
+    out.push({
+      path: [...at, 'finance', 'baseline'],
+      what: 'a scenario cannot be compared with itself',
+      found: `"${finance.baseline}"`,
+      allowed: quotedNames(names.filter((other) => other !== name)) || 'no baseline',
+    });
+  if (finance.baseline !== undefined && !names.includes(finance.baseline))
+    out.push({
+      path: [...at, 'finance', 'baseline'],
+      what: 'no scenario has this name',
+      found: `"${finance.baseline}"`,
+      allowed: nearestScenarios(finance.baseline, names),
+    });
   return out;
 }
 

@@ -7,6 +7,7 @@ import { budgetOf } from './budget.ts';
 import { figureOf } from './figureOf.ts';
 import { type Html, html, tableOf } from './html.ts';
 import type { Report } from './report.ts';
+import { standingWords } from './standing.ts';
 import { cashTable, economicTable, monthTable } from './yearTables.ts';
 
 export function moneySection(report: Report): Html {
@@ -192,10 +193,7 @@ function worksAgain({
   const again = finance.years.filter(({ year, works }) => year > 0 && year < last && works < 0);
   const left = finance.years[last].works;
   const { capitalOwned, capitalShortLived } = result.values;
-  const owned =
-    (capitalOwned ?? 0) > 0
-      ? ` Works of ${sum(capitalOwned, reading)} as new stand already, ${result.scenario.finance.alreadyHave?.ageYears ?? 0} years old; they are bought again when their life is over.`
-      : '';
+  const owned = (capitalOwned ?? 0) > 0 ? ` ${standingWords(result, reading)}` : '';
   const bought =
     again.length === 0
       ? 'Nothing is bought again within these years.'

@@ -2,6 +2,7 @@
 import type { ResultName } from '../model/quantities.ts';
 import { SYSTEMS } from '../notebook/systems.ts';
 import { costStackFigure } from '../plots/costStack.ts';
+import { offMiddleWords } from '../plots/offMiddle.ts';
 import { moneyOf, show } from '../plots/reading.ts';
 import { hundredths } from '../uncertainty/sentences.ts';
 import { percent, span, whole } from './amounts.ts';
@@ -106,6 +107,7 @@ export function systemsSection({ results, run, reading, chances }: Report): Html
         ${figureOf(costStackFigure(results, reading), 'paper-costs')}
     ${tableOf(columns, rows, 'systems')}
     <p class="small">Money in ${moneyOf(reading)}; agreed sums whole, estimates to three figures.${results.some((r) => r.bands) ? ' The small span holds 8 of 10 draws.' : ''} Baseline: ${bases.length === 0 ? 'none' : bases.map((name) => `“${name}”`).join(', ')}. A dash: there is none. Net cost is the cost less the worth of the nutrients kept.</p>
+    ${offMiddleWords(results, COMPARED, reading).map((words) => html`<p class="small">${words}</p>`)}
     <p class="small">Why each stands here: ${results.map(({ name, scenario }, k) => html`${k > 0 ? ' ' : ''}<b>${name}</b>: ${scenario.because}.`)}${run.scenarios.length === 1 ? ' There is nothing to compare it with.' : ''}</p>
   </section>`;
 }

@@ -1,5 +1,5 @@
 /** Cash by month, cash by year and economics by year as they are printed: three tables, never mixed. */
-import { moneyOf, type Reading } from '../plots/reading.ts';
+import { inWords, moneyOf, type Reading } from '../plots/reading.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import { cashMonths, lowestMonth, type PrintedMonth } from '../study/moneyBook.ts';
 import { type CashYear, cashYears, type EconomicYear, economicYears } from '../study/moneyYears.ts';
@@ -50,15 +50,52 @@ function pricesText({ scenario }: ScenarioResult, reading: Reading): string {
     : `prices rising ${percent(inflation)} a year from ${moneyOf(reading)}`;
 }
 
+/** Rates by kind, as far as the case buys it: "23 % on materials, 13.5 % on services". */
+function ratesSaid(rates: readonly (readonly [string, number | null | undefined])[]): string {
+  const said = rates.flatMap(([what, rate]) => (typeof rate === 'number' ? [{ what, rate }] : []));
+  const same = said.every(({ rate }) => rate === said[0].rate);
+  return same
+    ? percent(said[0]?.rate ?? 0)
+    : inWords(said.map(({ what, rate }) => `${percent(rate)} on ${what}`));
+}
+
 /** How value added tax is counted; said wherever cash is shown. */
-export function vatWords({ scenario }: ScenarioResult): string {
+export function vatWords({ scenario, values }: ScenarioResult): string {
   const { vat } = scenario.farm.money;
   if (!vat)
     return 'The tables hold prices without value added tax, and none is counted: the notebook does not say what the farm pays or gets back.';
-  const rates = `${percent(vat.worksFraction)} on the works and ${percent(vat.winterFraction)} on what is bought for the winter`;
-  return vat.reclaimed
-    ? `Value added tax, ${rates}, goes out with each purchase and comes back ${vat.refundMonths === 0 ? 'in the same month' : vat.refundMonths === 1 ? 'a month later' : `${vat.refundMonths} months later`}; it is no cost. What is still to come back at the end is not counted.`
-    : `Value added tax, ${rates}, is not reclaimed: it stands in the costs and in the bill.`;
+  const works = ratesSaid([
+    ['materials', values.worksMaterialsVatRate],
+    ['services', values.worksServicesVatRate],
+    ['equipment', values.worksMachineryVatRate],
+    ['fuel', values.worksFuelVatRate],
+  ]);
+  const winter = ratesSaid([
+    ['feed and straw', values.winterFeedVatRate],
+    ['fuel and machines', values.winterFuelVatRate],
+    ['services', values.winterServicesVatRate],
+    ['repairs', values.winterMaterialsVatRate],
+  ]);
+  const later =
+    vat.refundMonths === 0
+      ? 'in the same month'
+      : vat.refundMonths === 1
+        ? 'a month later'
+        : `${vat.refundMonths} months later`;
+  const back = `goes out with each purchase and comes back ${later}; it is no cost. What is still to come back at the end is not counted.`;
+  const kept = 'is not reclaimed: it stands in the costs and in the bill.';
+  const worksBack = vat.worksReclaimed ?? vat.reclaimed;
+  const country =
+    Object.values(vat.rates).some((rate) => rate !== undefined) ||
+    vat.worksFraction !== undefined ||
+    vat.winterFraction !== undefined
+      ? ''
+      : ' The rates are those of the table for the country: check them with the tax office.';
+  const onWorks = `${works} on the works`;
+  const onWinter = `${winter} on what is bought for the winter`;
+  return worksBack === vat.reclaimed
+    ? `Value added tax, ${onWorks} and ${onWinter}, ${vat.reclaimed ? back : kept}${country}`
+    : `Value added tax, ${onWorks}, ${worksBack ? back : kept} That of ${onWinter} ${vat.reclaimed ? back : 'is not reclaimed: it stands in the costs.'}${country}`;
 }
 
 /** Cash of a case by year. */

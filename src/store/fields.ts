@@ -266,7 +266,7 @@ function choicesFor({ notebook }: FieldsOf, list: InputList, path: Path, rows: u
     return COMPARISONS.filter(({ name, better }) => better && !(isPlain(rows) && name in rows)).map(
       ({ name, short }) => ({ value: name, words: short }),
     );
-  const key = { feed: 'feed', materials: 'material', mix: 'material', amendments: 'material' }[
+  const key = { feed: 'feed', materials: 'material', mix: 'material', amendments: 'material', lines: 'what' }[
     String(path.at(-1))
   ];
   if (key === undefined || !Array.isArray(rows)) return undefined;
@@ -282,7 +282,7 @@ function rowTitle({ tables, notebook }: FieldsOf, item: unknown, key: string | n
   const row = (id: string) => rowOf(tables, notebook.farm.money.currency, id)?.appliesTo ?? id;
   if (!isPlain(item)) return COMPARISONS.find(({ name }) => name === key)?.short ?? String(key);
   if (typeof item.name === 'string') return item.name;
-  for (const choice of ['feed', 'material'])
+  for (const choice of ['feed', 'material', 'what'])
     if (typeof item[choice] === 'string') return optionWords(item[choice]);
   if (typeof item.line === 'string') return item.line;
   return row(typeof item.id === 'string' ? item.id : String(key));

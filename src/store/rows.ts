@@ -109,13 +109,15 @@ function fresh(
         rate: notebook.farm.money.interestRate,
         years: Math.min(LOAN_YEARS, notebook.farm.money.horizonYears),
       };
+    case 'lines':
+      return choice ? { what: choice, ageYears: 0 } : undefined;
     default:
       return undefined;
   }
 }
 
-const titleOf = ({ name, feed, material, line, id }: Item) =>
-  optionWords(String(name ?? feed ?? material ?? line ?? id ?? 'a row'));
+const titleOf = ({ name, feed, material, line, what, id }: Item) =>
+  optionWords(String(name ?? feed ?? material ?? line ?? what ?? id ?? 'a row'));
 
 function strictRows({ notebook }: FieldsOf, list: Path): readonly Item[] {
   const source = list[0] === 'coefficients' ? { coefficients: notebook.overrides } : notebook;

@@ -71,7 +71,7 @@ interface Book {
   readonly pay: (line: CashLine, month: number, amount: number) => void;
   /** An amount of a year over its months. */
   readonly spread: (line: CashLine, begins: number, amount: number, shares: Shares) => void;
-  /** Value added tax on what is bought in a month, where the farm gets it back. */
+  /** Value added tax on what is bought in a month, out and back: for a farm that gets it back. */
   readonly tax: (month: number, fraction: number, bought: number) => void;
 }
 
@@ -92,7 +92,7 @@ function openBook({ scenario }: ScenarioResult, last: number): Book {
       for (const [k, share] of shares.entries()) pay(line, begins + k, amount * share);
     },
     tax(month, fraction, bought) {
-      if (!vat?.reclaimed) return;
+      if (!vat || fraction === 0) return;
       pay('vatOut', month, -fraction * bought);
       pay('vatBack', month + vat.refundMonths, fraction * bought);
     },
@@ -110,15 +110,36 @@ function winterCash({ values }: ScenarioResult, cash: number) {
     machinery,
     contractor,
     upkeep: cash - feed - bedding - machinery - contractor,
+    repairs: values.repairsCost ?? 0,
+    services: (values.reseedCost ?? 0) + (values.vetCost ?? 0) + (values.hoofCost ?? 0),
     // Nobody adds the tax to insurance.
     taxed: cash - (values.insuranceCost ?? 0),
+  };
+}
+
+/** Rates of value added tax that come back; 0 where the tax is a cost, which stands in the costs then. */
+function taxBack({ values, scenario }: ScenarioResult) {
+  const { vat } = scenario.farm.money;
+  const winter = (rate: number | null | undefined) => (vat?.reclaimed ? (rate ?? 0) : 0);
+  const { rates } = vat ?? {};
+  const kinds = [rates?.feed, rates?.services, rates?.materials, rates?.fuel];
+  return {
+    works: vat && (vat.worksReclaimed ?? vat.reclaimed) ? (values.worksVatRate ?? 0) : 0,
+    /** One rate for the whole winter: spread evenly, since nobody says on what it falls. */
+    even:
+      kinds.every((rate) => rate === undefined) &&
+      (vat?.winterFraction !== undefined || vat?.worksFraction !== undefined),
+    feed: winter(values.winterFeedVatRate),
+    fuel: winter(values.winterFuelVatRate),
+    services: winter(values.winterServicesVatRate),
+    materials: winter(values.winterMaterialsVatRate),
   };
 }
 
 /** All months, the first payment for the works on; empty where a price is missing. */
 export function moneyBook(result: ScenarioResult): BookMonth[] {
   const { values, finance, scenario } = result;
-  const { vat, paidIn, inflation, debtServicePerYear } = scenario.farm.money;
+  const { paidIn, inflation, debtServicePerYear } = scenario.farm.money;
   const { start, end } = scenario.farm.winter;
   const { worksMonths, grantMonths } = scenario.finance;
   const { capitalCash, operatingCashCost, incomePerYear } = values;
@@ -129,14 +150,19 @@ export function moneyBook(result: ScenarioResult): BookMonth[] {
   const of = (month: number | undefined, usual: Shares) =>
     month === undefined ? usual : inMonth(month, first);
   const cost = winterCash(result, operatingCashCost);
+  const back = taxBack(result);
+  const spreading = inMonth(scenario.spreading.month, first);
   const { rows, pay, spread, tax } = openBook(result, last);
+  const taxed = (begins: number, fraction: number, bought: number, shares: Shares) => {
+    for (const [k, share] of shares.entries()) tax(begins + k, fraction, bought * share);
+  };
   for (const flow of finance.years) {
     const { year } = flow;
     if (year === 0) {
       for (let month = 1 - worksMonths; month <= 0; month++) {
         pay('works', month, -capitalCash / worksMonths);
         pay('borrowed', month, flow.borrowed / worksMonths);
-        tax(month, vat?.worksFraction ?? 0, capitalCash / worksMonths);
+        tax(month, back.works, capitalCash / worksMonths);
       }
       pay('grant', grantMonths, values.grantUsed ?? 0);
       continue;
@@ -146,16 +172,24 @@ export function moneyBook(result: ScenarioResult): BookMonth[] {
     // What is bought again is short-lived, and bought; the last year's is only what is left of it.
     const works = year === last ? 0 : flow.works;
     pay('works', begins, works);
-    tax(begins, vat?.worksFraction ?? 0, -works);
+    tax(begins, back.works, -works);
     spread('income', begins, (incomePerYear ?? 0) * prices, of(paidIn.income, EVENLY));
-    spread('feed', begins, -cost.feed * prices, of(paidIn.feed, winter));
-    spread('bedding', begins, -cost.bedding * prices, of(paidIn.bedding, winter));
+    const [feeding, strewing] = [of(paidIn.feed, winter), of(paidIn.bedding, winter)];
+    spread('feed', begins, -cost.feed * prices, feeding);
+    spread('bedding', begins, -cost.bedding * prices, strewing);
     spread('machines', begins, -cost.machinery * prices, winter);
-    spread('machines', begins, -cost.contractor * prices, inMonth(scenario.spreading.month, first));
+    spread('machines', begins, -cost.contractor * prices, spreading);
     spread('upkeep', begins, -cost.upkeep * prices, EVENLY);
     spread('gains', begins, (values.gainsInCash ?? 0) * prices, LAST);
-    for (const [k, share] of EVENLY.entries())
-      tax(begins + k, vat?.winterFraction ?? 0, cost.taxed * prices * share);
+    if (back.even) taxed(begins, back.feed, cost.taxed * prices, EVENLY);
+    else {
+      taxed(begins, back.feed, cost.feed * prices, feeding);
+      taxed(begins, back.feed, cost.bedding * prices, strewing);
+      taxed(begins, back.fuel, cost.machinery * prices, winter);
+      taxed(begins, back.services, cost.contractor * prices, spreading);
+      taxed(begins, back.services, cost.services * prices, EVENLY);
+      taxed(begins, back.materials, cost.repairs * prices, EVENLY);
+    }
     spread('interest', begins, flow.interest, LAST);
     spread('principal', begins, flow.principal, LAST);
     if (incomePerYear != null) spread('already', begins, -debtServicePerYear, EVENLY);

@@ -5,6 +5,7 @@ import { describe, isValue, isWeekly, resultNamed } from '../model/dictionary.ts
 import { BASELINE } from '../model/quantities.ts';
 import { WEEKS } from '../model/series.ts';
 import type { Source } from '../tables/coefficient.ts';
+import { meanWords } from '../tables/publishedMean.ts';
 import { baselineRows } from './baselines.ts';
 import type { Run, ScenarioResult } from './evaluate.ts';
 import { expand, restingOnOwn } from './own.ts';
@@ -102,7 +103,8 @@ function leaf(binding: Binding, run: Run): TraceNode {
 
 /** Place in the source, and what was done to a price of another year. */
 function placeOf({ origin, coefficient }: Binding): string {
-  const { where = '', indexed, year } = coefficient ?? {};
+  const { where = '', indexed, year, mean, unit = '' } = coefficient ?? {};
+  if (origin === 'coefficient' && mean) return `${where}; ${meanWords(mean.value, unit)}`;
   if (origin !== 'price' || !indexed) return where;
   return `${where}${where === '' ? '' : '; '}price of ${year}, times ${indexed.factor.toFixed(3)} to ${indexed.year} by the ${indexed.by}`;
 }

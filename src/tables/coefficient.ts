@@ -1,4 +1,6 @@
 /** One sourced number with its range: what every stage computes with and every trace ends in. */
+import type { MeanShape } from './publishedMean.ts';
+
 export const BASES = ['published', 'derived', 'common practice', 'from memory', 'invented'] as const;
 export type Basis = (typeof BASES)[number];
 
@@ -33,6 +35,8 @@ export interface Coefficient {
   readonly low: number;
   readonly central: number;
   readonly high: number;
+  /** Where the source gives a mean and a 95 % range: that mean, and the shape drawn; `central` is then its middle. */
+  readonly mean?: { readonly value: number; readonly shape: MeanShape };
   readonly unit: string;
   readonly appliesTo: string;
   /** Id in data/sources.csv. */

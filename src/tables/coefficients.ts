@@ -15,6 +15,7 @@ import {
 import { type CsvRecord, readCsv } from './csv.ts';
 import { MEASURING_FILE, measuringWords, namesOption } from './measuring.ts';
 import { MOVEMENTS_FILE } from './movements.ts';
+import { LEAST_PLACE, shapeOfMean } from './publishedMean.ts';
 import { unitSpan } from './unitSpans.ts';
 
 /** Dimension of a choice → its options: texture → sand, loamySand … Families are dimensions too. */
@@ -31,10 +32,13 @@ export interface RowContext {
 
 const REQUIRED = 'id,choice,low,central,high,unit,appliesTo,source,where,basis,note'.split(',');
 const PRICE = [...REQUIRED, 'currency', 'year'];
-const OPTIONAL = ['movesWith', 'measureBy'];
-const PRICE_OPTIONAL = [...OPTIONAL, 'country', 'vat', 'terms'];
+const MOVES = ['movesWith', 'measureBy'];
+const OPTIONAL = [...MOVES, 'stated'];
+const PRICE_OPTIONAL = [...MOVES, 'country', 'vat', 'terms'];
 const ID = /^[a-z][A-Za-z0-9]*(\.[A-Za-z][A-Za-z0-9-]*)?$/;
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+/** In `stated`: the source gives a mean in the place of `central`, and a 95 % range. */
+const STATED_MEAN = 'mean';
 /** Sources that are nobody's publication: a row may rest on them, but not call itself published. */
 const UNPUBLISHED = ['own', 'commonPractice'];
 
@@ -63,6 +67,8 @@ function toCoefficient(
   const [name, option] = v.id.split('.') as [string, string | undefined];
   const movesWith = movements.get(v.movesWith);
   const advice = measuring.get(v.measureBy);
+  const [low, given, high] = [v.low, v.central, v.high].map(Number);
+  const shape = v.stated === STATED_MEAN ? shapeOfMean(low, given, high) : null;
   const money =
     kind === 'price'
       ? {
@@ -78,9 +84,10 @@ function toCoefficient(
     name,
     option,
     choice: v.choice === '' ? undefined : v.choice,
-    low: Number(v.low),
-    central: Number(v.central),
-    high: Number(v.high),
+    low,
+    central: shape ? shape.middle : given,
+    high,
+    ...(shape && { mean: { value: given, shape } }),
     unit: v.unit,
     appliesTo: v.appliesTo,
     source: v.source,
@@ -148,6 +155,7 @@ function rowProblems(file: string, record: CsvRecord, context: RowContext): Prob
       found: `${v.low}, ${v.central}, ${v.high}`,
       allowed: 'low 0 for the first form, high 1 for the second, and between them the weight of the second',
     });
+  statedProblems(v, [low, central, high], complain);
   if (noBasis) complain('basis', noBasis.what, noBasis);
   else if (v.basis === 'published' && UNPUBLISHED.includes(v.source))
     complain('basis', 'called published without a publication', {
@@ -186,6 +194,26 @@ function choiceProblems(v: CsvRecord['values'], choices: ChoiceOptions, complain
       found: option,
       allowed: options.join(', '),
       todo: 'use one of these',
+    });
+}
+
+/** A row that states a mean must have a shape of that mean between its ends. */
+function statedProblems(
+  v: CsvRecord['values'],
+  [low, central, high]: readonly number[],
+  complain: Complain,
+): void {
+  if ((v.stated ?? '') === '') return;
+  if (v.stated !== STATED_MEAN)
+    complain('stated', 'does not say what the central figure is', {
+      found: v.stated,
+      allowed: `${STATED_MEAN}, where the source gives a mean and a 95 % range; empty where it gives a best guess`,
+    });
+  else if (v.unit === FORM || !shapeOfMean(low, central, high))
+    complain('stated', 'no shape has this mean and these ends', {
+      found: `${v.low}, ${v.central}, ${v.high} ${v.unit}`,
+      allowed: `a mean at least ${LEAST_PLACE.toFixed(2)} of the span away from either end`,
+      todo: 'leave stated empty, or look whether the ends are those of a 95 % range',
     });
 }
 

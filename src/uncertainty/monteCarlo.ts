@@ -16,7 +16,8 @@ import {
   type Setting,
 } from '../study/rows.ts';
 import { type Coefficient, FORM } from '../tables/coefficient.ts';
-import { allForms, allPlausible, type Filler, filler } from './random.ts';
+import { unitSpan } from '../tables/unitSpans.ts';
+import { allForms, allOfShape, allPlausible, type Filler, filler } from './random.ts';
 
 /** Rows worked on at once: enough that setting up the pipeline is lost in it, few enough to stop between. */
 const CHUNK_ROWS = 3_072;
@@ -30,6 +31,7 @@ export interface Uncertain {
   readonly central: number;
   readonly high: number;
   /** As its row in the tables says. */
+  readonly mean?: Coefficient['mean'];
   readonly movesWith?: Coefficient['movesWith'];
   readonly measureBy?: Coefficient['measureBy'];
   readonly at: readonly { readonly scenario: number; readonly column: string }[];
@@ -59,13 +61,14 @@ export function uncertainIn({ bound }: Setting): readonly Uncertain[] {
     }
   });
   const uncertain = [...found.values()].map(
-    ({ binding: { id, label, unit, low, value, high, coefficient }, at }) => ({
+    ({ binding: { id, label, unit, low, value, high, coefficient, origin }, at }) => ({
       id,
       label,
       unit,
       low,
       central: value,
       high,
+      ...(origin === 'coefficient' && coefficient?.mean && { mean: coefficient.mean }),
       movesWith: coefficient?.movesWith,
       measureBy: coefficient?.measureBy,
       at,
@@ -83,13 +86,17 @@ const uncertainOf = new WeakMap<Setting['bound'], readonly Uncertain[]>();
  * distribution as it is and gives a rank correlation of that share squared.
  */
 export function valuesOf(
-  { id, unit, low, central, high, movesWith }: Uncertain,
+  { id, unit, low, central, high, mean, movesWith }: Uncertain,
   seed: number,
   from = 0,
 ): Filler {
   const own = filler(seed, id, from);
   const place: Filler = (out, count) =>
-    unit === FORM ? allForms(out, count, central) : allPlausible(out, count, low, central, high);
+    unit === FORM
+      ? allForms(out, count, central)
+      : mean
+        ? allOfShape(out, count, mean.shape, unitSpan(unit))
+        : allPlausible(out, count, low, central, high);
   if (!movesWith)
     return (out, count) => {
       own(out, count);

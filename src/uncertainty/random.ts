@@ -2,6 +2,9 @@
  * How an uncertain number is drawn. The streams are seeded, one for each name: that of a coefficient depends on
  * the seed and its id alone, so adding a coefficient or a scenario never moves another's draws.
  */
+import { type MeanShape, shapeAt } from '../tables/publishedMean.ts';
+import { normalAt } from '../units/normal.ts';
+
 export { type Filler, filler, stream } from '../units/random.ts';
 
 /**
@@ -58,4 +61,18 @@ export function allPlausible(
 /** One of two forms at each of the first `count` probabilities, in place: 1 with probability `weight`, else 0. */
 export function allForms(values: Float64Array, count: number, weight: number): void {
   for (let k = 0; k < count; k++) values[k] = values[k] < weight ? 1 : 0;
+}
+
+/**
+ * A number published as a mean with a 95 % range at each of the first `count` probabilities, in place: 2.5 of 100 draws
+ * lie beyond either end, none beyond what its unit allows (`span`).
+ */
+export function allOfShape(
+  values: Float64Array,
+  count: number,
+  shape: MeanShape,
+  span: { readonly low: number; readonly high: number },
+): void {
+  for (let k = 0; k < count; k++)
+    values[k] = Math.min(span.high, Math.max(span.low, shapeAt(shape, normalAt(values[k]))));
 }

@@ -6,7 +6,8 @@ import { FORM } from '../tables/coefficient.ts';
 import { type Uncertain, uncertainIn } from '../uncertainty/monteCarlo.ts';
 import { type Measure, weightedScores } from '../uncertainty/percentiles.ts';
 import { stepsBetween, WHOLE_UNITS } from './sweep.ts';
-import { type HerdMeaning, setTurn, type Turn, turnLimits, turnOf } from './turn.ts';
+import { type HerdMeaning, setTurn, type Turn, turnOf } from './turn.ts';
+import { turnLimits } from './turnLimits.ts';
 
 export interface Overtake {
   readonly id: string;

@@ -3,13 +3,13 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { setInput } from '../../src/notebook/write.ts';
 import { show } from '../../src/plots/reading.ts';
 import { type Base, memoryBase } from '../../src/store/base.ts';
 import { startHistory } from '../../src/store/history.ts';
 import { openShelf } from '../../src/store/shelf.ts';
+import { EXAMPLES } from './examples.ts';
 import { colours, faults, LOOKS } from './look.ts';
 
 const SOON = { timeout: 20_000 };

@@ -3,7 +3,6 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { notebookIdOf, putNote } from '../../src/notebook/noteEdits.ts';
 import type { Note } from '../../src/notebook/noteSchema.ts';
@@ -13,6 +12,7 @@ import { type Base, memoryBase } from '../../src/store/base.ts';
 import { startHistory } from '../../src/store/history.ts';
 import { toLink } from '../../src/store/link.ts';
 import { openShelf } from '../../src/store/shelf.ts';
+import { EXAMPLES } from './examples.ts';
 import { colours, faults, LOOKS } from './look.ts';
 
 const SOON = { timeout: 20_000 };

@@ -4,10 +4,10 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { memoryBase } from '../../src/store/base.ts';
 import { toLink } from '../../src/store/link.ts';
+import { EXAMPLES } from './examples.ts';
 import { colours, faults, LOOKS } from './look.ts';
 
 const SOON = { timeout: 20_000 };

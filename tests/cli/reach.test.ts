@@ -1,9 +1,9 @@
 /** The page for who sees it twice as large and for who has no pointer: nothing is cut, and all is done by keys. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { EXAMPLES } from '../../src/app/examples.ts';
 import { setInput } from '../../src/notebook/write.ts';
 import { toLink } from '../../src/store/link.ts';
+import { EXAMPLES } from '../browser/examples.ts';
 import { inBrowser } from './inBrowser.ts';
 
 const PATIENCE = 180_000;

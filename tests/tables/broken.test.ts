@@ -33,6 +33,19 @@ const REFUSED: Record<string, { line: number; words: string[] }> = {
     line: 2,
     words: ['lossForm central', 'does not weigh two forms', 'found 0, 0, 1', 'the weight of the second'],
   },
+  'stated-otherwise.csv': {
+    line: 2,
+    words: [
+      'fraction1 stated',
+      'does not say what the central figure is',
+      'found median',
+      'a mean and a 95 % range',
+    ],
+  },
+  'mean-at-its-end.csv': {
+    line: 2,
+    words: ['fraction1 stated', 'no shape has this mean', 'found 0, 0.01, 0.3', 'at least 0.15 of the span'],
+  },
   'not-a-number.csv': { line: 2, words: ['fraction1 central', 'not a number', 'found about 0.2'] },
   'decimal-comma.csv': { line: 2, words: ['fraction1 low', 'not a number', 'found 0,1'] },
   'missing-number.csv': {

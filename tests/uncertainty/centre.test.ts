@@ -2,9 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import { openNotebook } from '../../src/cli/open.ts';
 import type { ResultName } from '../../src/model/quantities.ts';
+import { offMiddleWords } from '../../src/plots/offMiddle.ts';
 import { baselinesOf } from '../../src/study/baselines.ts';
 import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
-import { differencesOf, drawsOf } from '../../src/uncertainty/percentiles.ts';
+import { bandsOf, differencesOf, drawsOf } from '../../src/uncertainty/percentiles.ts';
 import { NOTEBOOKS } from '../snapshot/figures.ts';
 
 const HEADLINES: readonly ResultName[] = [
@@ -20,16 +21,16 @@ function placeOf(figure: number, draws: Float64Array): number {
 }
 
 /**
- * Known to lie outside (P66 to P70), and open. Nitrous oxide of cattle on wet pasture is published as 0.006 between 0 and
- * 0.027: the best guess is a mean, the mean of the draws is the figure, and whatever reaches so far up on one side has its
- * mean above its middle; a middle in the middle would narrow a published span. What a wet paddock's nitrogen and phosphorus
- * are worth is capped by what the grass needs, so that a low need takes more off than a high one adds.
+ * Lies outside (P67), with its reason on the screen and on the paper. What a paddock's nitrogen and phosphorus are worth
+ * is capped by what the grass needs, and here the best guess of what there is lies just below the best guess of the need.
+ * The mean of the lesser of two uncertain numbers is below the lesser of their means (Jensen's inequality), so no choice
+ * of spans brings the figure to the middle; the last test here holds that this is what does it.
  */
 const OUTSIDE: Readonly<Record<string, readonly string[]>> = {
-  'coast-lender-case': ['As it is: greenhouseGasTonnes'],
-  'hill-farm-choice': ['Paddock: greenhouseGasTonnes'],
-  'hill-farm-own-chips': ['Paddock: greenhouseGasTonnes'],
-  'atlantic-rain-and-herd': ['Out: nutrientValue', 'Out: greenhouseGasTonnes'],
+  'coast-lender-case': [],
+  'hill-farm-choice': [],
+  'hill-farm-own-chips': [],
+  'atlantic-rain-and-herd': ['Out: nutrientValue'],
 };
 
 describe('every headline lies between P35 and P65 of its own draws', () => {
@@ -60,16 +61,24 @@ describe('every headline lies between P35 and P65 of its own draws', () => {
     expect(outside.sort()).toEqual([...OUTSIDE[name]].sort());
   });
 
-  it('and the greenhouse gas of animals outdoors is the mean of its draws, to a twentieth', async () => {
-    const { run } = await openNotebook('notebooks/coast-lender-case.md');
-    const of = drawsOf(
-      drawAll(run, { count: 4000, seed: 1, keep: ['greenhouseGasTonnes'] }),
-      'greenhouseGasTonnes',
-      0,
-    );
-    const mean = of.reduce((sum, value) => sum + value, 0) / of.length;
-    const figure = run.results[0].values.greenhouseGasTonnes as number;
-    expect(Math.abs(figure / mean - 1)).toBeLessThan(0.05);
+  it('and the one outside is a cap at work, said beside the figure', async () => {
+    const { run } = await openNotebook('notebooks/atlantic-rain-and-herd.md');
+    const keep = ['nutrientValue', 'paddockPhosphorusUsableKg', 'paddockPhosphorusUsedKg'] as const;
+    const draws = drawAll(run, { count: 4000, seed: 1, keep });
+    const k = run.results.findIndex(({ name }) => name === 'Out');
+    const toMean = (name: ResultName) => {
+      const of = drawsOf(draws, name, k);
+      return of.reduce((sum, value) => sum + value, 0) / of.length / (run.results[k].values[name] as number);
+    };
+    expect(Math.abs(toMean('paddockPhosphorusUsableKg') - 1)).toBeLessThan(0.03);
+    expect(toMean('paddockPhosphorusUsedKg')).toBeLessThan(0.95);
+    const reading = { currency: 'EUR', year: 2024, system: 'metric' } as const;
+    const drawn = run.results.map((result, at) => ({ ...result, bands: bandsOf(draws, at) }));
+    expect(offMiddleWords(drawn, ['nutrientValue'], reading)).toEqual([
+      expect.stringMatching(
+        /^The worth of the nutrients kept lies off the middle .* above EUR 35\d in “Out”: what the ground needs caps it/,
+      ),
+    ]);
   });
 
   it('of all notebooks that are shipped', () => {

@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import { SYSTEMS } from '../../notebook/systems.ts';
+import { offMiddleWords } from '../../plots/offMiddle.ts';
 import { scenarioColour } from '../../plots/palette.ts';
 import { moneyOf, type Reading } from '../../plots/reading.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
@@ -202,6 +203,11 @@ export class WkCards extends LitElement {
     return wins ? (hundredthsOf(wins)[place] ?? null) : null;
   }
 
+  #offMiddle(): string[] {
+    const names = new Set(this.#blocks().flatMap(({ measures }) => measures.map((m) => m.quantity)));
+    return offMiddleWords(this.results, [...names], this.reading);
+  }
+
   #drawn(): string {
     const { draws, asked } = this;
     const count = draws?.count ?? 0;
@@ -225,6 +231,7 @@ export class WkCards extends LitElement {
       <p class="key quiet">
         Bold is the best in its row. ${results.some((r) => r.bands) ? `The small range and the dark line span what 8 of 10 of ${this.#drawn()} give.` : ''} Each underlined number opens its working.${reading.noted?.some(({ size }) => size > 0) ? ' On one with a * stands a note.' : ''}
       </p>
+      ${this.#offMiddle().map((words) => html`<p class="key quiet">${words}</p>`)}
       ${
         inText
           ? nothing

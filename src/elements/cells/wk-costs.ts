@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { ResultName } from '../../model/quantities.ts';
 import { COST_LINES, costStackFigure } from '../../plots/costStack.ts';
+import { offMiddleWords } from '../../plots/offMiddle.ts';
 import { capital, labelOf, moneyOf, type Reading, show, unitOf } from '../../plots/reading.ts';
 import type { Run, ScenarioResult } from '../../study/evaluate.ts';
 import { labelIn } from '../../units/inWords.ts';
@@ -17,6 +18,8 @@ const AFTER: readonly (readonly [ResultName, string])[] = [
   ['netCostPerHeadDay', 'Net, a head and day'],
   ['costPerNitrogenKeptKg', 'Cost a kg of nitrogen kept'],
 ];
+
+const AFTER_NAMES = AFTER.map(([name]) => name);
 
 /**
  * The yearly cost of each scenario by line, side by side, with the span of the draws.
@@ -129,7 +132,8 @@ export class WkCosts extends LitElement {
               html`<tr class=${name === 'annualCost' || name === 'netCost' ? 'total' : ''}><th scope="row">${label}</th>${results.map((result) => this.#cell(result, name, label))}</tr>`,
           )}</tbody>
         </table>
-      </div>`;
+      </div>
+      ${offMiddleWords(results, AFTER_NAMES, reading).map((words) => html`<p class="quiet">${words}</p>`)}`;
   }
 }
 

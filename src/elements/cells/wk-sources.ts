@@ -3,6 +3,7 @@ import score from '../../../data/cases/score.json';
 import { type Reading, show } from '../../plots/reading.ts';
 import type { Run } from '../../study/evaluate.ts';
 import type { Basis, Coefficient, Source } from '../../tables/coefficient.ts';
+import { meanWords } from '../../tables/publishedMean.ts';
 import { shared } from '../parts/style.ts';
 
 const BASIS_SAID: Readonly<Record<Basis, string>> = {
@@ -123,7 +124,7 @@ export class WkSources extends LitElement {
                     (row) => html`<tr>
                       <th scope="row">${row.appliesTo}</th>
                       ${[row.low, row.central, row.high].map((value) => html`<td class="n">${show(value, row.unit === 'fraction' ? 'fraction' : '', reading).number}</td>`)}
-                      <td>${[row.unit === 'fraction' ? '' : row.unit.replace('money', reading.currency), row.country ?? '', row.year ?? '', row.vat === 'without' ? 'without VAT' : '', row.terms ?? ''].filter((part) => part !== '').join(', ')}</td><td>${row.where}</td><td>${row.basis}</td>
+                      <td>${[row.unit === 'fraction' ? '' : row.unit.replace('money', reading.currency), row.country ?? '', row.year ?? '', row.vat === 'without' ? 'without VAT' : '', row.terms ?? ''].filter((part) => part !== '').join(', ')}</td><td>${row.mean ? `${row.where}; ${meanWords(row.mean.value, row.unit)}` : row.where}</td><td>${row.basis}</td>
                     </tr>`,
                   )}
                 </tbody>

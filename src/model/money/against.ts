@@ -14,6 +14,7 @@ import {
   serviceOf,
   worthAgainst,
 } from './cashTerms.ts';
+import { HAD_INPUTS, HAD_RESULTS, HADS, hadAt } from './owned.ts';
 import { debtServiceCover } from './presentValue.ts';
 import { rateOfReturn } from './rateOfReturn.ts';
 
@@ -28,11 +29,40 @@ const BASELINE = [
   'baselineGrantUsed', 'baselineOperatingCost', 'baselineNutrientValue', 'baselineGainsPerYear',
   'baselineShortLifeYears', 'baselineGrantYears', 'baselineAlreadyHaveYears',
 ] as const;
+/** Entries of what stands already: their worth, and in families as long as the longest list their ages. */
+const HAD = [...HAD_RESULTS, 'had*AgeYears', 'had*LeftYears'] as const;
+const ofBaseline = <Name extends string>(name: Name) =>
+  `baseline${name[0].toUpperCase()}${name.slice(1)}` as `baseline${Capitalize<Name>}`;
+const BASELINE_HAD = [...HAD_RESULTS, ...HAD_INPUTS].map(ofBaseline);
+
+/** The entries of row `i` from a walk's reads, own or of the baseline; nothing where no scenario has any. */
+function hadOf(read: Readonly<Record<string, Float64Array | readonly Float64Array[]>>, i: number) {
+  return hadAt(
+    i,
+    read['had*AgeYears'] as readonly Float64Array[],
+    read['had*LeftYears'] as readonly Float64Array[],
+    HAD_RESULTS.map((name) => read[name] as Float64Array),
+  );
+}
+function baselineHadOf(
+  read: Readonly<Record<string, Float64Array | readonly Float64Array[]>>,
+  i: number,
+  entries: number,
+) {
+  const of = (had: string, what: string) => read[ofBaseline(`${had}${what}`)] as Float64Array;
+  const some = HADS.slice(0, entries);
+  return hadAt(
+    i,
+    some.map((had) => of(had, 'AgeYears')),
+    some.map((had) => of(had, 'LeftYears')),
+    some.flatMap((had) => [of(had, 'Capital'), of(had, 'ShortLived')]),
+  );
+}
 
 const earned = walk({
   name: 'earned against the baseline',
   about: 'Rate of return and payback of the differences to the baseline, over the life of the scenario',
-  reads: [...OWN, 'interestRate', ...BASELINE],
+  reads: [...OWN, 'interestRate', ...BASELINE, ...HAD, ...BASELINE_HAD],
   makes: {
     internalRateOfReturn: {
       label: 'rate of return against the baseline',
@@ -40,7 +70,7 @@ const earned = walk({
       formula:
         'the rate at which the differences to the baseline are worth nothing today; absent for the baseline and where there is none or more than one',
       source: ['financeText'],
-      from: [...OWN, ...BASELINE],
+      from: [...OWN, ...BASELINE, ...HAD, ...BASELINE_HAD],
     },
     paybackYears: {
       label: 'discounted payback against the baseline',
@@ -52,6 +82,7 @@ const earned = walk({
   },
   run({ count, read: r, write: w, wants }) {
     const wantsRate = wants('internalRateOfReturn');
+    const entries = r['had*AgeYears'].length;
     for (let i = 0; i < count; i++) {
       const terms: FlowTerms = {
         capitalCost: r.capitalCost[i],
@@ -67,6 +98,7 @@ const earned = walk({
         inflation: r.inflation[i],
         grantYears: r.grantYears[i],
         alreadyHaveYears: r.alreadyHaveYears[i],
+        ...(entries > 0 && hadOf(r, i)),
       };
       const flows = flowsAgainst(terms, {
         capitalCost: r.baselineCapitalCost[i],
@@ -80,6 +112,7 @@ const earned = walk({
         shortLifeYears: r.baselineShortLifeYears[i],
         grantYears: r.baselineGrantYears[i],
         alreadyHaveYears: r.baselineAlreadyHaveYears[i],
+        ...(entries > 0 && baselineHadOf(r, i, entries)),
       });
       // The rate is looked for on a grid of hundreds of steps: only where somebody asks for it.
       if (wantsRate) w.internalRateOfReturn[i] = rateOfReturn(flows).rate ?? Number.NaN;
@@ -95,7 +128,7 @@ const worth = {
     'value of nutrients and named gains less running cost of every year of the life, less capital and what is bought again, plus grant when it is paid and the unused share of what was bought last, all worth today; before loans and tax',
     { source: ['financeText'] },
   ).of(
-    [...OWN, 'interestRate'],
+    [...OWN, 'interestRate', 'had*AgeYears', 'had*LeftYears', ...HAD_RESULTS],
     (
       i,
       capital,
@@ -112,6 +145,9 @@ const worth = {
       grantYears,
       age,
       rate,
+      ages,
+      left,
+      ...worthOfEach
     ) => {
       const terms: CashTerms = {
         capitalCost: capital[i],
@@ -128,6 +164,7 @@ const worth = {
         grantYears: grantYears[i],
         alreadyHaveYears: age[i],
         interestRate: rate[i],
+        ...(ages.length > 0 && hadAt(i, ages, left, worthOfEach)),
       };
       return worthAgainst(terms);
     },

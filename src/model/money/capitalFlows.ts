@@ -9,10 +9,18 @@ export interface WorksTerms {
   readonly shortLifeYears: number;
   /** Prices rise by this fraction a year. */
   readonly inflation: number;
-  /** As new, what of both kinds stands already, and how old it is. */
-  readonly owned?: number;
-  readonly ownedShortLived?: number;
-  readonly ownedYears?: number;
+  /** What stands already: of an age each. */
+  readonly owned?: readonly OwnedWorks[];
+}
+
+/** Works that stand already, as new, in money. */
+export interface OwnedWorks {
+  readonly capital: number;
+  /** The short-lived part of them. */
+  readonly shortLived: number;
+  readonly ageYears: number;
+  /** Years until they must be bought again, where they have been looked at; not a number: life less age. */
+  readonly leftYears: number;
 }
 
 /**
@@ -29,24 +37,32 @@ export function capitalFlows(terms: WorksTerms & { readonly horizon: number }): 
 
 /** The same, added to `flows` (years 0 … its end) times `sign`. */
 export function addWorks(flows: number[], terms: WorksTerms, sign: 1 | -1): void {
-  const { capital, shortLived, inflation, owned = 0, ownedShortLived = 0, ownedYears = 0 } = terms;
-  buy(flows, sign * (capital - shortLived), terms.lifeYears, inflation, 0);
-  buy(flows, sign * shortLived, terms.shortLifeYears, inflation, 0);
-  if (owned === 0) return;
-  buy(flows, sign * (owned - ownedShortLived), terms.lifeYears, inflation, ownedYears);
-  buy(flows, sign * ownedShortLived, terms.shortLifeYears, inflation, ownedYears);
+  const { capital, shortLived, inflation, lifeYears, shortLifeYears, owned = NOTHING } = terms;
+  buy(flows, sign * (capital - shortLived), lifeYears, inflation, 0);
+  buy(flows, sign * shortLived, shortLifeYears, inflation, 0);
+  for (const one of owned) {
+    const lasting = one.capital - one.shortLived;
+    buy(flows, sign * lasting, lifeYears, inflation, firstAgain(lifeYears, one));
+    buy(flows, sign * one.shortLived, shortLifeYears, inflation, firstAgain(shortLifeYears, one));
+  }
 }
 
-/** What is `oldYears` old today is bought first when it is worn out; new works, of no age, at once. */
-function buy(flows: number[], price: number, lifeYears: number, inflation: number, oldYears: number): void {
+const NOTHING: readonly OwnedWorks[] = [];
+
+/** Year in which what stands already is bought again: never today, when it still stands. */
+function firstAgain(lifeYears: number, { ageYears, leftYears }: OwnedWorks): number {
+  const left = Number.isFinite(leftYears) ? leftYears : replacementYear(lifeYears, 1) - Math.round(ageYears);
+  return Math.max(1, Math.round(left));
+}
+
+/** Bought in year `first` (0 is today) and again whenever its life is over. */
+function buy(flows: number[], price: number, lifeYears: number, inflation: number, first: number): void {
   const horizon = flows.length - 1;
   const every = replacementYear(lifeYears, 1);
-  if (!Number.isFinite(every) || !Number.isFinite(oldYears)) {
+  if (!Number.isFinite(every) || !Number.isFinite(first)) {
     flows.fill(Number.NaN);
     return;
   }
-  // What is past its life is bought in the first year, since today it still stands.
-  const first = oldYears > 0 ? Math.max(1, every - Math.round(oldYears)) : 0;
   // Prices rise by as much from one purchase to the next.
   const rises = every < horizon ? (1 + inflation) ** every : 1;
   let prices = first === 0 ? price : price * (1 + inflation) ** first;

@@ -4,11 +4,11 @@
  */
 
 import { addWorks, capitalFlows } from './capitalFlows.ts';
+import { HAD_INPUTS, HAD_RESULTS, type HadInput, type HadResult, ownedOf } from './owned.ts';
 import { discountedPayback, netPresentValue } from './presentValue.ts';
 import { delayedPart, ON_TIME, paidPart, type Timing } from './timing.ts';
 
-/** Results that the flows of a scenario rest on. */
-export const CASH_RESULTS = [
+const RESULTS = [
   'capitalCost',
   'capitalShortLived',
   'capitalOwned',
@@ -18,8 +18,7 @@ export const CASH_RESULTS = [
   'nutrientValue',
   'gainsPerYear',
 ] as const;
-/** Input columns beside them. */
-export const CASH_INPUTS = [
+const INPUTS = [
   'lifeYears',
   'shortLifeYears',
   'inflation',
@@ -28,8 +27,14 @@ export const CASH_INPUTS = [
   'alreadyHaveYears',
 ] as const;
 
+/** Results that the flows of a scenario rest on. */
+export const CASH_RESULTS = [...RESULTS, ...HAD_RESULTS] as const;
+/** Input columns beside them. */
+export const CASH_INPUTS = [...INPUTS, ...HAD_INPUTS] as const;
+
 export type CashTerms = Readonly<
-  Record<(typeof CASH_RESULTS)[number] | (typeof CASH_INPUTS)[number], number>
+  Record<(typeof RESULTS)[number] | (typeof INPUTS)[number], number> &
+    Partial<Record<HadResult | HadInput, number>>
 >;
 /** What the flows rest on before they are discounted. */
 export type FlowTerms = Omit<CashTerms, 'interestRate'>;
@@ -63,9 +68,7 @@ const worksOf = (terms: PeerTerms, { inflation, lifeYears }: FlowTerms) => ({
   lifeYears: horizonOf({ lifeYears }),
   shortLifeYears: terms.shortLifeYears,
   inflation,
-  owned: terms.capitalOwned,
-  ownedShortLived: terms.capitalOwnedShortLived,
-  ownedYears: terms.alreadyHaveYears,
+  owned: ownedOf(terms),
 });
 
 /** Years 0 … horizon. In a year the works are not used yet, the winter is that of the baseline, if there is one. */

@@ -3,6 +3,7 @@
 import { quantity } from '../engine/quantity.ts';
 import { capitalFlows } from './capitalFlows.ts';
 import { horizonOf } from './cashTerms.ts';
+import { HAD_RESULTS, hadAt, ownedOf } from './owned.ts';
 import {
   annuityPayment,
   levelisedCost,
@@ -53,8 +54,9 @@ const works = {
   ).of(
     [
       'capitalOwned', 'capitalOwnedShortLived', 'alreadyHaveYears', 'interestRate', 'inflation', 'lifeYears', 'shortLifeYears',
+      'had*AgeYears', 'had*LeftYears', ...HAD_RESULTS,
     ], // biome-ignore format: one list
-    (i, owned, short, age, interest, inflation, life, shortLife) => {
+    (i, owned, short, age, interest, inflation, life, shortLife, ages, left, ...worth) => {
       if (owned[i] === 0) return 0;
       const rate = realRate(interest[i], inflation[i]);
       const horizon = horizonOf({ lifeYears: life[i] });
@@ -62,9 +64,12 @@ const works = {
       const flows = capitalFlows({
         capital: 0,
         shortLived: 0,
-        owned: owned[i],
-        ownedShortLived: short[i],
-        ownedYears: age[i],
+        owned: ownedOf({
+          capitalOwned: owned[i],
+          capitalOwnedShortLived: short[i],
+          alreadyHaveYears: age[i],
+          ...(ages.length > 0 && hadAt(i, ages, left, worth)),
+        }),
         lifeYears: horizon,
         shortLifeYears: shortLife[i],
         inflation: 0,
@@ -209,25 +214,36 @@ const running = {
   ),
   vatCost: money(
     'value added tax not reclaimed',
-    'share of what is bought for the winter: bedding, feed, machines, contractor, repairs, reseeding, vet and hooves; none where the farm reclaims it',
+    'on what is bought for the winter, each by its kind: bedding and feed; own machines as fuel; contractor, reseeding, vet and hooves as services; repairs as materials; none where the farm reclaims it',
   ).of(
     [
       'beddingCost', 'feedCost', 'feedWasteCost', 'machineryCost', 'contractorCost', 'repairsCost', 'reseedCost', 'vetCost',
-      'hoofCost', 'winterVatFraction',
+      'hoofCost', 'winterFeedVatRate', 'winterFuelVatRate', 'winterServicesVatRate', 'winterMaterialsVatRate', 'vatKeptWinter',
     ], // biome-ignore format: one list
-    (i, bedding, feed, waste, machines, contractor, repairs, reseeding, vet, hoof, tax) =>
-      tax[i] === 0
+    (
+      i,
+      bedding,
+      feed,
+      waste,
+      machines,
+      contractor,
+      repairs,
+      reseeding,
+      vet,
+      hoof,
+      onFeed,
+      onFuel,
+      onServices,
+      onMaterials,
+      kept,
+    ) =>
+      kept[i] === 0
         ? 0
-        : (bedding[i] +
-            feed[i] +
-            waste[i] +
-            machines[i] +
-            contractor[i] +
-            repairs[i] +
-            reseeding[i] +
-            vet[i] +
-            hoof[i]) *
-          tax[i],
+        : kept[i] *
+          ((bedding[i] + feed[i] + waste[i]) * onFeed[i] +
+            machines[i] * onFuel[i] +
+            (contractor[i] + reseeding[i] + vet[i] + hoof[i]) * onServices[i] +
+            repairs[i] * onMaterials[i]),
   ),
 };
 

@@ -1,15 +1,29 @@
 /** What in the money of a scenario cannot be reckoned or looks wrong, said where it stands. */
+import { CHOICES } from '../../notebook/inputs.ts';
 import type { Scenario } from '../../notebook/schema.ts';
 import type { Values } from '../quantities.ts';
 import { BILL_LINES, type BillLine, type PriceBinding, quoteFaults } from '../works/bill.ts';
 import { loanFault } from './loan.ts';
+import { HADS } from './owned.ts';
 
 export interface MoneyFault {
-  readonly id: 'noPrice' | 'negativePrice' | 'currency' | 'loan' | 'grant' | 'funding' | 'quote';
+  readonly id:
+    | 'noPrice'
+    | 'negativePrice'
+    | 'currency'
+    | 'loan'
+    | 'grant'
+    | 'funding'
+    | 'quote'
+    | 'had'
+    | 'vat';
   /** Place in the scenario, or id of the price. */
   readonly at: string;
   readonly words: string;
 }
+
+/** Kinds of purchase that value added tax tells apart. */
+const VAT_KINDS = 5;
 
 /**
  * Gaps are marked, never filled with a zero: a figure that rests on one of these is absent. `bill` is what
@@ -80,6 +94,22 @@ export function moneyFaults(
       'funding',
       'finance.ownMoney',
       `${unpaid.toFixed(2)} ${currency} of the works are paid by nobody: own money, loans and grant are too small`,
+    );
+  (scenario.finance.alreadyHave?.lines ?? []).forEach(({ what, share }, k) => {
+    if (share > 0 && (values[`${HADS[k]}Capital`] ?? 0) === 0 && values.capitalAll !== null)
+      add(
+        'had',
+        `finance.alreadyHave.lines.${k}`,
+        `nothing of the works is "${what}", so none of it can stand already: it counts for nothing`,
+      );
+  });
+  const { vat } = scenario.farm.money;
+  const noRates = vat && vat.worksFraction === undefined && Object.keys(vat.rates).length < VAT_KINDS;
+  if (noRates && CHOICES.country(scenario) === 'other')
+    add(
+      'vat',
+      'farm.money.vat',
+      `no rates of value added tax are known for ${scenario.farm.place.country ?? 'a place without a country'}: what has no own rate counts none; write farm.money.vat.rates`,
     );
   for (const fault of quoteFaults(scenario)) add('quote', fault.at, fault.words);
   return faults;

@@ -67,7 +67,7 @@ export function readBill(
   return BILL_LINES.flatMap((spec) => {
     const quantity = values[spec.quantity] ?? 0;
     if (quantity === 0) return NO_LINES;
-    const price = bindings.get(spec.price);
+    const price = bindings.get(spec.price) ?? workedOut(values, spec.price);
     const row = price?.coefficient;
     const known = price !== undefined && price.value >= 0;
     const ours = price?.origin === 'override' || price?.origin === 'input';
@@ -90,6 +90,12 @@ export function readBill(
   });
 }
 
+/** A share that follows from the notebook, as the part of the works that stands already. */
+function workedOut(values: Partial<Values>, name: string): PriceBinding | undefined {
+  const value = (values as Readonly<Record<string, number | null | undefined>>)[name];
+  return typeof value === 'number' ? { value, origin: 'input' } : undefined;
+}
+
 /** The price row a line reads in this scenario. */
 export function priceId(spec: BillRowSpec, scenario: Scenario): string {
   return spec.choice ? `${spec.price}.${CHOICES[spec.choice](scenario)}` : spec.price;
@@ -99,7 +105,7 @@ export function priceId(spec: BillRowSpec, scenario: Scenario): string {
 export const NOTEBOOK_PRICES: readonly string[] = [
   'labourPricePerHour',
   'worksVatFraction',
-  'alreadyHaveShare',
+  'alreadyHavePart',
 ];
 
 /** Lines a quote can name: those with a price row of their own. */

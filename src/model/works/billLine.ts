@@ -14,6 +14,8 @@ export interface BillSpec<Column extends string = string> {
   /** Choice of the scenario the price hangs on, if any. */
   readonly choice?: 'store' | 'feeder' | 'cover';
   readonly works: 'shed' | 'deep bed' | 'slats' | 'outdoors' | 'all';
+  /** Kind of purchase, for value added tax; building materials where it does not say. */
+  readonly taxed?: 'services' | 'machinery' | 'fuel';
   /** Paid in own timber or own hours, not in cash. */
   readonly own?: true;
   /** Bought again before the buildings are worn out. */
@@ -24,7 +26,8 @@ export interface BillSpec<Column extends string = string> {
   readonly makes: { readonly [C in Column]: Quantity };
 }
 
-interface Terms extends Pick<BillSpec, 'price' | 'works' | 'choice' | 'own' | 'shortLived' | 'onTop'> {
+interface Terms
+  extends Pick<BillSpec, 'price' | 'works' | 'choice' | 'taxed' | 'own' | 'shortLived' | 'onTop'> {
   /** How it is counted, in words. */
   readonly formula: string;
   /** Column that must be above 0 for the line to exist. */

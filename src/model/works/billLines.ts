@@ -65,7 +65,7 @@ const ON_TOP_LINES = [
     {
       price: 'worksVatFraction',
       works: 'all',
-      formula: 'cash lines and the engineer, where the farm does not get the tax back',
+      formula: 'cash lines and the engineer, each by its kind, where the farm does not get the tax back',
       onTop: true,
     },
     (counted) =>
@@ -79,13 +79,13 @@ const ON_TOP_LINES = [
     'less what the farm has already',
     'money',
     {
-      price: 'alreadyHaveShare',
+      price: 'alreadyHavePart',
       works: 'all',
       formula: 'all lines, taken off as far as the works stand already',
       onTop: true,
     },
     (counted) =>
-      counted.of(['capitalLinesAll', 'alreadyHaveShare'], (i, all, share) => (share[i] > 0 ? -all[i] : 0)),
+      counted.of(['capitalLinesAll', 'alreadyHavePart'], (i, all, share) => (share[i] > 0 ? -all[i] : 0)),
   ),
 ] as const;
 

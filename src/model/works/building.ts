@@ -2,6 +2,7 @@
 
 import { type Quantity, quantity } from '../engine/quantity.ts';
 import { walk } from '../engine/walk.ts';
+import { vat } from '../money/vat.ts';
 import { cents } from './billLine.ts';
 import { BILL_LINES, type BillColumn } from './billLines.ts';
 import {
@@ -13,6 +14,7 @@ import {
   shedFrame,
   timberLoadFactor,
 } from './geometry.ts';
+import { standing } from './standing.ts';
 
 const OWN = { source: ['own'] };
 
@@ -298,11 +300,23 @@ const capital = {
     'cash lines of the bill',
     'sum of the lines paid in cash; the engineer comes on top',
   ).sum(costsOf(CASH)),
+  capitalLinesServices: money('services among the cash lines', 'sum of those lines of the bill').sum(
+    costsOf(CASH.filter(({ taxed }) => taxed === 'services')),
+  ),
+  capitalLinesMachinery: money('equipment among the cash lines', 'sum of those lines of the bill').sum(
+    costsOf(CASH.filter(({ taxed }) => taxed === 'machinery')),
+  ),
+  capitalLinesFuel: money('fuel among the cash lines', 'sum of those lines of the bill').sum(
+    costsOf(CASH.filter(({ taxed }) => taxed === 'fuel')),
+  ),
   capitalLinesOwn: money('own lines of the bill', 'sum of the lines of own timber and own hours').sum(
     costsOf(BILL_LINES.filter(({ own }) => own)),
   ),
   capitalLinesShortLived: money('short-lived lines of the bill', 'sum of the short-lived lines').sum(
     costsOf(BILL_LINES.filter(({ shortLived }) => shortLived)),
+  ),
+  capitalLinesShortMachinery: money('equipment among the short-lived lines', 'sum of those lines').sum(
+    costsOf(BILL_LINES.filter(({ shortLived, taxed }) => shortLived && taxed === 'machinery')),
   ),
   capitalLinesAll: money(
     'works after the bill, those that stand already with them',
@@ -323,14 +337,14 @@ const capital = {
   capitalCost: money(
     'capital',
     'the capital given in the notebook, or else the sum of the lines of the bill; less what the farm has already',
-  ).of(['capitalGiven', 'capitalLines', 'alreadyHaveShare'], (i, given, all, have) =>
+  ).of(['capitalGiven', 'capitalLines', 'alreadyHavePart'], (i, given, all, have) =>
     Number.isFinite(given[i]) ? (given[i] >= 0 ? given[i] * (1 - have[i]) : Number.NaN) : all[i],
   ),
   capitalNonCash: money(
     'capital paid in own timber and hours',
     'lines of own timber and own hours that do not stand already; none when the capital is given',
-  ).of(['capitalGiven', 'capitalLinesOwn', 'alreadyHaveShare'], (i, given, own, have) =>
-    Number.isFinite(given[i]) ? 0 : have[i] > 0 ? cents(own[i] * (1 - have[i])) : own[i],
+  ).of(['capitalGiven', 'capitalLinesOwn', 'capitalOwnedOwn'], (i, given, own, have) =>
+    Number.isFinite(given[i]) ? 0 : have[i] > 0 ? cents(own[i] - have[i]) : own[i],
   ),
   capitalCash: money('capital paid in cash', 'capital less own timber and hours').minus('capitalCost', [
     'capitalNonCash',
@@ -339,25 +353,26 @@ const capital = {
     'works as new that are bought again before the buildings are worn out',
     'short-lived lines with tax that is not reclaimed; the same share of a given capital',
   ).of(
-    ['capitalGiven', 'capitalLinesAll', 'capitalLinesShortLived', 'worksVatFraction'],
-    (i, given, all, lines, tax) => {
-      const short = lines[i] * (1 + tax[i]);
+    [
+      'capitalGiven', 'capitalLinesAll', 'capitalLinesShortLived', 'capitalLinesShortMachinery', 'worksMaterialsVatRate',
+      'worksMachineryVatRate', 'vatKeptWorks',
+    ], // biome-ignore format: one list
+    (i, given, all, lines, machinery, onMaterials, onMachinery, kept) => {
+      const short =
+        (lines[i] - machinery[i]) * (1 + onMaterials[i] * kept[i]) +
+        machinery[i] * (1 + onMachinery[i] * kept[i]);
       return Number.isFinite(given[i]) ? given[i] * (all[i] === 0 ? 0 : short / all[i]) : short;
     },
   ),
   capitalShortLived: money(
     'works bought again before the buildings are worn out',
     'short-lived works less what stands already',
-  ).of(['capitalAllShortLived', 'alreadyHaveShare'], (i, short, have) => short[i] * (1 - have[i])),
+  ).minus('capitalAllShortLived', ['capitalOwnedShortLived']),
   capitalOwned: money(
     'works that stand already, as new',
     'all works times the part that stands already',
-  ).product(['capitalAll', 'alreadyHaveShare']),
-  capitalOwnedShortLived: money(
-    'short-lived works that stand already, as new',
-    'short-lived works times the part that stands already',
-  ).product(['capitalAllShortLived', 'alreadyHaveShare']),
+  ).product(['capitalAll', 'alreadyHavePart']),
 };
 
 /** What must be built for each way of wintering, line by line, and what it costs. */
-export const building = [measures, floors, frames, lines, capital] as const;
+export const building = [measures, floors, frames, lines, vat, capital, standing] as const;

@@ -216,6 +216,7 @@ export const INDOOR_LINES = [
     'bowls',
     {
       price: 'waterBowlPriceEach',
+      taxed: 'machinery',
       works: 'shed',
       formula: 'where there is a shed, bowls named in the notebook, at least one for every so many head',
       shortLived: true,
@@ -286,6 +287,7 @@ export const INDOOR_LINES = [
     'feeders',
     {
       price: 'feederPriceEach',
+      taxed: 'machinery',
       works: 'all',
       formula: 'head times feeders a head, rounded up',
       choice: 'feeder',

@@ -24,6 +24,7 @@ export const OUTDOOR_LINES = [
     'm',
     {
       price: 'movableFencePricePerM',
+      taxed: 'machinery',
       works: 'outdoors',
       formula: 'side of that square times the lengths needed for how it is moved',
       when: 'paddockShare',
@@ -42,6 +43,7 @@ export const OUTDOOR_LINES = [
     'sets',
     {
       price: 'energiserPriceEach',
+      taxed: 'machinery',
       works: 'outdoors',
       formula: 'one where animals are out',
       when: 'paddockShare',
@@ -70,6 +72,7 @@ export const OUTDOOR_LINES = [
     'troughs',
     {
       price: 'troughPriceEach',
+      taxed: 'machinery',
       works: 'outdoors',
       formula: 'head over head a trough, rounded up',
       when: 'paddockShare',

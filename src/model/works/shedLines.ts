@@ -9,6 +9,7 @@ export const SHED_LINES = [
     'm²',
     {
       price: 'groundworkPricePerM2',
+      taxed: 'services',
       works: 'shed',
       formula:
         'plan of the shed without the slats, whose ground is dug for the tank or channel and priced with it',
@@ -84,7 +85,7 @@ export const SHED_LINES = [
     'Hours',
     'sawmill fuel, blades and wear',
     'h',
-    { price: 'sawmillPricePerHour', works: 'shed', formula: 'hours of sawing' },
+    { price: 'sawmillPricePerHour', taxed: 'fuel', works: 'shed', formula: 'hours of sawing' },
     (counted) => counted.same('billSawingHours'),
   ),
   line(
@@ -94,6 +95,7 @@ export const SHED_LINES = [
     'h',
     {
       price: 'builderPricePerHour',
+      taxed: 'services',
       works: 'shed',
       formula: 'plan under a roof times the hours a square metre takes, less what is done by own hands',
     },

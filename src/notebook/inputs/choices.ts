@@ -1,4 +1,5 @@
 /** What a scenario chooses by name, and with it rows of the tables. */
+import { COUNTRIES } from '../countries.ts';
 import type { Scenario } from '../schema.ts';
 
 /** The choices a coefficient's rows can hang on: dimension → the option this scenario picks. */
@@ -16,4 +17,5 @@ export const CHOICES: Readonly<Record<string, (s: Scenario) => string>> = {
   incorporation: (s) => s.spreading.incorporation,
   way: (s) => s.compost.way,
   cover: (s) => s.compost.cover,
+  country: ({ farm: { place } }) => COUNTRIES.find((known) => known === place.country) ?? 'other',
 };

@@ -1,5 +1,6 @@
 /** Inputs that repeat: groups of the herd, feeds, bedding materials, loans. */
 import { daysBetween } from '../../units/days.ts';
+import { HAD_NAMES } from '../billIds.ts';
 import type { Scenario } from '../schema.ts';
 
 /** Classes that are full grown: fed to need unless the keeper says otherwise. */
@@ -139,6 +140,23 @@ export const INPUT_FAMILIES: readonly InputFamily[] = [
       Years: field('years', 'loan term', 'yr'),
       GraceYears: field('graceYears', 'grace', 'yr'),
       Straight: field('straight', 'equal principal parts', 'fraction', 'kind'),
+    },
+  },
+  {
+    family: 'had',
+    path: 'finance.alreadyHave.lines',
+    items: (s) =>
+      (s.finance.alreadyHave?.lines ?? []).map((line) => ({
+        ...line,
+        name: line.what,
+        code: HAD_NAMES.indexOf(line.what) + 1,
+        leftYears: line.leftYears ?? Number.NaN,
+      })),
+    fields: {
+      Code: field('code', 'works that stand already, number of the line or group', '', 'what'),
+      Share: field('share', 'part that stands already', 'fraction'),
+      AgeYears: field('ageYears', 'age of what stands already', 'yr'),
+      LeftYears: field('leftYears', 'years until what stands already is bought again, where known', 'yr'),
     },
   },
   {

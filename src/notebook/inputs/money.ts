@@ -1,5 +1,53 @@
 /** Inputs of what is paid by whom, and of how the works are built. */
+import type { Scenario } from '../schema.ts';
 import type { InputColumn } from './column.ts';
+
+type Vat = Scenario['farm']['money']['vat'];
+
+const vatInput = (column: string, label: string, path: string, of: (vat: Vat) => number): InputColumn => ({
+  column,
+  label,
+  unit: 'fraction',
+  path: `farm.money.vat.${path}`,
+  of: (s) => of(s.farm.money.vat),
+});
+const KINDS = ['materials', 'services', 'feed', 'machinery', 'fuel'] as const;
+
+const VAT_INPUTS: readonly InputColumn[] = [
+  ...KINDS.map((kind) =>
+    vatInput(
+      `vat${kind[0].toUpperCase()}${kind.slice(1)}Given`,
+      `own rate of value added tax on ${kind}`,
+      `rates.${kind}`,
+      (vat) => vat?.rates[kind] ?? Number.NaN,
+    ),
+  ),
+  vatInput(
+    'vatWorksGiven',
+    'one rate of value added tax on all works',
+    'worksFraction',
+    (vat) => vat?.worksFraction ?? Number.NaN,
+  ),
+  // Where only the works had a rate, the winter had none: so it was before there were kinds.
+  vatInput(
+    'vatWinterGiven',
+    'one rate of value added tax on what the winter buys',
+    'winterFraction',
+    (vat) => vat?.winterFraction ?? (vat?.worksFraction === undefined ? Number.NaN : 0),
+  ),
+  vatInput(
+    'vatKeptWorks',
+    'value added tax on the works is a cost (1) or comes back (0)',
+    'worksReclaimed',
+    (vat) => (vat && !(vat.worksReclaimed ?? vat.reclaimed) ? 1 : 0),
+  ),
+  vatInput(
+    'vatKeptWinter',
+    'value added tax on the winter is a cost (1) or comes back (0)',
+    'reclaimed',
+    (vat) => (vat && !vat.reclaimed ? 1 : 0),
+  ),
+];
 
 export const MONEY_INPUTS: readonly InputColumn[] = [
   {
@@ -31,20 +79,7 @@ export const MONEY_INPUTS: readonly InputColumn[] = [
     path: 'finance.alreadyHave.ageYears',
     of: (s) => s.finance.alreadyHave?.ageYears ?? 0,
   },
-  {
-    column: 'worksVatFraction',
-    label: 'value added tax on the works that is not reclaimed',
-    unit: 'fraction',
-    path: 'farm.money.vat.worksFraction',
-    of: ({ farm: { money: { vat } } }) => (vat && !vat.reclaimed ? vat.worksFraction : 0), // biome-ignore format: one line
-  },
-  {
-    column: 'winterVatFraction',
-    label: 'value added tax on what the winter buys that is not reclaimed',
-    unit: 'fraction',
-    path: 'farm.money.vat.winterFraction',
-    of: ({ farm: { money: { vat } } }) => (vat && !vat.reclaimed ? vat.winterFraction : 0), // biome-ignore format: one line
-  },
+  ...VAT_INPUTS,
   {
     column: 'ownMoney',
     label: 'own money',
