@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { playwright } from '@vitest/browser-playwright';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import { aheadPlugin } from './src/cli/aheadPlugin.ts';
 import { CHROMIUM_ARGS, findChromium } from './src/cli/chromium.mjs';
 import { HEADERS } from './src/cli/policy.ts';
 
@@ -15,7 +16,11 @@ export default defineConfig({
   resolve: {
     dedupe: ['lit'],
     // The Markdown parser brings along what finds bare addresses in prose, which is turned off.
-    alias: { 'linkify-it': here('./src/notebook/noLinkify.ts') },
+    // And a table of named letters that browsers hold themselves.
+    alias: {
+      'linkify-it': here('./src/notebook/noLinkify.ts'),
+      entities: here('./src/notebook/namedLetters.ts'),
+    },
   },
   build: {
     outDir: here('./dist'),
@@ -30,6 +35,7 @@ export default defineConfig({
     },
   },
   plugins: [
+    aheadPlugin(here('.')),
     VitePWA({
       mode: 'production',
       registerType: 'autoUpdate',

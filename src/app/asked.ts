@@ -5,14 +5,14 @@ import { notebookIdOf, takeInNotes } from '../notebook/noteEdits.ts';
 import { gainedNotes } from '../notebook/noteMerge.ts';
 import { readNotebook } from '../notebook/read.ts';
 import { checksum } from '../store/checksum.ts';
+import type { Engine } from '../store/engine.ts';
 import { figuresOf } from '../store/figuresOf.ts';
 import { push } from '../store/history.ts';
-import type { Engine } from '../store/open.ts';
 import type { Seen } from '../store/seen.ts';
 import { historyOf, type Kept, type Shelf } from '../store/shelf.ts';
 import { formatProblem } from '../units/problem.ts';
-import { titleOf } from './examples.ts';
 import type { Keeper } from './keeper.ts';
+import { titleOf } from './titles.ts';
 
 /** What was sent, and what it is held against. */
 export interface Sent {
@@ -41,7 +41,7 @@ export async function sentHere(
     keeper,
     engine,
     kept,
-  }: { readonly keeper: Keeper; readonly engine: Engine; readonly kept: Kept | undefined },
+  }: { readonly keeper: Keeper; readonly engine: () => Promise<Engine>; readonly kept: Kept | undefined },
 ): Promise<Sent | undefined> {
   const id = notebookIdOf(text);
   const link = kept === undefined;
@@ -58,7 +58,7 @@ export async function sentHere(
       text,
       ...(earlier ? { earlier } : {}),
       ...(mine && count > 0 ? { offered: { title: mine.title, count } } : {}),
-      figuresOf: (was, keep, ranged) => figuresOf(was, file, engine, keep, ranged),
+      figuresOf: async (was, keep, ranged) => figuresOf(was, file, await engine(), keep, ranged),
     },
   };
 }

@@ -1,7 +1,7 @@
 /** What the bar at the top says of an open notebook. */
 import type { BarState } from '../elements/parts/wk-bar.ts';
 import type { Saved } from '../store/autosave.ts';
-import type { OpenNotebook } from '../store/open.ts';
+import type { OpenNotebook } from '../store/opening.ts';
 import { wordsIn } from '../units/inWords.ts';
 
 const SAVED: Readonly<Record<Saved['state'], string>> = {

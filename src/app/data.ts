@@ -1,29 +1,12 @@
-/** The data folder for the page: tables come with the build, weather files are fetched when one is named. */
-const eager = import.meta.glob<string>(
-  [
-    '../../data/sources.csv',
-    '../../data/movements.csv',
-    '../../data/measuring.csv',
-    '../../data/priceIndices.csv',
-    '../../data/materials.csv',
-    '../../data/coefficients/*.csv',
-    '../../data/prices/*.csv',
-  ],
-  { query: '?raw', import: 'default', eager: true },
-);
-const lazy = import.meta.glob<string>('../../data/weather/*.csv', { query: '?raw', import: 'default' });
+/** The weather that is shipped: each file is fetched when it is named. */
+import shipped from 'virtual:ahead/weather';
+import { weatherTextOf } from '../tables/weatherColumns.ts';
 
-const repositoryPath = (path: string) => path.replace(/^(\.\.\/)+/, '');
+/** Names of the weather files that are shipped. */
+export const weatherFiles: readonly string[] = shipped.map(({ file }) => file);
 
-/** Tables by path in the repository, for `loadTables`. */
-export const dataFiles: ReadonlyMap<string, string> = new Map(
-  Object.entries(eager).map(([path, text]) => [repositoryPath(path), text]),
-);
-
-/** Paths of the weather files that are shipped. */
-export const weatherFiles: readonly string[] = Object.keys(lazy).map(repositoryPath);
-
-/** Text of a shipped weather file (`data/weather/…`), or undefined when there is none at that path. */
-export async function loadWeatherFile(path: string): Promise<string | undefined> {
-  return lazy[`../../${path}`]?.();
+/** Text of a shipped weather file by its name, or undefined when there is none of that name. */
+export async function loadWeatherFile(name: string): Promise<string | undefined> {
+  const found = shipped.find(({ file }) => file === name);
+  return found && weatherTextOf((await found.load()).default);
 }

@@ -1,9 +1,11 @@
 /** The open notebook's earlier days: fetched, shown, and one of them brought back. */
 import { dayWords, type WkDays } from '../elements/page/wk-days.ts';
 import '../elements/page/wk-days.ts';
+import type { Engine } from '../store/engine.ts';
 import { figuresOf } from '../store/figuresOf.ts';
-import type { Engine, OpenNotebook } from '../store/open.ts';
+import type { OpenNotebook } from '../store/opening.ts';
 import type { Keeper } from './keeper.ts';
+import { DAYS } from './routes.ts';
 
 interface Host {
   notice: string;
@@ -20,6 +22,8 @@ export async function showEarlierDays(
 ): Promise<void> {
   const { keeper, renderRoot: root } = host;
   const { id, shelf } = keeper;
+  // Asked for from the list: what is shown over the page is no place of its own to come back to.
+  history.replaceState(history.state, '', location.hash.replace(DAYS, ''));
   const list = await keeper.versions();
   root.querySelector('wk-days')?.remove();
   const days: WkDays = document.createElement('wk-days');

@@ -1,60 +1,15 @@
-/** What the store needs from this page: tables of the build, weather fetched when it is named, a worker for draws. */
-import { notebookWinters } from '../model/weather/notebookWinters.ts';
-import { CHOICE_OPTIONS } from '../notebook/choiceOptions.ts';
-import { readNotebook } from '../notebook/read.ts';
-import type { Engine } from '../store/open.ts';
-import { loadTables } from '../tables/load.ts';
-import type { Climate } from '../tables/weatherJoin.ts';
-import type { Problem } from '../units/problem.ts';
-import { dataFiles, loadWeatherFile, weatherFiles } from './data.ts';
+/** The same as reads any text, with the tables whole and a worker for draws: what stands behind an open notebook. */
+import numbers from 'virtual:ahead/tables';
+import words from 'virtual:ahead/words';
+import type { WholeEngine } from '../store/engine.ts';
+import { tablesOf } from '../tables/packed.ts';
+import { readerEngine } from './readerEngine.ts';
 import { startExplorer } from './startExplorer.ts';
 
-/** The climates that are shipped, and about where they lie: data/weather/README.md. */
-const CLIMATES: readonly Climate[] = [
-  { file: 'balticHills.csv', label: 'hills inland of the Baltic', latitudeDeg: 57.8 },
-  { file: 'maritimeCoast.csv', label: 'a maritime coast of eastern Canada', latitudeDeg: 45.6 },
-  { file: 'atlanticGrassland.csv', label: 'wet grassland near the Atlantic', latitudeDeg: 53.4 },
-];
-
 export interface Started {
-  readonly engine: Engine;
-  /** What is wrong with the tables: a fault of the build, shown rather than hidden. */
-  readonly problems: readonly Problem[];
+  readonly engine: WholeEngine;
 }
 
-export function startEngine(): Started {
-  const { tables, problems } = loadTables(dataFiles, CHOICE_OPTIONS);
-  const texts = new Map<string, Promise<string | undefined>>();
-  /** A page cannot look beside a file on disk: it knows the shipped files, each fetched once, and what is in the text. */
-  const weatherText = (name: string) => {
-    const known = texts.get(name) ?? loadWeatherFile(`data/weather/${name.replace(/^.*\//, '')}`);
-    texts.set(name, known);
-    return known;
-  };
-  return {
-    engine: {
-      tables,
-      read: readNotebook,
-      winters: async ({ scenarios, file, weather }) => {
-        const { problems, ...winters } = await notebookWinters(
-          scenarios,
-          file,
-          async (name) => weather.get(name) ?? weatherText(name),
-        );
-        return { ...winters, problems: problems.map(whereToDrop) };
-      },
-      // A shipped name stays the shipped file's, or the notebook would mean something else without its days.
-      ownName: (name) => (weatherFiles.some((path) => path.endsWith(`/${name}`)) ? `own-${name}` : name),
-      climates: CLIMATES,
-      climateText: weatherText,
-      explorer: startExplorer(),
-    },
-    problems,
-  };
-}
-
-/** Beside the notebook is no place a page can look; what it can do is take the file. */
-const whereToDrop = (problem: Problem): Problem =>
-  problem.key === 'farm.weather.file'
-    ? { ...problem, todo: 'give the page the file under “Use your own weather”, or name one that is shipped' }
-    : problem;
+export const startEngine = (): Started => ({
+  engine: { ...readerEngine(), tables: tablesOf(numbers, words), explorer: startExplorer() },
+});

@@ -1,12 +1,17 @@
 /** Keeps the open notebook in this browser: where it can, from the first change on, and says at once where it cannot. */
+import build from 'virtual:ahead/build';
 import { type Autosave, autosave, type Saved } from '../store/autosave.ts';
 import { type Base, blocked } from '../store/base.ts';
+import type { WholeEngine } from '../store/engine.ts';
 import { type History, startHistory } from '../store/history.ts';
 import type { State } from '../store/journal.ts';
+import { findAhead, keepAhead, whenStill } from '../store/keptAhead.ts';
+import type { OpenNotebook } from '../store/opening.ts';
 import { lookAt, type Seen } from '../store/seen.ts';
 import { historyOf, type Kept, memoryShelf, newId, openShelf, type Shelf } from '../store/shelf.ts';
 import type { VersionEntry } from '../store/versions.ts';
-import { titleOf } from './examples.ts';
+import type { Ahead } from '../study/ahead.ts';
+import { titleOf } from './titles.ts';
 
 export interface KeeperTells {
   saved(saved: Saved): void;
@@ -35,6 +40,7 @@ export class Keeper {
   #onlyHere = false;
   #base: Base | undefined;
   #reading = false;
+  #unfollow: (() => void) | undefined;
 
   constructor(tells: KeeperTells) {
     this.#tells = tells;
@@ -60,6 +66,29 @@ export class Keeper {
   /** Remembers that this reader saw a version of a notebook; the one they saw before. */
   saw(id: string, text: string): Promise<Seen | undefined> {
     return this.#base ? lookAt(this.#base, id, text, Date.now()) : Promise.resolve(undefined);
+  }
+
+  /** What a kept text says, where this build has read it before. */
+  async ahead({ id, text }: Kept): Promise<Ahead | undefined> {
+    const of = { id, text, build };
+    return this.#base && findAhead(this.#base, of).catch(() => undefined);
+  }
+
+  /** Reads the open notebook ahead for the next time, whenever it stands still. */
+  follow(open: OpenNotebook, reader: () => Promise<WholeEngine>): void {
+    this.#unfollow?.();
+    this.#unfollow = whenStill(open, async (notebook) => {
+      const { id } = this;
+      if (id === undefined || !this.#base || this.#reading) return;
+      const of = { id, text: notebook.text, build };
+      try {
+        if (await findAhead(this.#base, of)) return;
+        const ahead = await (await reader()).ahead?.(notebook);
+        if (ahead && this.id === id) await keepAhead(this.#base, of, ahead);
+      } catch {
+        // The next time it is read as any other text.
+      }
+    });
   }
 
   /** Somebody else's is open: what is tried on it is not kept. */
@@ -142,6 +171,7 @@ export class Keeper {
     this.#leaving = true;
     commit();
     this.#leaving = false;
+    this.#unfollow?.();
     const save = this.#save;
     this.#save = this.#first = this.#last = this.id = undefined;
     const lost = await save?.stop();

@@ -1,36 +1,16 @@
-/** What can be done with the kept notebooks from the list of them. */
+/** What can be done with the kept notebooks from the list of them: fetched when it is done. */
 
-import type { KeptAct, KeptEntry } from '../elements/page/wk-kept.ts';
+import type { KeptAct } from '../elements/page/wk-kept.ts';
 import { offer } from '../elements/parts/offer.ts';
 import { decodeNotebook, MAX_BYTES } from '../notebook/decode.ts';
 import { setInput } from '../notebook/write.ts';
-import { fileNameOf, unzip, zipOf } from '../store/bundle.ts';
+import { unzip, zipOf } from '../store/bundle.ts';
 import { checksum } from '../store/checksum.ts';
 import { push, startHistory } from '../store/history.ts';
-import { historyOf, type Kept, newId, type Removed, type Shelf } from '../store/shelf.ts';
+import { historyOf, newId, type Shelf } from '../store/shelf.ts';
 import type { Problem } from '../units/problem.ts';
-import { titleOf } from './examples.ts';
-import { keptHref } from './routes.ts';
-
-/** Newest first. */
-export async function keptEntries(shelf: Shelf): Promise<KeptEntry[]> {
-  const list = await shelf.list();
-  return [...list]
-    .sort((a, b) => b.saved - a.saved)
-    .map(({ id, title, saved, file }) => ({
-      id,
-      href: keptHref(id),
-      title,
-      note: `changed ${new Date(saved).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}${file === undefined ? '' : `, from the file ${file}`}`,
-    }));
-}
-
-export interface Done {
-  readonly problems?: readonly Problem[];
-  readonly words?: string;
-  /** What was deleted and can be brought back. */
-  readonly removed?: Removed;
-}
+import { type Done, gone } from './kept.ts';
+import { titleOf } from './titles.ts';
 
 export async function actOnKept(shelf: Shelf, act: KeptAct): Promise<Done> {
   if (act.act === 'copy') {
@@ -72,19 +52,6 @@ async function rename(shelf: Shelf, id: string, title: string, parted = false): 
     };
   }
 }
-
-export const gone = (id: string): Problem => ({
-  what: 'this browser no longer keeps that notebook',
-  file: id,
-  todo: 'open its file instead',
-});
-
-export const keepsNothing = (found: string): Problem => ({
-  what: 'this browser keeps nothing here: what you change lasts until this page is closed',
-  file: 'storage',
-  found,
-  todo: 'save each notebook as a file, or leave the private window',
-});
 
 /** Puts every kept notebook into one file of the keeper's. */
 export async function exportAll(shelf: Shelf): Promise<Done> {
@@ -157,9 +124,3 @@ export async function keepText(shelf: Shelf, file: string, text: string): Promis
   await shelf.put(id, state, { revision: 0, from: [sum] }, { file });
   return id;
 }
-
-export function download(text: string, file: string): void {
-  offer(new Blob([text], { type: 'text/markdown' }), file.endsWith('.md') ? file : `${file}.md`);
-}
-
-export const fileFor = (kept: Pick<Kept, 'file' | 'title'>): string => kept.file ?? fileNameOf(kept.title);

@@ -1,5 +1,5 @@
-/** All that an open notebook needs: fetched when the first one is opened, so that the list of notebooks shows at once. */
+/** What an open notebook needs for its first cards: fetched when the first one is opened. */
 import '../elements/page/wk-page.ts';
 
-export { openNotebook } from '../store/open.ts';
-export { startEngine } from './engine.ts';
+export { openWith } from '../store/opening.ts';
+export { firstEngine } from './firstEngine.ts';

@@ -1,16 +1,14 @@
 /** What is said of keeping, above an open notebook. */
 import { html, type TemplateResult } from 'lit';
-import { fileNameOf } from '../store/bundle.ts';
+import { fileNameOf } from '../store/fileName.ts';
 import type { State } from '../store/journal.ts';
-import { formatProblem, type Problem } from '../units/problem.ts';
-import { download } from './library.ts';
+import { download } from './kept.ts';
 
 /** What is said first; `blocked` is why nothing can be kept. */
-export function firstNotice(blocked: string, notice: string, [fault]: readonly Problem[]): string {
-  if (blocked !== '')
-    return `This browser keeps nothing here (${blocked}): what you change is lost when this page is closed.`;
-  return notice === '' && fault ? `The tables of this build are at fault: ${formatProblem(fault)}` : notice;
-}
+export const firstNotice = (blocked: string, notice: string): string =>
+  blocked === ''
+    ? notice
+    : `This browser keeps nothing here (${blocked}): what you change is lost when this page is closed.`;
 
 /** A notebook was left with changes that could not be kept. */
 export function rescue({ title, history: { now } }: State, done: () => void): TemplateResult {

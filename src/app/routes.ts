@@ -1,19 +1,17 @@
 /** What the address asks for. Everything stands after `#`, so that no server hears of it. */
-import { fromLink } from '../store/link.ts';
+import { isLink } from '../store/linkMarks.ts';
 
 export type Route =
   | { readonly to: 'home' }
   | { readonly to: 'begin' }
   | { readonly to: 'example'; readonly name: string }
   | { readonly to: 'kept'; readonly id: string }
-  | { readonly to: 'shared'; readonly text: string }
-  | { readonly to: 'damaged'; readonly problem: string };
+  /** A whole notebook: what unfolds it is fetched then. */
+  | { readonly to: 'shared'; readonly link: string };
 
 export function routeOf(fragment: string): Route {
-  const link = fromLink(fragment);
-  if (link)
-    return 'text' in link ? { to: 'shared', text: link.text } : { to: 'damaged', problem: link.problem };
-  const [, kind, name] = /^#?(example|kept)=(.+)$/.exec(fragment) ?? [];
+  if (isLink(fragment)) return { to: 'shared', link: fragment };
+  const [, kind, name] = /^#?(example|kept)=([^&]+)(?:&days)?$/.exec(fragment) ?? [];
   if (kind === 'example') return { to: 'example', name: decode(name) };
   if (kind === 'kept') return { to: 'kept', id: decode(name) };
   return { to: fragment === BEGIN ? 'begin' : 'home' };
@@ -23,6 +21,9 @@ export function routeOf(fragment: string): Route {
 export const BEGIN = '#begin';
 export const exampleHref = (name: string) => `#example=${encodeURIComponent(name)}`;
 export const keptHref = (id: string) => `#kept=${encodeURIComponent(id)}`;
+/** The same with its earlier days over it; they are asked for once, and then the address is that of the notebook. */
+export const DAYS = /&days$/;
+export const daysHref = (id: string) => `${keptHref(id)}&days`;
 
 function decode(text: string): string {
   try {

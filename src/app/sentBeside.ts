@@ -1,7 +1,7 @@
 /** What was sent to this reader: said above the open notebook, only read until it is made theirs. */
 import { html, nothing, type TemplateResult } from 'lit';
 import type {} from '../elements/page/wk-asked.ts';
-import type { OpenNotebook } from '../store/open.ts';
+import type { OpenNotebook } from '../store/opening.ts';
 import type { Sent } from './asked.ts';
 import type { Keeper } from './keeper.ts';
 import { keptHref } from './routes.ts';

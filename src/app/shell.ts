@@ -8,37 +8,29 @@ import type { Saved } from '../store/autosave.ts';
 import { type Base, browserBase } from '../store/base.ts';
 import { push } from '../store/history.ts';
 import type { State } from '../store/journal.ts';
-import type { OpenNotebook } from '../store/open.ts';
-import type { Kept, Shelf } from '../store/shelf.ts';
+import type { OpenNotebook } from '../store/opening.ts';
+import type { Shelf } from '../store/shelf.ts';
 import type { Problem } from '../units/problem.ts';
 import { barState } from './barState.ts';
 import type { Beginning } from './begin.ts';
-import { copyLink, identified } from './copyLink.ts';
-import { EXAMPLES, titleOf } from './examples.ts';
+import { EXAMPLES } from './examples.ts';
 import { Keeper } from './keeper.ts';
-import {
-  actOnKept,
-  type Done,
-  download,
-  exportAll,
-  fileFor,
-  gone,
-  importFiles,
-  keepFile,
-  keepsNothing,
-  keptEntries,
-} from './library.ts';
+import { type Done, fileFor, gone, keepsNothing, keptEntries } from './kept.ts';
 import { listen } from './listen.ts';
 import { firstNotice, rescue, standIn } from './notices.ts';
 import { type Page, partsOnce } from './parts.ts';
-import { BEGIN, exampleHref, keptHref, routeOf } from './routes.ts';
+import { type Ready, readyExample, readyKept, readyText } from './ready.ts';
+import { BEGIN, DAYS, exampleHref, keptHref, routeOf } from './routes.ts';
 import { keepScroll, type ScrollKeeper } from './scroll.ts';
 import { SentBeside } from './sentBeside.ts';
 import { shellStyle } from './shellStyle.ts';
 import { TextBeside } from './textBeside.ts';
+import { titleOf } from './titles.ts';
 import { followTyping } from './typing.ts';
 import { undoKey } from './undoKey.ts';
 
+/** What is done with kept notebooks: fetched when it is done. */
+const library = () => import('./library.ts');
 /** Leaving waits this long for the shelf, so that a list shows what was just changed. */
 const LEAVE_MS = 1500;
 
@@ -137,16 +129,23 @@ export class WkShell extends LitElement {
     this.addEventListener('wk-act', (event) => this.#act((event as CustomEvent<BarAct>).detail));
     this.addEventListener('wk-file', (event) => void this.#file((event as CustomEvent<File>).detail));
     this.addEventListener('wk-kept', (event) =>
-      this.#withList((shelf) => actOnKept(shelf, (event as CustomEvent<KeptAct>).detail)),
+      this.#withList(async (shelf) =>
+        (await library()).actOnKept(shelf, (event as CustomEvent<KeptAct>).detail),
+      ),
     );
     this.addEventListener('wk-line', ({ detail }) => void this.#beside.goTo(detail.line));
     this.addEventListener('wk-kept-undo', () => {
       const { removed } = this.done;
       if (removed) void this.#withList((shelf) => shelf.restore(removed).then(() => ({})));
     });
-    this.addEventListener('wk-export', () => void this.#withList(exportAll));
+    this.addEventListener(
+      'wk-export',
+      () => void this.#withList(async (shelf) => (await library()).exportAll(shelf)),
+    );
     this.addEventListener('wk-import', (event) =>
-      this.#withList((shelf) => importFiles(shelf, (event as CustomEvent<File[]>).detail)),
+      this.#withList(async (shelf) =>
+        (await library()).importFiles(shelf, (event as CustomEvent<File[]>).detail),
+      ),
     );
   }
 
@@ -206,27 +205,30 @@ export class WkShell extends LitElement {
     if (mine !== this.#version) return;
     if (route.to === 'example') {
       const example = EXAMPLES.find(({ name }) => name === route.name);
-      if (example) return this.#start(example.text, example.file, undefined);
+      if (example) return this.#start(readyExample(example, this.#parts));
       this.problems = [
         { what: 'there is no such worked example', file: route.name, todo: 'choose one from the list' },
       ];
     } else if (route.to === 'shared') {
-      return this.#start(route.text, 'shared.md', undefined, '', true);
+      const { fromLink } = await import('../store/link.ts');
+      const link = fromLink(route.link);
+      if (mine !== this.#version) return;
+      if (link && 'text' in link)
+        return this.#start(readyText(link.text, 'shared.md', { ...this.#with, sent: true }));
+      this.problems = [{ what: link?.problem ?? 'The link holds no notebook.', file: 'link' }];
     } else if (route.to === 'begin') {
       this.loading = true;
-      const page = await this.#fetched(() => import('./begin.ts'));
+      const page = await this.#fetched(Promise.all([import('./begin.ts'), this.#parts.started()]));
       if (!page || mine !== this.#version) return;
       this.loading = false;
-      this.beginning = page.more.beginning(page.started);
+      this.beginning = page[0].beginning(page[1]);
       return;
-    } else if (route.to === 'damaged') {
-      this.problems = [{ what: route.problem, file: 'link' }];
     } else if (route.to === 'kept') {
       const found = await this.keeper.shelf.get(route.id).catch(() => undefined);
       if (mine !== this.#version) return;
       const sent = route.id === this.#opened;
       this.#opened = '';
-      if (found) return this.#start(found.text, fileFor(found), found, '', sent);
+      if (found) return this.#start(readyKept(found, { file: fileFor(found), sent, ...this.#with }));
       this.problems = [gone(route.id)];
     }
     if (this.keeper.blocked !== '') this.problems = [...this.problems, keepsNothing(this.keeper.blocked)];
@@ -249,35 +251,39 @@ export class WkShell extends LitElement {
   }
 
   /** What is said and nothing where a part cannot be fetched. */
-  async #fetched<More>(more?: () => Promise<More>) {
+  async #fetched<Part>(parts: Promise<Part>): Promise<Part | undefined> {
     const mine = this.#version;
-    return this.#parts(more).catch((error) => {
+    return parts.catch((error) => {
       if (mine === this.#version) this.unfetched = error instanceof Error ? error.message : String(error);
       return undefined;
     });
   }
 
-  async #start(text: string, file: string, kept: Kept | undefined, notice = '', sent = false): Promise<void> {
+  get #with() {
+    return { parts: this.#parts, keeper: this.keeper };
+  }
+
+  async #start(getReady: Promise<Ready>, notice = ''): Promise<void> {
     const mine = ++this.#version;
     this.loading = true;
     this.unfetched = '';
-    const page = await this.#fetched(sent ? () => import('./asked.ts') : undefined);
-    if (!page || mine !== this.#version) return;
-    const { openNotebook, started, more } = page;
+    const ready = await this.#fetched(getReady);
+    if (!ready || mine !== this.#version) return;
+    const { text, file, page, engine, kept, found } = ready;
     const { keeper } = this;
-    const found = await more?.sentHere(text, file, { keeper, engine: started.engine, kept });
-    if (mine !== this.#version) return;
     this.loading = false;
-    this.problems = started.problems;
+    this.problems = [];
     this.saved = undefined;
     this.#title = titleOf(text) ?? file;
-    const open = openNotebook(text, file, started.engine, {
+    const open = page.openWith(text, file, engine, {
       before: keeper.begin(text, file, kept, found?.setting.link),
       changed: (now) => keeper.note(now, this.#sent.writes),
     });
-    this.notice = firstNotice(keeper.blocked, notice, started.problems);
+    this.notice = firstNotice(keeper.blocked, notice);
     this.#sent.sent = found;
     this.open = open;
+    keeper.follow(open, this.#parts.reader);
+    if (DAYS.test(location.hash)) this.#act('days');
   }
 
   #leave(): Promise<void> {
@@ -295,7 +301,8 @@ export class WkShell extends LitElement {
   /** A file is kept at once, so that it is still open after a reload. */
   async #file(file: File): Promise<void> {
     await this.#ready;
-    const kept = await keepFile(this.keeper.shelf, file).catch((error) => ({
+    const keeping = library().then(({ keepFile }) => keepFile(this.keeper.shelf, file));
+    const kept = await keeping.catch((error) => ({
       problem: { what: 'the file could not be kept in this browser', file: file.name, found: String(error) },
     }));
     if ('id' in kept) {
@@ -315,9 +322,7 @@ export class WkShell extends LitElement {
     if (id !== undefined) location.hash = keptHref(id);
     else
       await this.#start(
-        beginning?.whole(text) ?? text,
-        'my-farm.md',
-        undefined,
+        readyText(beginning?.whole(text) ?? text, 'my-farm.md', this.#with),
         'Not kept in this browser: save it as a file.',
       );
   }
@@ -332,19 +337,16 @@ export class WkShell extends LitElement {
     else if (act === 'days') void this.#days(open);
     else if (act === 'print') this.renderRoot.querySelector('wk-page')?.printWhole();
     else if (act === 'units') this.system = this.#system === 'us' ? 'metric' : 'us';
-    else if (act === 'save') {
-      download(this.keeper.id === undefined ? open.text.value : identified(open), open.file);
-      this.keeper.saved();
-    } else
-      void copyLink(identified(open)).then((words) => {
-        this.notice = words;
+    else
+      void this.#fetched(import('./copyLink.ts')).then(async (sending) => {
+        this.notice = (await sending?.send(act, open, this.keeper)) ?? this.notice;
       });
   }
 
   async #days(open: OpenNotebook): Promise<void> {
-    const page = await this.#fetched(() => import('./earlierDays.ts'));
-    if (!page || this.open !== open) return;
-    await page.more.showEarlierDays(this, open, page.started.engine, this.#system);
+    const both = await this.#fetched(Promise.all([import('./earlierDays.ts'), this.#parts.started()]));
+    if (!both || this.open !== open) return;
+    await both[0].showEarlierDays(this, open, both[1].engine, this.#system);
   }
 
   get #system(): 'metric' | 'us' {

@@ -1,7 +1,7 @@
 /** The text beside the page: its editor is fetched when it is opened for the first time. */
 import { html, nothing, type TemplateResult } from 'lit';
 import type {} from '../elements/parts/wk-text.ts';
-import type { OpenNotebook } from '../store/open.ts';
+import type { OpenNotebook } from '../store/opening.ts';
 import type { Typing } from './typing.ts';
 
 interface Host {

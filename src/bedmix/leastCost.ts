@@ -14,6 +14,7 @@ import {
   linesOf,
   type MixMaterial,
   type MixQuestion,
+  type MixWeek,
 } from './lines.ts';
 
 export interface MixedWeek {
@@ -77,6 +78,36 @@ export function cheapestMix(question: MixQuestion): MixAnswer {
   };
 }
 
+/**
+ * A given bed, `kgPerDay` of each material all winter, by the same sums: what it comes to over all weeks together, and the
+ * limits it does not keep.
+ */
+export function givenMix(
+  question: MixQuestion,
+  kgPerDay: readonly number[],
+): { readonly winter: MixedWeek; readonly broken: readonly LimitName[] } {
+  const kinds = kindsOf(question.weeks);
+  const amounts = new Map(
+    kinds.flatMap((kind) => kgPerDay.map((kg, k) => [amountName(kind, k), kg * kind.week.days] as const)),
+  );
+  const broken = linesOf(question, kinds).filter((line) => {
+    const over = sumOf(line, amounts) - line.bound;
+    return (line.least ? -over : over) > CLOSE * line.scale;
+  });
+  const whole = question.weeks.reduce(
+    (sum, week) =>
+      Object.fromEntries(
+        Object.entries(sum).map(([name, value]) => [name, value + week[name as keyof MixWeek]]),
+      ) as unknown as MixWeek,
+  );
+  const winter = layerOf(
+    question,
+    kgPerDay.map((kg) => kg * whole.days),
+    whole,
+  );
+  return { winter, broken: [...new Set(broken.map(({ limit }) => limit))] };
+}
+
 /** The same mix for a longer or shorter week. */
 function lasting(week: MixedWeek, times: number): MixedWeek {
   return times === 1 ? week : { ...week, kg: week.kg.map((kg) => kg * times), cost: week.cost * times };
@@ -129,13 +160,16 @@ const isTight = (line: Line, amounts: ReadonlyMap<string, number>) =>
   Math.abs(sumOf(line, amounts) - line.bound) <= CLOSE * line.scale;
 
 /** The state of a week's layer under given amounts. */
-function weekOf(
-  { materials, limits }: MixQuestion,
-  amounts: ReadonlyMap<string, number>,
-  kind: Kind,
-): MixedWeek {
-  const { week } = kind;
-  const kg = materials.map((_, k) => amounts.get(amountName(kind, k)) ?? 0);
+function weekOf(question: MixQuestion, amounts: ReadonlyMap<string, number>, kind: Kind): MixedWeek {
+  return layerOf(
+    question,
+    question.materials.map((_, k) => amounts.get(amountName(kind, k)) ?? 0),
+    kind.week,
+  );
+}
+
+/** Cost, moisture and C:N of what falls in a week with `kg` of each material laid to it, as it lies. */
+function layerOf({ materials, limits }: MixQuestion, kg: readonly number[], week: MixWeek): MixedWeek {
   const total = (start: number, of: (material: MixMaterial) => number) =>
     materials.reduce((sum, material, k) => sum + kg[k] * of(material), start);
   const dry = total(week.dryMatterKg, (m) => 1 - m.moistureFraction) * (1 - limits.dryMatterLossFraction);

@@ -2,7 +2,7 @@
 
 import { absorbencyAtMoisture } from '../model/bed/absorbency.ts';
 import type { ResultName, Values } from '../model/quantities.ts';
-import type { Override } from '../notebook/schema.ts';
+import type { Override, Scenario } from '../notebook/schema.ts';
 import type { Run } from '../study/evaluate.ts';
 import { pricesFor } from '../tables/priceIndex.ts';
 import { type Binding, bindingOf } from './binding.ts';
@@ -12,6 +12,12 @@ export interface BeddingQuestion extends MixQuestion {
   readonly binds: readonly Binding[];
   /** Materials left out because neither the keeper nor the price table says what they cost. */
   readonly unpriced: readonly string[];
+  /** Own hours a tonne takes, in the order of the materials; they are in its cost. */
+  readonly hoursPerTonne?: readonly number[];
+  /** The bed as the notebook has it, kg a day in the order of the materials; null where it strews what has no price here. */
+  readonly asWritten?: readonly number[] | null;
+  /** Wettest chips that still make a bed, by the check on them. */
+  readonly chipMoistureMost?: number;
 }
 
 /**
@@ -49,6 +55,7 @@ export function beddingQuestion(
     const hours = item.machineHoursPerTonne ?? (item.own ? of('HoursPerTonne') : 0);
     return {
       material: item.material,
+      hoursPerTonne: hours,
       stockKg: item.tonnes * 1000,
       moistureFraction,
       carbonFraction: of('CarbonFraction'),
@@ -62,14 +69,18 @@ export function beddingQuestion(
       ),
       own: item.own,
       costPerTonne: (cash ?? Number.NaN) + hours * farm.money.labourPerHour,
-    } satisfies MixMaterial & { immobilisationKgPerKg: number };
+    } satisfies MixMaterial & { immobilisationKgPerKg: number; hoursPerTonne: number };
   });
 
   const whole = Math.floor(days / 7);
   const weeks = Array.from({ length: whole }, () => weekly(values, days, 7, row));
   if (days > whole * 7) weeks.push(weekly(values, days, days - whole * 7, row));
+  const materials = known.filter(({ costPerTonne }) => Number.isFinite(costPerTonne));
   return {
-    materials: known.filter(({ costPerTonne }) => Number.isFinite(costPerTonne)),
+    materials,
+    hoursPerTonne: materials.map(({ hoursPerTonne }) => hoursPerTonne),
+    asWritten: asWritten(scenario, materials, (1000 * (values.beddingTonnes ?? 0)) / days),
+    chipMoistureMost: row('chipMoistureFraction'),
     weeks,
     limits: {
       moistureMost: row('mixMoistureMost'),
@@ -90,6 +101,21 @@ export function beddingQuestion(
     }),
     unpriced,
   };
+}
+
+/** The scenario's own mix; a material of it that is listed twice is taken from the first. Null where one has no price. */
+function asWritten(
+  { bed }: Scenario,
+  materials: readonly MixMaterial[],
+  kgPerDay: number,
+): readonly number[] | null {
+  const out = materials.map(() => 0);
+  for (const { material, share } of bed.mix) {
+    const at = materials.findIndex((each) => each.material === material);
+    if (at < 0 && share > 0) return null;
+    if (at >= 0) out[at] += share * kgPerDay;
+  }
+  return out;
 }
 
 /** What a question lacks a number for, in the tables' names; an empty list means it can be asked. */

@@ -16,7 +16,7 @@ export function keyOfTarget(on: NoteTarget): string {
       ? [on.quantity, on.scenario]
       : on.kind === 'figure'
         ? [on.cell, on.nth]
-        : [on.kind === 'words' ? on.begin : on.id];
+        : [on.kind === 'words' ? on.begin : on.kind === 'page' ? on.section : on.id];
   return JSON.stringify([on.kind, ...parts]);
 }
 

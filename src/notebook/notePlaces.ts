@@ -2,8 +2,7 @@
 import type { Problem } from '../units/problem.ts';
 import { CELL_WORDS } from './cellWords.ts';
 import { keyOfTarget } from './noteMerge.ts';
-import type { Note, NoteTarget } from './noteSchema.ts';
-import { MOST_BEGIN } from './noteSchema.ts';
+import { MOST_BEGIN, type Note, type NoteTarget, type PageSection } from './noteSchema.ts';
 import { type BodyPart, partsOf } from './parts.ts';
 import type { Notebook } from './read.ts';
 
@@ -17,6 +16,8 @@ export interface PlacedNotes {
   /** By the place of a paragraph or cell, as `partsOf` counts them. */
   readonly parts: ReadonlyMap<number, readonly Thread[]>;
   readonly numbers: readonly Thread[];
+  /** By what the page puts round the text. */
+  readonly page: ReadonlyMap<PageSection, readonly Thread[]>;
   /** What they stood on is no longer there. */
   readonly lost: readonly Thread[];
 }
@@ -87,12 +88,17 @@ export function placeNotes(
   const names = new Set(scenarios.map(({ name }) => name));
   const placed = new Map<number, Thread[]>();
   const numbers: Thread[] = [];
+  const page = new Map<PageSection, readonly Thread[]>();
   const lost: Thread[] = [];
   for (const thread of threadsOf(readerNotes)) {
     const { on } = thread.note;
     if (on.kind === 'number') {
       if (names.has(on.scenario) && known(on.quantity)) numbers.push(thread);
       else lost.push(thread);
+      continue;
+    }
+    if (on.kind === 'page') {
+      page.set(on.section, [...(page.get(on.section) ?? []), thread]);
       continue;
     }
     const place =
@@ -104,14 +110,26 @@ export function placeNotes(
     if (place === undefined) lost.push(thread);
     else placed.set(place, [...(placed.get(place) ?? []), thread]);
   }
-  return { parts: placed, numbers, lost };
+  return { parts: placed, numbers, page, lost };
 }
+
+/** What each section of the page is called in a sentence. */
+export const SECTION_WORDS: Readonly<Record<PageSection, string>> = {
+  answer: 'the answer',
+  cards: 'the cards',
+  ledger: 'where each nutrient went',
+  compare: 'the scenarios side by side',
+  checks: 'the limits checked',
+  cautions: 'the cautions',
+  sources: 'the sources',
+};
 
 /** What a note stands on, in words; `label` names a quantity. */
 export function targetWords(on: NoteTarget, label: (quantity: string) => string): string {
   if (on.kind === 'number') return `${label(on.quantity)}, ${on.scenario}`;
   if (on.kind === 'figure')
     return `the figure “${CELL_WORDS[on.cell].name}”${on.nth > 1 ? `, number ${on.nth} of its kind` : ''}`;
+  if (on.kind === 'page') return SECTION_WORDS[on.section];
   if (on.kind === 'words')
     return `the words “${on.begin.length > 60 ? `${on.begin.slice(0, 59)}…` : on.begin}”`;
   return 'a note that is not here';

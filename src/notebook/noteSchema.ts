@@ -19,6 +19,18 @@ const line = z
   .max(MOST_NAME)
   .regex(/^(?!\s*$)\P{Cc}+$/u);
 
+/** What the page puts round the text by itself, which a note can stand on all the same. */
+export const PAGE_SECTIONS = [
+  'answer',
+  'cards',
+  'ledger',
+  'compare',
+  'checks',
+  'cautions',
+  'sources',
+] as const;
+export type PageSection = (typeof PAGE_SECTIONS)[number];
+
 /** Who asks or writes: one line. */
 export const nameSchema = line;
 
@@ -42,6 +54,10 @@ const noteTargetSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('words').describe('A paragraph'),
     begin: z.string().min(1).max(MOST_BEGIN).describe('The words it begins with, as they are written'),
+  }),
+  z.strictObject({
+    kind: z.literal('page').describe('What the page puts round the text'),
+    section: z.enum(PAGE_SECTIONS),
   }),
   z.strictObject({
     kind: z.literal('note').describe('Another note, which this one answers'),

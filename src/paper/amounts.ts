@@ -1,20 +1,20 @@
 /** Amounts as a lender reads them: estimates with few digits, agreed sums whole, bills to the cent. */
 
 import { type Reading, show } from '../plots/reading.ts';
-import { formatNumber, formatRange } from '../units/format.ts';
+import { formatRange, formatWhole } from '../units/format.ts';
 
 const MINUS = '−';
 
 /** "294 343": a sum that is agreed or added up, in whole units; a dash where there is none. */
 export function whole(value: number | null | undefined): string {
   if (value === null || value === undefined || !Number.isFinite(value)) return '–';
-  return formatNumber(Math.round(value) + 0, '', { digits: 15 });
+  return formatWhole(value);
 }
 
 /** "13 426.56", for lines that must add up. */
 export function cents(value: number): string {
   const [units, part] = Math.abs(value).toFixed(2).split('.');
-  return `${value < 0 ? MINUS : ''}${formatNumber(Number(units), '', { digits: 15 })}.${part}`;
+  return `${value < 0 ? MINUS : ''}${formatWhole(Number(units))}.${part}`;
 }
 
 /** An estimate with its currency, three digits. */

@@ -53,7 +53,7 @@ function asked(report: Report): string {
         `${name}, ${sum(amount, reading)} at ${percent(rate)} over ${years} years${kind === 'straightLine' ? ' in equal parts of principal' : ''}${graceYears > 0 ? `, the first ${graceYears === 1 ? 'year' : `${graceYears} years`} interest only` : ''}`,
     ),
     ...((result.values.grantUsed ?? 0) > 0 ? [`a grant of ${sum(result.values.grantUsed, reading)}`] : []),
-    `own money of ${sum(own, reading)}`,
+    `own money of ${sum(own, reading)}${unforeseen !== null && unforeseen > 0.5 && own !== null && own > unforeseen + 0.5 ? `, of it ${sum(own - unforeseen, reading)} for the lines of the bill` : ''}`,
   ];
   const works =
     unforeseen === null
@@ -123,7 +123,9 @@ function covered(report: Report): string {
   const thin = stress
     .flatMap((row) => {
       const outcome = row.outcomes.find(({ name }) => name === result.name);
-      return outcome?.debtServiceCover == null ? [] : [{ row, cover: outcome.debtServiceCover }];
+      return outcome?.debtServiceCover == null || outcome.lacks !== null
+        ? []
+        : [{ row, cover: outcome.debtServiceCover }];
     })
     .sort((a, b) => a.cover - b.cover)[0];
   const bad = thin

@@ -5,7 +5,7 @@ import { capital, moneyOf, show } from '../plots/reading.ts';
 import { rangeText } from '../plots/tornado.ts';
 import type { Run } from '../study/evaluate.ts';
 import type { Basis, Source } from '../tables/coefficient.ts';
-import { percent, sum } from './amounts.ts';
+import { percent, sum, whole } from './amounts.ts';
 import { type Html, html, tableOf } from './html.ts';
 import { priceWords } from './priceYears.ts';
 import { dayText, type Report } from './report.ts';
@@ -161,7 +161,7 @@ function terms({ proposal: { result, index }, run, reading, draws }: Report): Ht
     `Winter from ${dayText(winter.start)} to ${dayText(winter.end)}; weather: ${run.weather[run.weatherIndex[index]].label}.`,
     `Prices: ${priceWords(run, index)}`,
     draws
-      ? `Spans from ${draws.count} draws (seed ${draws.seed}), every number with a range drawn at once, the same for every system.`
+      ? `Spans from ${whole(draws.count)} draws (seed ${draws.seed}), every number with a range drawn at once, the same for every system.`
       : 'No draws were made: figures stand without spans.',
   ];
   return html`<ul class="terms">${rates.map((text) => html`<li>${text}</li>`)}</ul>`;

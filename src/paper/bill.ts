@@ -4,7 +4,7 @@ import { NOTEBOOK_PRICES } from '../model/works/bill.ts';
 import { show } from '../plots/reading.ts';
 import type { BillRow } from '../study/billRow.ts';
 import { houseWords } from '../study/houseCost.ts';
-import { cents, span, sum } from './amounts.ts';
+import { cents, span, sum, whole } from './amounts.ts';
 import { type Budget, budgetOf } from './budget.ts';
 import { type Html, html, tableOf } from './html.ts';
 import { indexWords } from './priceYears.ts';
@@ -46,7 +46,7 @@ export function unforeseenWords(
 ): string {
   if (unforeseen === null || cash === null || lines === null)
     return 'Nothing is set aside for the unforeseen: without draws nothing says how much.';
-  return `The budget is P80: in 80 of 100 of the ${draws?.count} draws the cash for the works comes to no more than ${sum(cash, reading)}. The unforeseen is that less the lines in cash, ${sum(lines, reading)}; it covers prices and quantities within their ranges, not what the bill leaves out. All other figures rest on the lines alone.`;
+  return `The budget is P80: in 80 of 100 of the ${whole(draws?.count)} draws the cash for the works comes to no more than ${sum(cash, reading)}. The unforeseen is that less the lines in cash, ${sum(lines, reading)}; it covers prices and quantities within their ranges, not what the bill leaves out. All other figures rest on the lines alone.`;
 }
 
 export function billSection(report: Report): Html {

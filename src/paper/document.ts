@@ -7,6 +7,7 @@ import { cautionsSection, leftOutSection } from './cautions.ts';
 import { financeSection, moneySection } from './finance.ts';
 import { gainsSection } from './gains.ts';
 import { type Html, html, made } from './html.ts';
+import { notesSection } from './notes.ts';
 import { otherSheds, proposalSection } from './proposal.ts';
 import type { Report } from './report.ts';
 import { stressSection } from './stress.ts';
@@ -34,7 +35,8 @@ export function paperDocument(report: Report, paper: Paper): string {
     ${otherSheds(report)}
     ${cautionsSection(report)}
     ${leftOutSection(report)}
-    ${byHandSection(report)}`;
+    ${byHandSection(report)}
+    ${notesSection(report)}`;
   return `<!doctype html>\n${
     html`<html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${notebook.title}</title><style>${made(paperStyle(paper, notebook.title))}</style></head><body>${body}</body></html>`
       .markup

@@ -1,6 +1,7 @@
 /** What the lender's paper is written from: one evaluation, one proposal, and how sure its figures are. */
 
 import type { StressRow } from '../model/money/stress.ts';
+import type { Note } from '../notebook/noteSchema.ts';
 import type { Reading } from '../plots/reading.ts';
 import type { Run, ScenarioResult } from '../study/evaluate.ts';
 import type { MoneyCase } from '../study/moneyCase.ts';
@@ -16,6 +17,7 @@ export interface PaperNotebook {
   readonly invented: boolean;
   readonly units: Reading['system'];
   readonly draws: { readonly count: number; readonly seed: number };
+  readonly readerNotes?: readonly Note[];
 }
 
 export interface Report {

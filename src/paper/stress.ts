@@ -1,10 +1,22 @@
 /** What a bad time does to the case, and how bad it must get before the choice turns. */
-import { capital, moneyOf } from '../plots/reading.ts';
+import type { StressOutcome } from '../model/money/stress.ts';
+import { capital, moneyOf, type Reading } from '../plots/reading.ts';
 import { levelText, tornadoFigure } from '../plots/tornado.ts';
+import { formatDifference, readsTheSame } from '../units/format.ts';
 import { whole } from './amounts.ts';
 import { figureOf } from './figureOf.ts';
 import { type Html, html, tableOf } from './html.ts';
 import type { Report } from './report.ts';
+
+/** "+4 600": how far the net cost moves as the two are shown; "about 0" where it moves by less, a dash for what is not there. */
+export function changeText(outcome: StressOutcome | undefined, { plain }: Reading): string {
+  const { netCost = null, netCostChange = null, lacks = null } = outcome ?? {};
+  if (netCost === null || netCostChange === null || lacks !== null) return '–';
+  const usual = netCost - netCostChange;
+  if (netCostChange === 0) return '0';
+  if (readsTheSame(usual, netCost, 'money')) return 'about 0';
+  return `${netCostChange > 0 ? '+' : '−'}${formatDifference(usual, netCost, '', { plain })}`;
+}
 
 export function stressSection({
   stress,
@@ -20,9 +32,7 @@ export function stressSection({
       cells: [
         capital(row.label),
         levelText(row),
-        outcome?.netCostChange == null
-          ? '–'
-          : `${outcome.netCostChange > 0 ? '+' : ''}${round(outcome.netCostChange)}`,
+        changeText(outcome, reading),
         round(outcome?.gain ?? outcome?.netPresentValue),
         outcome?.debtServiceCover == null ? '–' : outcome.debtServiceCover.toFixed(2),
         outcome?.words ?? '',

@@ -8,6 +8,7 @@ import { hundredths } from '../uncertainty/sentences.ts';
 import { about, percent, span, sum } from './amounts.ts';
 import { type Html, html } from './html.ts';
 import type { Report } from './report.ts';
+import { changeText } from './stress.ts';
 
 interface SummaryLine {
   readonly head: string;
@@ -107,7 +108,7 @@ function earns({ proposal: { result, finance }, reading }: Report): string {
 function badTime({ proposal: { result, finance }, stress, reading }: Report): string {
   const rows = stress.flatMap((row) => {
     const outcome = row.outcomes.find(({ name }) => name === result.name);
-    return outcome && outcome.netCostChange !== null ? [{ row, outcome }] : [];
+    return outcome && outcome.netCostChange !== null && outcome.lacks === null ? [{ row, outcome }] : [];
   });
   if (rows.length === 0) return 'The stresses could not be run: a price or a term is missing.';
   const worst = [...rows].sort((a, b) => (b.outcome.netCostChange ?? 0) - (a.outcome.netCostChange ?? 0))[0];
@@ -118,7 +119,11 @@ function badTime({ proposal: { result, finance }, stress, reading }: Report): st
     thin && finance.debtServiceCover.value !== null
       ? ` Cover is thinnest, ${thin.outcome.debtServiceCover?.toFixed(2)}, with ${thin.row.label} by ${levelText(thin.row)}.`
       : '';
-  return `${cap(worst.row.label)} by ${levelText(worst.row)} costs most: ${about(worst.outcome.netCostChange, reading)} more a year.${cover} ${cap(worst.outcome.words.replace(/^(stays|is behind|does not)/, 'it $1'))}.`;
+  if (!((worst.outcome.netCostChange ?? 0) > 0))
+    return `None of the bad times tried makes a year dearer.${cover}`;
+  const turns = worst.outcome.words.replace(/^(stays|is behind|does not)/, `“${result.name}” $1`);
+  const more = `${reading.currency} ${changeText(worst.outcome, reading).replace('+', '')}`;
+  return `${cap(worst.row.label)} by ${levelText(worst.row)} costs most: ${more} more a year; ${turns}.${cover}`;
 }
 
 function besides({ proposal: { result, baseline }, results, reading }: Report): string {

@@ -1,12 +1,12 @@
 /** Two inputs against each other: which scenario is best where, by its letter, and by how much, by its shade. */
 
 import { axisX, axisY, dot, plot, rect, text } from '@observablehq/plot';
-import { ticks } from 'd3-array';
 import type { Better } from '../model/measures.ts';
 import { betterOf } from '../model/measures.ts';
 import type { ResultName } from '../model/quantities.ts';
 import { resultIn } from '../study/rows.ts';
 import type { Grid } from '../whatif/sweep.ts';
+import { axisIn } from './axes.ts';
 import { emptyFigure, type Figure } from './figure.ts';
 import { frame, leftMargin, overhang } from './frame.ts';
 import { GREYS, INK, scenarioColour } from './palette.ts';
@@ -161,8 +161,10 @@ function drawMap(
   const [edgeX, edgeY] = [edgesOf(acrossAt), edgesOf(downAt)];
   const height = Math.min(420, Math.max(240, width * 0.5));
   // The outer cells reach half a step beyond what was tried; the numbers on the axes do not.
-  const marked = (at: readonly number[], count: number) => ticks(at[0], at[at.length - 1], count);
-  const [ticksX, ticksY] = [marked(acrossAt, Math.max(2, Math.floor(width / 110))), marked(downAt, 6)];
+  const marked = ({ unit }: Grid['across'], at: readonly number[], count: number) =>
+    axisIn(unit, reading).places(at[0], at[at.length - 1], count);
+  const ticksX = marked(across, acrossAt, Math.max(2, Math.floor(width / 110)));
+  const ticksY = marked(down, downAt, 6);
   const margins = {
     marginLeft: leftMargin(ticksY.map((v) => saidValue(down, v, reading))),
     marginRight: overhang(saidValue(across, acrossAt[acrossAt.length - 1], reading)),

@@ -3,6 +3,7 @@ import { area, line, ticks } from 'd3';
 import { runningWorth } from '../model/money/cashTerms.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import type { CashBand } from '../uncertainty/cashBands.ts';
+import { formatWhole } from '../units/format.ts';
 import { emptyFigure, type PrintFigure } from './figure.ts';
 import { GREYS, looksOf } from './palette.ts';
 import { inWords, moneyOf, type Reading, show } from './reading.ts';
@@ -93,7 +94,7 @@ export function cashFlowFigure(
   return {
     finding,
     legend: series.map(({ scenario }, k) => ({ label: scenario, fill: colours[k] })),
-    caption: `${series[0].baseline === null ? 'Sum of' : 'Sum of the differences in'} cost, worth of nutrients, works and grant to date, each year discounted to today; before loans and tax. ${banded === undefined ? '' : `The shaded band spans what 8 of 10 of ${banded.toLocaleString('en').replace(',', '\u202F')} draws give, the dotted line is their middle. `}Money in ${moneyOf(reading)}.`,
+    caption: `${series[0].baseline === null ? 'Sum of' : 'Sum of the differences in'} cost, worth of nutrients, works and grant to date, each year discounted to today; before loans and tax. ${banded === undefined ? '' : `The shaded band spans what 8 of 10 of ${formatWhole(banded)} draws give, the dotted line is their middle. `}Money in ${moneyOf(reading)}.`,
     table: {
       caption: `Discounted sum to date, ${moneyOf(reading)}`,
       head: [

@@ -29,10 +29,12 @@ export function limitText(
   reading: Reading,
 ): string {
   const said = (number: number) => show(number, unit, reading).text;
+  // Hundredths at most, as the sentence behind it and the drawings say them: nobody builds by the millimetre.
+  const found = (number: number) => show(number, unit, reading, Math.abs(number) < 1 ? 2 : 3).text;
   const wants = wantsOf(id);
   // A limit that is broken by less than is shown would read as one that is kept.
   const broken = [limit, limitHigh].find(
-    (each) => each != null && value !== null && said(each) === said(value),
+    (each) => each != null && value !== null && said(each) === found(value),
   );
   const near =
     status === 'pass' || broken == null || value === null || value === broken
@@ -41,7 +43,7 @@ export function limitText(
         ? 'just over '
         : 'just under ';
   return [
-    value === null || unit === 'month' ? '' : `${near}${said(value)}`,
+    value === null || unit === 'month' ? '' : `${near}${found(value)}`,
     limit === null || wants === 'told'
       ? ''
       : wants === 'between'

@@ -4,8 +4,9 @@ import { axisX, barX, plot, ruleX, ruleY, text } from '@observablehq/plot';
 import type { ResultName } from '../model/quantities.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import { formatDifference } from '../units/format.ts';
+import { type AxisUnit, axisIn } from './axes.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, roomFor, roundUp } from './frame.ts';
+import { frame, roomFor } from './frame.ts';
 import { GREYS, INK, type Looks, looksOf, PAPER } from './palette.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
 
@@ -81,7 +82,7 @@ export function compareFigure(
         ];
       }),
     },
-    draw: (width) => drawCompare(looksOf(results, reading.order), rows, number, width),
+    draw: (width) => drawCompare(looksOf(results, reading.order), rows, number, axisIn(unit, reading), width),
   };
 }
 
@@ -89,12 +90,13 @@ function drawCompare(
   { names, colours }: Looks,
   rows: readonly CompareRow[],
   said: (value: number | null) => string,
+  axis: AxisUnit,
   width: number,
 ): Element {
   const values = rows.flatMap((row) => [row.value, row.low ?? row.value, row.high ?? row.value]);
   const most = Math.max(0, ...values);
   const least = Math.min(0, ...values);
-  const domain = [least < 0 ? -roundUp(-least) : 0, most > 0 ? roundUp(most) : 0];
+  const domain: [number, number] = [least < 0 ? axis.end(least) : 0, most > 0 ? axis.end(most) : 0];
   return plot({
     ...frame(width, 30 + 52 * names.length),
     marginLeft: 2,
@@ -106,7 +108,7 @@ function drawCompare(
     color: { type: 'ordinal', domain: names, range: colours },
     marks: [
       axisX({
-        ticks: Math.max(2, Math.min(5, Math.floor(width / 130))),
+        ticks: axis.ticks(...domain, Math.max(2, Math.min(5, Math.floor(width / 130)))),
         tickSize: 0,
         fill: GREYS.quiet,
         tickFormat: (value: number) => (value === 0 ? '' : said(value)),

@@ -7,8 +7,10 @@ import type { ResultName } from '../model/quantities.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import { drawsOf, shareBest } from '../uncertainty/percentiles.ts';
 import { hundredthsOf } from '../uncertainty/sentences.ts';
+import { formatWhole } from '../units/format.ts';
+import { type AxisUnit, axisIn } from './axes.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, overhang, roundUp } from './frame.ts';
+import { frame, overhang } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour } from './palette.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
 import { verdictOf } from './verdict.ts';
@@ -90,9 +92,9 @@ export function drawsFigure(draws: Draws, view: DrawsView, reading: Reading): Fi
   return {
     finding,
     legend: [],
-    caption: `Each dot is one chance in ${DOTS}; the line spans 8 of 10 draws, its mark is the middle. ${draws.count.toLocaleString('en').replace(',', '\u202F')} draws of ${draws.uncertain.length} uncertain numbers, the same for every scenario.${money}`,
+    caption: `Each dot is one chance in ${DOTS}; the line spans 8 of 10 draws, its mark is the middle. ${formatWhole(draws.count)} draws of ${draws.uncertain.length} uncertain numbers, the same for every scenario.${money}`,
     table: {
-      caption: `${capital(labelOf(measure))} in ${draws.count} draws, seed ${draws.seed}`,
+      caption: `${capital(labelOf(measure))} in ${formatWhole(draws.count)} draws, seed ${draws.seed}`,
       head: [
         '',
         'low (1 in 10 below)',
@@ -108,7 +110,7 @@ export function drawsFigure(draws: Draws, view: DrawsView, reading: Reading): Fi
         ...(shares ? [hundredthsOf(shares)[s.scenario]] : []),
       ]),
     },
-    draw: (width) => drawDots(spreads, names, said, width),
+    draw: (width) => drawDots(spreads, names, said, axisIn(unit, reading), width),
   };
 }
 
@@ -150,6 +152,7 @@ function drawDots(
   spreads: readonly Spread[],
   names: readonly string[],
   said: (v: number) => string,
+  axis: AxisUnit,
   width: number,
 ): Element {
   const all = spreads.flatMap((s) => s.likely);
@@ -157,8 +160,8 @@ function drawDots(
   const most = Math.max(0, ...all);
   // Far from 0 the dots would all stand on one spot.
   const near = least === 0 && Math.min(...all) > 0.5 * most;
-  const low = near ? Math.min(...all) - 0.15 * (most - Math.min(...all)) : least < 0 ? -roundUp(-least) : 0;
-  const domain: [number, number] = [low, near ? most : most > 0 ? roundUp(most) : 0];
+  const low = near ? Math.min(...all) - 0.15 * (most - Math.min(...all)) : least < 0 ? axis.end(least) : 0;
+  const domain: [number, number] = [low, near ? most : most > 0 ? axis.end(most) : 0];
   const margins = {
     marginLeft: overhang(said(domain[0])),
     marginRight: overhang(said(domain[1])),
@@ -181,7 +184,7 @@ function drawDots(
     y: { domain: [0, height], range: [4, height + 4], axis: null },
     marks: [
       axisX({
-        ticks: Math.max(2, Math.floor(width / 130)),
+        ticks: axis.ticks(...domain, Math.max(2, Math.floor(width / 130))),
         tickSize: 0,
         fill: GREYS.quiet,
         tickFormat: said,

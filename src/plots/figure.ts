@@ -14,7 +14,7 @@ export interface LegendEntry {
 }
 
 /** How a filled area is told apart without colour. */
-export type Pattern = 'solid' | 'dots' | 'rising' | 'falling' | 'crossed' | 'upright';
+export type Pattern = 'solid' | 'dots' | 'rising' | 'falling' | 'crossed' | 'upright' | 'level';
 
 export interface Figure {
   readonly finding: string;

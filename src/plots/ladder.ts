@@ -2,8 +2,9 @@
 import { axisX, axisY, dot, gridX, line, plot, text } from '@observablehq/plot';
 import type { ResultName } from '../model/quantities.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
+import { axisIn } from './axes.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, leftMargin, roundUp } from './frame.ts';
+import { frame, leftMargin } from './frame.ts';
 import { GREYS, INK, looksOf, PAPER } from './palette.ts';
 import { type Reading, show } from './reading.ts';
 
@@ -57,7 +58,8 @@ export function ladderFigure(results: readonly ScenarioResult[], reading: Readin
   const points = ladderPoints(results);
   if (points.length === 0) return emptyFigure('The steps of nitrogen are not known for these scenarios.');
   const { names, colours, symbols } = looksOf(results, reading.order);
-  const most = roundUp(Math.max(...points.map((p) => p.kg)));
+  const axis = axisIn('kg', reading);
+  const most = axis.end(Math.max(...points.map((p) => p.kg)));
   return {
     finding: ladderFinding(results, reading),
     legend: names.map((label, k) => ({ label, fill: colours[k], symbol: symbols[k] })),
@@ -90,9 +92,9 @@ export function ladderFigure(results: readonly ScenarioResult[], reading: Readin
         color: { type: 'ordinal', domain: names, range: colours },
         symbol: { domain: names, range: symbols },
         marks: [
-          gridX({ stroke: GREYS.rule, strokeOpacity: 1, ticks: 5 }),
+          gridX({ stroke: GREYS.rule, strokeOpacity: 1, ticks: axis.ticks(0, most, 5) }),
           axisX({
-            ticks: Math.max(2, Math.min(6, Math.floor(width / 110))),
+            ticks: axis.ticks(0, most, Math.max(2, Math.min(6, Math.floor(width / 110)))),
             tickSize: 0,
             fill: GREYS.quiet,
             tickFormat: (kg: number) => (kg === 0 ? '' : show(kg, 'kg', reading).text),

@@ -2,8 +2,9 @@
 import { axisX, barX, plot, ruleX, text } from '@observablehq/plot';
 import type { ResultName, Values } from '../model/quantities.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
+import { axisIn } from './axes.ts';
 import { emptyFigure, type Figure, type LegendEntry } from './figure.ts';
-import { frame, roundUp } from './frame.ts';
+import { frame } from './frame.ts';
 import { GREYS, INK, LOSS_LOOKS, looksOf, PAPER } from './palette.ts';
 import { patternElement } from './pattern.ts';
 import { capital, type Reading, show } from './reading.ts';
@@ -168,7 +169,7 @@ export function ledgerFigure(
         [BROUGHT.label, ...results.map((r) => show(r.values[`${element}BroughtKg`], 'kg', reading).number)],
       ],
     },
-    draw: (width) => drawLedger(results, parts, element, reading, width, roundUp(most)),
+    draw: (width) => drawLedger(results, parts, element, reading, width, axisIn('kg', reading).end(most)),
   };
 }
 
@@ -215,7 +216,7 @@ function drawLedger(
         return defs;
       },
       axisX({
-        ticks: Math.max(2, Math.min(6, Math.floor(width / 110))),
+        ticks: axisIn('kg', reading).ticks(0, most, Math.max(2, Math.min(6, Math.floor(width / 110)))),
         tickSize: 0,
         fill: GREYS.quiet,
         tickFormat: (kg: number) => (kg === 0 ? '' : show(kg, 'kg', reading).text),

@@ -1,11 +1,10 @@
 /** The cheapest bedding of what lies in reach: how much of each a day, what it costs, what it comes to. */
-import { ticks } from 'd3-array';
-import type { Freed, MixAnswer, MixedWeek } from '../bedmix/leastCost.ts';
+import { type Freed, givenMix, type MixAnswer, type MixedWeek } from '../bedmix/leastCost.ts';
 import type { LimitName } from '../bedmix/lines.ts';
 import type { BeddingQuestion } from '../bedmix/question.ts';
 import { hundredthsOf } from '../uncertainty/sentences.ts';
+import { axisIn } from './axes.ts';
 import { emptyFigure, type Pattern, type PrintFigure } from './figure.ts';
-import { roundUp } from './frame.ts';
 import { GREYS, PAPER } from './palette.ts';
 import { capital, inWords, moneyOf, type Reading, show } from './reading.ts';
 import { fitted, HALO, patternText, picture, says, stroke, tag, textWidth, toSvg, words } from './svgText.ts';
@@ -101,7 +100,47 @@ export function mixFinding(
   const percents = hundredthsOf(parts.map(({ share }) => share));
   const said = parts.map(({ words: material }, k) => `${percents[k]} % ${material}`);
   const days = question.weeks.reduce((sum, week) => sum + week.days, 0);
-  return `Cheapest bed within the limits: ${said.join(', ')}, ${show((7 * answer.cost) / days, 'money', reading).text} a week.`;
+  const hours =
+    (7 / days) * answer.tonnes.reduce((sum, t, k) => sum + t * (question.hoursPerTonne?.[k] ?? 0), 0);
+  const work = hours < 0.05 ? '' : `, ${show(hours, 'h', reading, 2).text} of own work in it`;
+  return `Cheapest bed within the limits: ${said.join(', ')}, ${show((7 * answer.cost) / days, 'money', reading).text} a week${work}.`;
+}
+
+/** The bed as the notebook has it, by the same sums, and what the sums do not mind of the mix found; each a sentence. */
+export function mixBeside(
+  question: BeddingQuestion | null,
+  answer: MixAnswer | null,
+  name: string,
+  reading: Reading,
+): string[] {
+  if (!question) return [];
+  const { materials, asWritten, chipMoistureMost = Number.NaN } = question;
+  const out: string[] = [];
+  if (asWritten && question.weeks.length > 0) {
+    const { winter, broken } = givenMix(question, asWritten);
+    const kg = asWritten.reduce((sum, each) => sum + each, 0);
+    const days = question.weeks.reduce((sum, week) => sum + week.days, 0);
+    const keeps =
+      broken.length === 0
+        ? 'keeps within the limits as well'
+        : `does not keep ${broken.length === 1 ? 'the limit of' : 'the limits of'} ${inWords(broken.map(limitWords))}`;
+    const cost = show((7 * winter.cost) / days, 'money', reading).text;
+    out.push(
+      `As the notebook has it, “${name}” takes ${show(kg, 'kg', reading).text} a day at ${cost} a week by the same sums, and ${keeps}.`,
+    );
+  }
+  const wet = materials.filter(
+    ({ material, moistureFraction }, k) =>
+      /chips|bark/i.test(material) &&
+      moistureFraction > chipMoistureMost &&
+      answer?.status === 'found' &&
+      answer.tonnes[k] > TRACE,
+  );
+  for (const material of wet)
+    out.push(
+      `These sums take ${materialWords(material)} at ${show(material.moistureFraction, 'fraction', reading).text} moisture; wetter than ${show(chipMoistureMost, 'fraction', reading).text} they do not make a bed, so they have to be dried first.`,
+    );
+  return out;
 }
 
 /** Why it is this mix and no cheaper one; empty without one. */
@@ -253,13 +292,14 @@ function drawMix(
   const width = Math.max(240, asked);
   const said = (kg: number) => show(kg, 'kg', reading).text;
   const sum = (spell: MixSpell) => spell.kgPerDay.reduce((a, b) => a + b, 0);
-  const most = roundUp(Math.max(...spells.map(sum)));
+  const axis = axisIn('kg', reading);
+  const most = axis.end(Math.max(...spells.map(sum)));
   const bottom = ROW * spells.length;
   const x = (kg: number) => 1 + ((width - 6) * kg) / most;
   const body: string[] = [
     tag('defs', {}, ...used.map(({ k, look }) => patternText(`${ids}-${k}`, look.pattern, look.fill))),
   ];
-  for (const mark of ticks(0, most, Math.max(2, Math.min(6, Math.floor(width / 120))))) {
+  for (const mark of axis.places(0, most, Math.max(2, Math.min(6, Math.floor(width / 120))))) {
     const anchor = mark === 0 ? 'start' : x(mark) > width - 30 ? 'end' : 'middle';
     body.push(stroke(x(mark), 20, x(mark), bottom, { stroke: GREYS.rule }));
     body.push(

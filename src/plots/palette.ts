@@ -49,5 +49,5 @@ export const LOSS_LOOKS = {
   nitrous: { fill: '#d98e73', pattern: 'crossed' },
   dinitrogen: { fill: '#cfc9bb', pattern: 'rising' },
   lost: { fill: '#8fc1d9', pattern: 'falling' },
-  brought: { fill: '#a8874f', pattern: 'solid' },
+  brought: { fill: '#b99a63', pattern: 'level' },
 } as const satisfies Record<string, { fill: string; pattern: Pattern }>;

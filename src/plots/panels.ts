@@ -26,6 +26,9 @@ export interface Panels {
   readonly y: readonly [number, number];
   readonly saidX: (x: number) => string;
   readonly saidY: (y: number) => string;
+  /** Where about so many ticks fall; left to the drawing when absent. */
+  readonly ticksX?: (count: number) => number | number[];
+  readonly ticksY?: (count: number) => number | number[];
   /** Marked by an upright line in each. */
   readonly now?: number;
   /** What a point says when it is pointed at. */
@@ -41,7 +44,10 @@ interface Placed extends PanelPoint {
   readonly row: number;
 }
 
-export function drawPanels({ lines, x, y, saidX, saidY, now, says }: Panels, width: number): Element {
+export function drawPanels(
+  { lines, x, y, saidX, saidY, ticksX = Number, ticksY = Number, now, says }: Panels,
+  width: number,
+): Element {
   const columns = width < 420 ? 1 : width < 760 ? 2 : 3;
   const rows = Math.ceil(lines.length / columns);
   const place = (k: number) => ({ column: k % columns, row: Math.floor(k / columns) });
@@ -63,9 +69,9 @@ export function drawPanels({ lines, x, y, saidX, saidY, now, says }: Panels, wid
     fx: { domain: [...Array(columns).keys()], axis: null, padding: 0.06 },
     fy: { domain: [...Array(rows).keys()], axis: null, padding: 0.24 },
     marks: [
-      gridY({ stroke: GREYS.rule, ticks: 3 }),
-      axisY({ ticks: 3, tickSize: 0, fill: GREYS.quiet, tickFormat: saidY, facetAnchor: 'left' }),
-      axisX({ ticks: 2, tickSize: 0, fill: GREYS.quiet, tickFormat: saidX, facetAnchor: 'bottom' }),
+      gridY({ stroke: GREYS.rule, ticks: ticksY(3) }),
+      axisY({ ticks: ticksY(3), tickSize: 0, fill: GREYS.quiet, tickFormat: saidY, facetAnchor: 'left' }),
+      axisX({ ticks: ticksX(2), tickSize: 0, fill: GREYS.quiet, tickFormat: saidX, facetAnchor: 'bottom' }),
       ruleY([Math.max(y[0], 0)], { stroke: INK }),
       ...(now === undefined ? [] : [ruleX([now], { stroke: GREYS.quiet, strokeDasharray: '3 3' })]),
       // Not by place: all lines stand in every panel.

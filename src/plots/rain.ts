@@ -5,8 +5,9 @@ import type { ResultName } from '../model/quantities.ts';
 import { resultIn } from '../study/rows.ts';
 import type { Days } from '../whatif/winterDays.ts';
 import type { Winters } from '../whatif/winters.ts';
+import { type AxisUnit, axisIn } from './axes.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, hits, leftMargin, overhang, roundUp } from './frame.ts';
+import { frame, hits, leftMargin, overhang } from './frame.ts';
 import { GREYS, INK, LOSS_LOOKS, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
 import { capital, labelOf, type Reading, show, unitOf } from './reading.ts';
 import { orNothing } from './verdict.ts';
@@ -59,7 +60,7 @@ export function rainFinding(days: Days, reading: Reading): string {
     drainage > 0
       ? `${mm(drainage)} of it drains below the roots, most in week ${wettest.week}`
       : 'none of it drains below the roots';
-  return `${mm(rain)} of rain and snow fall in ${sourceOf(days.label)}; ${drains}. Snow lies at the end of ${snow} of ${weeks.length} weeks.`;
+  return `${mm(rain)} of rain and snow fall in ${sourceOf(days.label)}; ${drains}. ${snow === 0 ? 'Snow lies at the end of no week' : `Snow lies at the end of ${snow} of ${weeks.length} weeks`}.`;
 }
 
 export function rainFigure(days: Days, reading: Reading): Figure {
@@ -96,14 +97,15 @@ function drawRain(weeks: readonly WaterWeek[], reading: Reading, width: number):
   const last = weeks.length;
   const said = (value: number) => show(Math.abs(value), 'mm', reading).text;
   const x = { domain: [0.5, last + 0.5], label: null };
-  const up = roundUp(Math.max(...weeks.map((w) => w.rainMm)));
-  const down = roundUp(Math.max(0, ...weeks.map((w) => w.drainageMm)));
-  const most = roundUp(Math.max(...weeks.flatMap((w) => [w.soilWaterMm, w.snowWaterMm])));
+  const axis = axisIn('mm', reading);
+  const up = axis.end(Math.max(...weeks.map((w) => w.rainMm)));
+  const down = axis.end(Math.max(0, ...weeks.map((w) => w.drainageMm)));
+  const most = axis.end(Math.max(...weeks.flatMap((w) => [w.soilWaterMm, w.snowWaterMm])));
   const margins = {
     marginLeft: leftMargin([up, down, most].map(said)),
     marginRight: overhang(`week ${last}`),
   };
-  const fluxes = drawFluxes(weeks, { x, margins, down, up, said }, width);
+  const fluxes = drawFluxes(weeks, { x, margins, down, up, said, axis }, width);
   const marked = weeks.filter((w) => w.week % 4 === 1 || w.week === last);
   const stores = plot({
     ...frame(width, 150),
@@ -113,8 +115,8 @@ function drawRain(weeks: readonly WaterWeek[], reading: Reading, width: number):
     x,
     y: { domain: [0, most], label: null },
     marks: [
-      gridY({ stroke: GREYS.rule, ticks: 3 }),
-      axisY({ ticks: 3, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
+      gridY({ stroke: GREYS.rule, ticks: axis.ticks(0, most, 3) }),
+      axisY({ ticks: axis.ticks(0, most, 3), tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
       axisX({
         ticks: Math.max(2, Math.min(last, Math.floor(width / 90))),
         tickSize: 0,
@@ -152,20 +154,26 @@ interface Fluxes {
   readonly down: number;
   readonly up: number;
   readonly said: (value: number) => string;
+  readonly axis: AxisUnit;
 }
 
 /** Rain up and drainage down, by week. */
-function drawFluxes(weeks: readonly WaterWeek[], { x, margins, down, up, said }: Fluxes, width: number) {
+function drawFluxes(
+  weeks: readonly WaterWeek[],
+  { x, margins, down, up, said, axis }: Fluxes,
+  width: number,
+) {
+  const reach = [weeks.some((w) => w.drainageMm > 0) ? -down : 0, up] as [number, number];
   return plot({
     ...frame(width, 190),
     ...margins,
     marginTop: 8,
     marginBottom: 10,
     x: { ...x, axis: null },
-    y: { domain: [weeks.some((w) => w.drainageMm > 0) ? -down : 0, up], label: null },
+    y: { domain: reach, label: null },
     marks: [
-      gridY({ stroke: GREYS.rule, ticks: 4 }),
-      axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
+      gridY({ stroke: GREYS.rule, ticks: axis.ticks(...reach, 4) }),
+      axisY({ ticks: axis.ticks(...reach, 4), tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
       rectY(weeks, {
         x1: (w: WaterWeek) => w.week - 0.4,
         x2: (w: WaterWeek) => w.week + 0.4,
@@ -269,7 +277,16 @@ export function wintersFigure(
         ...shown.map((s) => said(orNothing(values[k * scenarios + s], top))),
       ]),
     },
-    draw: (width) => drawWinters(points, names, [labels[driest], labels[wettest]], said, reading, width),
+    draw: (width) =>
+      drawWinters(
+        points,
+        names,
+        [labels[driest], labels[wettest]],
+        said,
+        axisIn(unit, reading),
+        reading,
+        width,
+      ),
   };
 }
 
@@ -278,12 +295,15 @@ function drawWinters(
   names: readonly string[],
   ends: readonly string[],
   said: (value: number) => string,
+  axis: AxisUnit,
   reading: Reading,
   width: number,
 ): Element {
   const values = points.map((p) => p.value);
   const low = Math.min(0, ...values);
   const top = Math.max(...points.map((p) => p.value));
+  const reach: [number, number] = [low < 0 ? axis.end(low) : 0, axis.end(top)];
+  const fell = points.map((p) => p.rainMm);
   // Named over the drawing, where no mark lies.
   const marked = ends.flatMap((winter, k) => {
     const own = points.find((p) => p.winter === winter);
@@ -299,19 +319,23 @@ function drawWinters(
   });
   return plot({
     ...frame(width, Math.min(320, Math.max(220, width * 0.45))),
-    marginLeft: leftMargin([said(low < 0 ? -roundUp(-low) : 0), said(roundUp(top))]),
+    marginLeft: leftMargin(reach.map(said)),
     marginRight: overhang('1 000 mm'),
     marginTop: 20,
     marginBottom: 34,
     x: { label: null, nice: true, inset: 8 },
-    y: { domain: [low < 0 ? -roundUp(-low) : 0, roundUp(top)], label: null },
+    y: { domain: reach, label: null },
     color: { type: 'ordinal', domain: names, range: names.map((_, k) => scenarioColour(k)) },
     symbol: { domain: names, range: names.map((_, k) => scenarioSymbol(k)) },
     marks: [
-      gridY({ stroke: GREYS.rule, ticks: 4 }),
-      axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
+      gridY({ stroke: GREYS.rule, ticks: axis.ticks(...reach, 4) }),
+      axisY({ ticks: axis.ticks(...reach, 4), tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
       axisX({
-        ticks: Math.max(2, Math.floor(width / 130)),
+        ticks: axisIn('mm', reading).ticks(
+          Math.min(...fell),
+          Math.max(...fell),
+          Math.max(2, Math.floor(width / 130)),
+        ),
         tickSize: 0,
         fill: GREYS.quiet,
         tickFormat: (v: number) => show(v, 'mm', reading).text,

@@ -28,7 +28,7 @@ export function rankingFinding(
 ): string {
   if (!ranking)
     return `${capital(labelOf(measure))}: not both scenarios have it, so nothing decides between them.`;
-  const { ranked, first, second } = ranking;
+  const { ranked, first, second, firstThree } = ranking;
   const between = `“${names[first]}” and “${names[second]}”`;
   if (ranked.length === 0)
     return `No uncertain number moves the difference in ${labelOf(measure)} between ${between}.`;
@@ -42,8 +42,7 @@ export function rankingFinding(
     certain === null
       ? ''
       : ` “${names[certain]}” is ahead in all but a few draws whatever it is: it moves by how much, not which.`;
-  const three = ranked.slice(0, 3).reduce((sum, r) => sum + r.share, 0);
-  return `What decides most between ${between} in ${labelOf(measure)}: ${lowered(labelIn(top.label, reading.system))} (${percent(top.share)} of how far the difference varies); the first three together ${percent(three)}.${certain === null ? worth : stands}`;
+  return `What decides most between ${between} in ${labelOf(measure)}: ${lowered(labelIn(top.label, reading.system))} (${percent(top.share)} of how far the difference varies)${ranked.length > 3 ? `; the first three together ${percent(firstThree)}` : ''}.${certain === null ? worth : stands}`;
 }
 
 /** The scenario that is ahead in more than 99.5 of 100 draws; null where either may be, or neither side is better. */
@@ -53,13 +52,11 @@ export function surelyFirst({ ahead, first, second }: Ranking): number | null {
 }
 
 /** "Weigh three bales …: settles 31 % of the difference, worth EUR 120 on average before choosing." */
-export function adviceLine(
-  { ids, words, share, worth }: Advice,
-  measure: ResultName,
-  reading: Reading,
-): string {
+export function adviceLine({ ids, words, share, worth }: Advice, ranking: Ranking, reading: Reading): string {
+  const { measure } = ranking;
+  // Where one is ahead whatever is measured, no measurement is worth a choice.
   const gain =
-    worth !== null && worth > 0
+    worth !== null && worth > 0 && surelyFirst(ranking) === null
       ? `; worth ${show(worth, unitOf(measure), reading, 2).text} on average before choosing`
       : '';
   // A measurement may settle several of the numbers listed: its share is then more than that of any one.
@@ -77,6 +74,7 @@ export function rankingFigure(
   if (!ranking || ranking.ranked.length === 0) return emptyFigure(finding);
   const { ranked, rest, first, second } = ranking;
   const unit = unitOf(measure);
+  const overlapping = ranked.reduce((sum, { share }) => sum + share, 0) > 1 - rest + 0.05;
   const number = (value: number, r: Ranked) => show(value, r.unit, reading).number;
   const worths = ranked.some((r) => r.worth !== null);
   const favours = (r: Ranked) => {
@@ -88,7 +86,7 @@ export function rankingFigure(
   return {
     finding,
     legend: [],
-    caption: `Share of the variance of the difference that each number explains alone; ${percent(rest)} is left to the others and to what acts together.${unit.startsWith('money') ? ` Money in ${moneyOf(reading)}.` : ''}`,
+    caption: `Share of the variance of the difference that each number explains alone${overlapping ? '; numbers that are drawn together, as prices of one market, explain the same in part, so these add up to more than they explain together' : ''}. ${rest < 0.005 ? 'Hardly anything' : percent(rest)} is left to the others and to what acts jointly.${unit.startsWith('money') ? ` Money in ${moneyOf(reading)}.` : ''}`,
     table: {
       caption: `What decides ${labelOf(measure)}`,
       head: [

@@ -63,7 +63,9 @@ export interface Scene {
   readonly bedM: number;
   readonly lowM: number;
   readonly highM: number;
+  /** The starting layer as it stands, and as it was laid, m. */
   readonly startM: number;
+  readonly laidM: number;
   /** What the animals stand on at the barrier, m above the floor. */
   readonly feetM: number;
   readonly liftM: number;
@@ -193,7 +195,7 @@ function slatCut(c: Context, { slatsLengthM, slatsDepthM, slatsFromM }: ShedFloo
   };
 }
 
-type Level = Pick<Scene, 'week' | 'weeks' | 'day' | 'bedM' | 'lowM' | 'highM' | 'startM' | 'feetM' | 'liftM' | 'raises' | 'sillStartM' | 'sillM' | 'troughM'>; // biome-ignore format: one list
+type Level = Pick<Scene, 'week' | 'weeks' | 'day' | 'bedM' | 'lowM' | 'highM' | 'startM' | 'laidM' | 'feetM' | 'liftM' | 'raises' | 'sillStartM' | 'sillM' | 'troughM'>; // biome-ignore format: one list
 
 /** What rises with the bed; without one everything stays on the floor. */
 function levelAt(c: Context, bed: BedSeries | null, week: number): Level {
@@ -216,6 +218,7 @@ function levelAt(c: Context, bed: BedSeries | null, week: number): Level {
     lowM: bed?.lowM[at] ?? 0,
     highM: bed?.highM[at] ?? 0,
     startM: bed ? Math.min(bed.startM, bed.depthM[at]) : 0,
+    laidM: bed?.startM ?? 0,
     feetM: bed ? feetLevels(scenario, bed)[at] : 0,
     liftM,
     raises,

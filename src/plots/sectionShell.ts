@@ -70,7 +70,7 @@ export function farEnd({ shed, roof: shape, wallM, rowFromM }: Scene, px: number
 }
 
 export function bed(scene: Scene, ids: string, px: number, size: number, narrow: boolean): Shape[] {
-  const { shed, bedM, lowM, highM, startM, solidM: from } = scene;
+  const { shed, bedM, lowM, highM, startM, laidM, solidM: from } = scene;
   if (!scene.bedded) return [];
   const to = shed.depthM;
   const shapes: Shape[] = [
@@ -110,7 +110,7 @@ export function bed(scene: Scene, ids: string, px: number, size: number, narrow:
       kind: 'text',
       part: 'startingLayerText',
       at: [to - size * 0.6, startM / 2 - size * 0.3],
-      text: `starting layer, ${metres(startM)} when laid`,
+      text: `starting layer, ${metres(laidM)} when laid`,
       sizeM: Math.min(size * 0.9, startM * 0.7),
       anchor: 'end',
       fill: INK,

@@ -70,6 +70,7 @@ const STROKES: Readonly<Record<Exclude<Pattern, 'solid' | 'dots'>, string>> = {
   falling: 'M-2,6 l4,4 M0,0 l8,8 M6,-2 l4,4',
   crossed: 'M0,0 l8,8 M0,8 l8,-8',
   upright: 'M2,0 v8 M6,0 v8',
+  level: 'M0,2 h8 M0,6 h8',
 };
 
 /** A fill told apart without colour; refer to it as `url(#id)`. */
@@ -104,9 +105,12 @@ export function swatchText({ fill, pattern = 'solid' }: LegendEntry, id: string)
   );
 }
 
-/** The same as an element of the page. */
+/** The same as an element of the page; `markup` is one element, its text escaped. */
 export function toSvg(markup: string): Element {
-  return document.importNode(new DOMParser().parseFromString(markup, 'image/svg+xml').documentElement, true);
+  // In a document that is at hand already: one of its own for each drawing takes longer than what is in it.
+  const holder = document.createElement('template');
+  holder.innerHTML = markup;
+  return holder.content.firstElementChild as Element;
 }
 
 /** Width of a letter against the size of the type: on the wide side, since the type is the reader's own. */

@@ -5,8 +5,9 @@ import type { ResultName } from '../model/quantities.ts';
 import { resultIn } from '../study/rows.ts';
 import type { BreakEvens } from '../whatif/breakEven.ts';
 import type { Sweep } from '../whatif/sweep.ts';
+import { axisIn } from './axes.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, hits, leftMargin, overhang, roundUp } from './frame.ts';
+import { frame, hits, leftMargin, overhang } from './frame.ts';
 import { GREYS, INK, PAPER, scenarioColour, scenarioSymbol } from './palette.ts';
 import { apart, drawPanels } from './panels.ts';
 import { capital, inWords, labelOf, moneyOf, type Reading, show, unitOf } from './reading.ts';
@@ -145,6 +146,7 @@ function drawSweep(
   const { at, turn } = sweep;
   const unit = unitOf(measure);
   const said = (v: number) => show(v, unit, reading).text;
+  const axis = axisIn(unit, reading);
   const lines = shown.map((s) => ({
     name: names[s],
     points: at.map(
@@ -154,7 +156,9 @@ function drawSweep(
   const points = lines.flatMap((line) => line.points).filter((p) => Number.isFinite(p.value));
   const low = Math.min(0, ...points.map((p) => p.value));
   const high = Math.max(0, ...points.map((p) => p.value));
-  const reach: [number, number] = [low < 0 ? -roundUp(-low) : 0, high > 0 ? roundUp(high) : 0];
+  const reach: [number, number] = [low < 0 ? axis.end(low) : 0, high > 0 ? axis.end(high) : 0];
+  const span = [at[0], at[at.length - 1]] as const;
+  const across = axisIn(turn.unit, reading);
   const says = (name: string, x: number, y: number) =>
     `${name}, ${turn.label} ${saidValue(turn, x, reading)}: ${said(y)}`;
   if (apart(lines))
@@ -169,6 +173,8 @@ function drawSweep(
         y: reach,
         saidX: (v) => saidValue(turn, v, reading),
         saidY: said,
+        ticksX: (count) => across.ticks(...span, count),
+        ticksY: (count) => axis.ticks(...reach, count),
         now: turn.now,
         says: (name, { x, y }) => says(name, x, y),
       },
@@ -189,7 +195,7 @@ function drawSweep(
   }));
   return plot({
     ...frame(width, Math.min(330, Math.max(220, width * 0.45))),
-    marginLeft: leftMargin([said(low < 0 ? -roundUp(-low) : 0), said(roundUp(high))]),
+    marginLeft: leftMargin(reach.map(said)),
     marginRight: overhang(saidValue(turn, at[at.length - 1], reading)),
     marginTop: 22,
     marginBottom: 34,
@@ -198,10 +204,10 @@ function drawSweep(
     color: { type: 'ordinal', domain: names, range: names.map((_, k) => scenarioColour(k)) },
     symbol: { domain: names, range: names.map((_, k) => scenarioSymbol(k)) },
     marks: [
-      gridY({ stroke: GREYS.rule, ticks: 4 }),
-      axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
+      gridY({ stroke: GREYS.rule, ticks: axis.ticks(...reach, 4) }),
+      axisY({ ticks: axis.ticks(...reach, 4), tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
       axisX({
-        ticks: Math.max(2, Math.floor(width / 110)),
+        ticks: across.ticks(...span, Math.max(2, Math.floor(width / 110))),
         tickSize: 0,
         fill: GREYS.quiet,
         tickFormat: (v: number) => saidValue(turn, v, reading),

@@ -52,6 +52,8 @@ export function tornadoBars({ scenario, sensitivities, stress }: TornadoOf, read
     if (to === null || !Number.isFinite(to)) return [];
     // The stress run adds up in another order: what differs by rounding alone is unmoved.
     const unmoved = Math.abs(to - central) <= 1e-9 * Math.max(Math.abs(to), 1);
+    // No bar for what the scenario does not have.
+    if (unmoved && outcome?.lacks) return [];
     const end = unmoved ? central : to;
     return [{ label: row.label, span: levelText(row), kind: 'stress', from: central, to: end }];
   });

@@ -4,9 +4,10 @@ import { areaY, axisX, axisY, dot, gridY, lineY, plot, ruleY, text } from '@obse
 import type { WeekName } from '../model/quantities.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import type { WeekBand } from '../uncertainty/weekBands.ts';
-import { formatRange } from '../units/format.ts';
+import { formatRange, formatWhole } from '../units/format.ts';
+import { type AxisUnit, axisIn } from './axes.ts';
 import { emptyFigure, type Figure } from './figure.ts';
-import { frame, hits, roomFor, roundUp } from './frame.ts';
+import { frame, hits, roomFor } from './frame.ts';
 import { GREYS, INK, type Looks, looksOf, PAPER } from './palette.ts';
 import { apart, drawPanels } from './panels.ts';
 import { capital, type Reading, show } from './reading.ts';
@@ -174,7 +175,7 @@ export function weekFigure(
           fill: looks.colours[at(of)],
           symbol: looks.symbols[at(of)],
         })),
-    caption: `By week of the winter.${ranged ? ` The shade spans what 8 of 10 of ${bands?.count} draws give in each week by itself; the line is the best guess.` : ''}`,
+    caption: `By week of the winter.${ranged ? ` The shade spans what 8 of 10 of ${formatWhole(bands?.count ?? 0)} draws give in each week by itself; the line is the best guess.` : ''}`,
     table: {
       caption: `${capital(series.label)}${series.unit === '' ? '' : ` by week, ${show(1, series.unit, reading).unit || '%'}`}`,
       head: [
@@ -217,10 +218,9 @@ function drawWeeks(
       return Number.isFinite(low) && Number.isFinite(high) ? [{ scenario: of, week, low, high }] : [];
     });
   });
-  const [bottom, top] = reachOf([
-    ...points.map(({ value }) => value),
-    ...spans.flatMap(({ low, high }) => [low, high]),
-  ]);
+  const axis = axisIn(series.unit, reading);
+  const levels = [...points.map(({ value }) => value), ...spans.flatMap(({ low, high }) => [low, high])];
+  const [bottom, top] = reachOf(levels, axis);
   const last = Math.max(...points.map((point) => point.week));
   const said = (value: number) => show(value, series.unit, reading).text;
   const says = (name: string, week: number, value: number) => {
@@ -243,6 +243,7 @@ function drawWeeks(
         y: [bottom, top],
         saidX: (week) => `week ${week}`,
         saidY: said,
+        ticksY: (count) => axis.ticks(bottom, top, count),
         says: (name, { x, y }) => says(lines.find((line) => line.name === name)?.of ?? name, x, y),
       },
       width,
@@ -261,8 +262,8 @@ function drawWeeks(
     color: { type: 'ordinal', domain: names, range: colours },
     symbol: { domain: names, range: symbols },
     marks: [
-      gridY({ stroke: GREYS.rule, strokeOpacity: 1, ticks: 4 }),
-      axisY({ ticks: 4, tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
+      gridY({ stroke: GREYS.rule, strokeOpacity: 1, ticks: axis.ticks(bottom, top, 4) }),
+      axisY({ ticks: axis.ticks(bottom, top, 4), tickSize: 0, fill: GREYS.quiet, tickFormat: said }),
       axisX({
         ticks: Math.min(last, Math.floor(width / 90)),
         tickSize: 0,
@@ -326,7 +327,7 @@ function labelled(points: readonly WeekPoint[], gap: number): WeekPoint[] {
 }
 
 /** From 0, or below it where something is, to a round number above all. */
-function reachOf(values: readonly number[]): [number, number] {
+function reachOf(values: readonly number[], axis: AxisUnit): [number, number] {
   const lowest = Math.min(...values);
-  return [lowest < 0 ? -roundUp(-lowest) : 0, roundUp(Math.max(...values))];
+  return [lowest < 0 ? axis.end(lowest) : 0, axis.end(Math.max(...values))];
 }

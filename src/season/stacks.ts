@@ -86,7 +86,7 @@ function wordsOf(stack: Omit<Stack, 'words'>, margin: number): string {
     stack.storeM2 === null ? '' : `${say(stack.storeM2, 0)} m² of dry floor`,
     stack.hours === null
       ? ''
-      : `${say(stack.hours, 0)} own hours to ${stack.own ? 'make and bring' : 'bring'}`,
+      : `${say(stack.hours, 0)} own hours to ${stack.own ? 'make and bring' : 'unload and stack'}`,
   ];
   const spare = margin > 0 ? ` A margin of ${say(margin * 100, 0)} % for a hard winter is in it.` : '';
   return `${parts.filter((part) => part !== '').join(', ')}.${spare}`;

@@ -1,5 +1,6 @@
 /** All kept notebooks in one file, and back: a plain zip of the text files, which any machine opens. */
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
+import { fileNameOf } from './fileName.ts';
 
 /** Larger than any farm's notebooks together, small enough for a phone's memory. */
 const MOST_BYTES = 100_000_000;
@@ -9,17 +10,6 @@ export interface Named {
   readonly name: string;
   readonly text: string;
 }
-
-/** A name for a file: the title's letters and digits. */
-export const fileNameOf = (title: string): string =>
-  `${
-    title
-      .normalize('NFKD')
-      .replace(/[^A-Za-z0-9]+/g, '-')
-      .replace(/^-+|-+$/g, '')
-      .slice(0, 60)
-      .toLowerCase() || 'notebook'
-  }.md`;
 
 export function zipOf(notebooks: readonly { readonly title: string; readonly text: string }[]): Uint8Array {
   const files: Record<string, Uint8Array> = {};

@@ -3,7 +3,7 @@ import { unknownIds } from '../model/idFaults.ts';
 import type { ResultName } from '../model/quantities.ts';
 import { evaluate, type Run, type ScenarioResult, withBands } from '../study/evaluate.ts';
 import type { Problem } from '../units/problem.ts';
-import type { Engine } from './open.ts';
+import type { Engine } from './engine.ts';
 
 export interface Figures {
   readonly run: Run;

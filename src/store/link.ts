@@ -1,11 +1,8 @@
 /** A notebook in a link: deflated, in the part of the address that is never sent to a server. */
 import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
 import { checksumOf } from './checksum.ts';
+import { isLink, MARK } from './linkMarks.ts';
 
-/** First letters of a link, so that a later format can be told apart: with a checksum before the text. */
-const MARK = 'n2.';
-/** Links made before there was a checksum: they still open. */
-const WITHOUT_CHECK = 'n1.';
 const CHECK_BYTES = 4;
 /** The longest text a link may unfold to: a stranger's link must not fill the memory. */
 export const LINK_LIMIT = 2_000_000;
@@ -27,7 +24,7 @@ export type FromLink = { readonly text: string } | { readonly problem: string };
 export function fromLink(fragment: string): FromLink | undefined {
   const body = fragment.replace(/^#/, '');
   const checked = body.startsWith(MARK);
-  if (!checked && !body.startsWith(WITHOUT_CHECK)) return undefined;
+  if (!isLink(fragment)) return undefined;
   try {
     const all = Uint8Array.from(
       atob(body.slice(MARK.length).replaceAll('-', '+').replaceAll('_', '/')),

@@ -16,6 +16,7 @@ import {
   startEntry,
   tabInKey,
 } from './journal.ts';
+import { aheadKey } from './keptAhead.ts';
 import {
   dayHere,
   keepVersions,
@@ -175,6 +176,7 @@ export function openShelf({ base, now = Date.now }: ShelfOptions): Shelf {
         );
         for (const each of await t.keys(journalOf(id))) t.remove(each);
         t.remove(key(id));
+        t.remove(aheadKey(id));
         return takeVersions(t, id);
       });
       return kept && { ...kept, versions };

@@ -1,6 +1,6 @@
 /**
  * The few inputs that change everything. Each is one number all scenarios share: as it stands, as columns of the
- * model while it is turned (by the turn that sweeps and maps share), and as an edit of the text once it is let go. An input on which the scenarios
+ * model while it is turned (by the turn that sweeps and maps share), and as an edit of the text once it is let go (`stripEdit.ts`). An input on which the scenarios
  * disagree is not on the strip, since one slider could not say what it means.
  */
 
@@ -8,19 +8,11 @@ import type { RowChanges } from '../model/bind.ts';
 import { INPUTS } from '../notebook/inputs.ts';
 import type { Notebook } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
-import { setInput } from '../notebook/write.ts';
 import type { Setting } from '../study/rows.ts';
 import type { Tables } from '../tables/coefficient.ts';
 import { pricesFor } from '../tables/priceIndex.ts';
 import { dayAfter, daysBetween } from '../units/days.ts';
-import {
-  changesAt,
-  HERD_WORDS,
-  type HerdMeaning,
-  headByGroup,
-  turnOf,
-  worksWritten,
-} from '../whatif/turn.ts';
+import { changesAt, type HerdMeaning, headByGroup, turnOf } from '../whatif/turn.ts';
 
 export interface Strip {
   readonly id: string;
@@ -63,7 +55,7 @@ function shared<T>(values: readonly T[]): T | undefined {
   return written.every((text) => text === written[0]) ? values[0] : undefined;
 }
 
-function knobs({ farm, scenarios }: Notebook, tables: Tables): Knob[] {
+export function knobs({ farm, scenarios }: Notebook, tables: Tables): Knob[] {
   return [
     head(scenarios),
     winter(scenarios),
@@ -212,20 +204,4 @@ export function changesOf(
       return turn ? [...changesAt(turn, value, setting.bound.length)] : [];
     }),
   );
-}
-
-/** The text with an input let go of, and the words for undoing it. Works built to match are written with the herd. */
-export function edited(
-  text: string,
-  { notebook, tables, setting, herd }: StripOf,
-  id: string,
-  value: number,
-): { readonly text: string; readonly what: string } {
-  const knob = knobs(notebook, tables).find((each) => each.id === id);
-  if (!knob) return { text, what: '' };
-  const turn = turnOf(setting, knob.turns, herd);
-  const works = turn ? worksWritten(turn, value) : [];
-  const next = [...knob.edits(value), ...works].reduce((so, [path, to]) => setInput(so, path, to), text);
-  const said = id === 'head' ? `, ${HERD_WORDS[herd]}` : '';
-  return { text: next, what: `${knob.label} to ${value} ${knob.unit}${said}` };
 }

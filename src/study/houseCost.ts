@@ -1,5 +1,6 @@
 /** What a shed's bill comes to by the square metre and by the head, beside published costs of its kind. */
 
+import { formatWhole } from '../units/format.ts';
 import type { BillRow } from './billRow.ts';
 import type { Run } from './evaluate.ts';
 
@@ -100,7 +101,7 @@ export function houseCost(run: Run, index: number, bill: readonly BillRow[]): Ho
   };
 }
 
-const whole = (value: number) => String(Math.round(value));
+const whole = (value: number) => formatWhole(value);
 
 /** Why slats are dear: what they and the tank come to alone, and how much of that is depth. */
 function tankWords(

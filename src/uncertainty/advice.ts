@@ -6,7 +6,13 @@ import { byMean } from './decide.ts';
 import { type Draws, sample, type Uncertain } from './monteCarlo.ts';
 import { differencesOf, drawsOf } from './percentiles.ts';
 import { chanceGain, gainIn } from './valueOfInformation.ts';
-import { groupsAlong, rankCorrelation, varianceShareIn } from './varianceShares.ts';
+import {
+  type Groups,
+  groupsAlong,
+  rankCorrelation,
+  sharesTogether,
+  varianceShareIn,
+} from './varianceShares.ts';
 
 export interface Ranked {
   readonly id: string;
@@ -19,6 +25,8 @@ export interface Ranked {
   readonly measureBy?: string;
   /** Share of the variance of the difference that this number explains alone. */
   readonly share: number;
+  /** Share that all listed numbers explain together which the same measurement finds out, where there are several. */
+  readonly together?: number;
   /** Rank correlation with the difference: above 0, more of it favours the first scenario's figure. */
   readonly rank: number;
   /**
@@ -34,7 +42,9 @@ export interface Ranking {
   readonly second: number;
   /** By falling share. */
   readonly ranked: readonly Ranked[];
-  /** Share of the variance that the listed numbers do not explain one by one: the rest, and what acts together. */
+  /** Share of the variance that the first three explain together. */
+  readonly firstThree: number;
+  /** Share that the listed numbers together do not explain: that of all others, and what acts only jointly. */
   readonly rest: number;
   /** Share of the draws in which the first is the better one, a tie half; null where neither side is better. */
   readonly ahead: number | null;
@@ -69,9 +79,8 @@ export function* rank(
   const benefits =
     better === undefined
       ? null
-      : Array.from({ length: draws.scenarios }, (_, k) =>
-          drawsOf(draws, measure, k).map((v) => sign * v),
-        ).filter((benefit) => benefit.every(Number.isFinite));
+      : // What is ranked stands between two: a third that might be chosen is no part of what knowing is worth here.
+        [first, second].map((k) => drawsOf(draws, measure, k).map((v) => sign * v));
   const found = yield* rankDifference(draws, difference, benefits, top);
   const ahead =
     better === undefined
@@ -89,7 +98,7 @@ export function* rankDifference(
   difference: Float64Array,
   benefits: readonly Float64Array[] | null,
   top: number,
-): Generator<number, Pick<Ranking, 'ranked' | 'rest'>> {
+): Generator<number, Pick<Ranking, 'ranked' | 'firstThree' | 'rest'>> {
   const chance = benefits === null ? 0 : chanceGain(benefits);
   const found: { uncertain: Uncertain; share: number; worth: number | null }[] = [];
   for (const [k, uncertain] of draws.uncertain.entries()) {
@@ -104,14 +113,23 @@ export function* rankDifference(
   }
   found.sort((a, b) => b.share - a.share);
   const listed = found.slice(0, top).filter(({ share }) => share > 0);
+  const along = listed.map(({ uncertain }) => sample(uncertain, draws.count, draws.seed));
+  const groups = along.map((x) => groupsAlong(x));
+  const together = (of: readonly Groups[]) => sharesTogether(of, difference);
   return {
-    ranked: listed.map(({ uncertain, share, worth }) => {
+    ranked: listed.map(({ uncertain, share, worth }, k) => {
       const { id, label, unit, low, central, high, measureBy } = uncertain;
-      const x = sample(uncertain, draws.count, draws.seed);
-      const rank = rankCorrelation(x, difference);
-      return { id, label, unit, low, central, high, measureBy, share, worth, rank };
+      const rank = rankCorrelation(along[k], difference);
+      const same = groups.filter(
+        (_, other) => measureBy !== undefined && listed[other].uncertain.measureBy === measureBy,
+      );
+      return {
+        id, label, unit, low, central, high, measureBy, share, worth, rank,
+        ...(same.length > 1 ? { together: together(same) } : {}),
+      }; // biome-ignore format: one number
     }),
-    rest: Math.max(0, 1 - listed.reduce((sum, { share }) => sum + share, 0)),
+    firstThree: together(groups.slice(0, 3)),
+    rest: Math.max(0, 1 - together(groups)),
   };
 }
 
@@ -132,12 +150,12 @@ const WORTH_A_WALK = 0.02;
  */
 export function adviceFrom({ ranked }: Ranking | Pick<Ranking, 'ranked'>, most = 3): Advice[] {
   const byWords = new Map<string, Advice>();
-  for (const { id, share, worth, measureBy: words } of ranked) {
+  for (const { id, share, together, worth, measureBy: words } of ranked) {
     if (words === undefined) continue;
     const before = byWords.get(words);
     byWords.set(words, {
       ids: [...(before?.ids ?? []), id],
-      share: (before?.share ?? 0) + share,
+      share: together ?? (before?.share ?? 0) + share,
       // Knowing two numbers is worth at least the better of the two.
       worth: worth === null ? null : Math.max(before?.worth ?? 0, worth),
       words,

@@ -64,6 +64,63 @@ export function varianceShareIn({ of, sizes }: Groups, y: Float64Array): number 
   return Math.min(1, Math.max(0, (between - chance) / total));
 }
 
+/**
+ * Share of the variance of `y` that several numbers explain together, each through the means of its groups. Numbers that
+ * are drawn together, as prices of one market are, explain much of the same: their single shares may add up to more than
+ * the whole, this does not. At least the largest single share, at most 1.
+ */
+export function sharesTogether(groups: readonly Groups[], y: Float64Array): number {
+  const single = groups.map((each) => varianceShareIn(each, y));
+  const most = Math.max(0, ...single);
+  if (groups.length < 2 || most === 0) return most;
+  const mean = average(y);
+  const n = y.length;
+  let total = 0;
+  for (let k = 0; k < n; k++) total += (y[k] - mean) ** 2;
+  const columns = groups.map((each) => groupMeans(each, y, mean));
+  const sums = columns.map((a, i) => [
+    ...columns.map((b) => dot(a, b)),
+    columns[i].reduce((sum, v, k) => sum + v * (y[k] - mean), 0),
+  ]);
+  const explained =
+    solved(sums).reduce((sum, factor, i) => sum + factor * sums[i][columns.length], 0) / total;
+  // The means of groups follow chance as well: what so many of them would explain of nothing is taken off.
+  const free =
+    n - 1 - groups.reduce((sum, { sizes }) => sum + sizes.filter((size) => size > 0).length - 1, 0);
+  const beyondChance = free > 0 ? 1 - ((1 - explained) * (n - 1)) / free : explained;
+  return Math.min(1, Math.max(most, beyondChance));
+}
+
+/** The mean of its group for each draw, less the mean of all. */
+function groupMeans({ of, sizes }: Groups, y: Float64Array, mean: number): Float64Array {
+  const sums = new Float64Array(sizes.length);
+  for (let k = 0; k < y.length; k++) sums[of[k]] += y[k] - mean;
+  return Float64Array.from(of, (group) => sums[group] / sizes[group]);
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let k = 0; k < a.length; k++) sum += a[k] * b[k];
+  return sum;
+}
+
+/** Solves the symmetric system whose rows hold the right side last; what hangs on others altogether gets 0. */
+function solved(rows: readonly (readonly number[])[]): number[] {
+  const work = rows.map((row) => [...row]);
+  const n = work.length;
+  const kept: number[] = [];
+  for (let i = 0; i < n; i++) {
+    if (!(work[i][i] > 1e-9 * rows[i][i])) continue;
+    kept.push(i);
+    for (let j = 0; j < n; j++) {
+      if (j === i) continue;
+      const factor = work[j][i] / work[i][i];
+      if (factor !== 0) for (let c = 0; c <= n; c++) work[j][c] -= factor * work[i][c];
+    }
+  }
+  return work.map((row, i) => (kept.includes(i) ? row[n] / row[i] : 0));
+}
+
 /** Spearman rank correlation of two samples (ties broken by order). */
 export function rankCorrelation(x: Float64Array, y: Float64Array): number {
   const n = x.length;

@@ -96,6 +96,10 @@ export function formatNumber(value: number, unit: string, options: FormatOptions
   );
 }
 
+/** A count or a sum in whole units, thousands parted as everywhere: "10 000". */
+export const formatWhole = (value: number, options: Pick<FormatOptions, 'locale' | 'plain'> = {}): string =>
+  formatNumber(Math.round(value) + 0, '', { ...options, digits: 15 });
+
 /** Making a number format costs more than using it, and a slider step writes hundreds of numbers. */
 const writers = new Map<string, Intl.NumberFormat>();
 

@@ -6,7 +6,8 @@ import { FORM } from '../tables/coefficient.ts';
 import { type Uncertain, uncertainIn } from '../uncertainty/monteCarlo.ts';
 import { type Measure, weightedScores } from '../uncertainty/percentiles.ts';
 import { stepsBetween, WHOLE_UNITS } from './sweep.ts';
-import { type HerdMeaning, setTurn, type Turn, turnLimits, turnOf } from './turn.ts';
+import { type HerdMeaning, setTurn, type Turn, turnOf } from './turn.ts';
+import { turnLimits } from './turnLimits.ts';
 
 export interface Overtake {
   readonly id: string;
@@ -24,7 +25,7 @@ export interface Overtake {
   readonly ranged: boolean;
   /** What is turned with it, in words. */
   readonly note?: string;
-  /** Scenarios it is turned in, where it stands otherwise in others. */
+  /** Scenarios it is turned in and that feel it, where it stands otherwise in others. */
   readonly only?: readonly number[];
 }
 
@@ -109,7 +110,11 @@ export function* overtakeSteps(
   const nearest = [...whole, ...brackets]
     .map((bracket) => ({ bracket, part: partOfTheWay(bracket) }))
     .sort((a, b) => a.part - b.part)[0]?.bracket;
-  return { first: start, nearest: nearest ? overtakeOf(nearest) : null, looked: candidates.length };
+  return {
+    first: start,
+    nearest: nearest ? overtakeOf(nearest, feltIn(setting, measures, nearest)) : null,
+    looked: candidates.length,
+  };
 }
 
 /** The same without stopping. */
@@ -125,9 +130,9 @@ export function overtakes(
   }
 }
 
-function overtakeOf({ candidate, far, by }: Bracket): Overtake {
-  const { at: _, herds: __, ...said } = candidate;
-  return { ...said, by, at: far };
+function overtakeOf({ candidate, far, by }: Bracket, felt: readonly number[]): Overtake {
+  const { at: _, herds: __, only, ...said } = candidate;
+  return { ...said, by, at: far, ...(only && felt.length > 0 ? { only: felt } : {}) };
 }
 
 const isWhole = ({ unit }: Candidate) => WHOLE_UNITS.has(unit);
@@ -235,6 +240,21 @@ function halfToTwice(setting: Setting, { only, ...turn }: Standing): Candidate[]
   const [low, high] = [now / 2, now * 2].map((end) => (limits.holds(end) ? end : now));
   const said = name === 'headCount' ? 'the herd' : label;
   return [{ id: name, label: said, unit, now, low, high, at, herds, note, only, ranged: false }];
+}
+
+/**
+ * Scenarios in which an input moves a measure at all: the shed's length stands in every scenario of a farm that gives it,
+ * and is nothing to one without a shed. It is turned in all, and said of those that feel it.
+ */
+function feltIn(setting: Setting, measures: readonly Measure[], { candidate, far }: Bracket): number[] {
+  const { only } = candidate;
+  if (!only) return [];
+  const names = measures.map(({ name }) => name);
+  const block = repeatScenarios(setting, 2, names);
+  setTurn(block, candidate, 1, far);
+  const { scenarios } = block;
+  const results = runBlock(block, setting.weather);
+  return only.filter((k) => names.some((name) => results[name][k] !== results[name][scenarios + k]));
 }
 
 /**

@@ -6,7 +6,7 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals-core';
 import type { RowChanges } from '../model/bind.ts';
 import type { Setting } from '../study/rows.ts';
 import type { Answers, Kind, Requests } from './job.ts';
-import { type FromServer, type Port, SETTINGS_KEPT, type ToServer } from './protocol.ts';
+import { type FromServer, type Port, SETTINGS_KEPT, type ToServer, WHILE_DRAGGING } from './protocol.ts';
 
 export interface Progress {
   readonly slot: string;
@@ -42,8 +42,6 @@ export type ExplorerPort = Port & { terminate?(): void; close?(): void; start?()
 
 /** Nothing is said of work that takes less. */
 export const SHOWN_AFTER_MS = 200;
-/** Draws that fit in a frame or two, made at each move of a slider. */
-export const WHILE_DRAGGING = 300;
 
 interface Running {
   readonly slot: string;

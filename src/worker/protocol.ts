@@ -4,6 +4,8 @@ import type { Answer, Request } from './job.ts';
 
 /** Settings one that answers keeps; older ones are of notebooks no longer shown. */
 export const SETTINGS_KEPT = 4;
+/** Draws that fit in a frame or two, made at each move of a slider. */
+export const WHILE_DRAGGING = 300;
 
 export type ToServer =
   | { readonly say: 'setting'; readonly setting: number; readonly value: Setting }

@@ -82,7 +82,7 @@ const IN_PAGE = `(async () => {
   const ledger = deep(page, 'wk-ledger');
   ledger.scrollIntoView({ block: 'end' });
   for (let k = 0; k < 200 && !ledger.shadowRoot.querySelector('wk-figure').shadowRoot.querySelector('.drawing svg'); k++) await frame();
-  const drawing = () => ledger.shadowRoot.querySelector('wk-figure').shadowRoot.querySelector('.drawing').firstElementChild;
+  const drawing = () => ledger.shadowRoot.querySelector('wk-figure').shadowRoot.querySelector('.drawing').innerHTML;
   const cards = page.querySelector('wk-cards').shadowRoot;
   const said = () => cards.querySelector('.grid').textContent;
   const slider = page.querySelector('wk-inputs').shadowRoot.querySelector('#rainFactor');

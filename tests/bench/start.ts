@@ -7,17 +7,23 @@ import { CHROMIUM_ARGS, findChromium } from '../../src/cli/chromium.mjs';
 import type { Built } from '../cli/built.ts';
 import { filesAround, packedKb } from '../cli/firstPaint.ts';
 
-/** One line. */
+/** A line for each way to come by a notebook. */
 export async function firstPaintReport(built: Built): Promise<string> {
   const browser = await chromium.launch({
     executablePath: findChromium(),
     args: CHROMIUM_ARGS,
   });
   try {
-    const { before, after } = await filesAround(browser, built);
-    const [first, later] = [before, after].map((all) => packedKb(built, all));
-    const sum = (all: typeof first) => all.reduce((kB, one) => kB + one.kB, 0).toFixed(0);
-    return `  script before the first cards: ${sum(first)} kB packed in ${first.length} files, ${sum(later)} kB after them`;
+    const lines: string[] = [];
+    for (const way of ['example', 'kept', 'link'] as const) {
+      const { before, after } = await filesAround(browser, built, way);
+      const [first, later] = [before, after].map((all) => packedKb(built, all));
+      const sum = (all: typeof first) => all.reduce((kB, one) => kB + one.kB, 0).toFixed(0);
+      lines.push(
+        `  fetched before the first cards, ${way}: ${sum(first)} kB packed in ${first.length} files, ${sum(later)} kB after them`,
+      );
+    }
+    return lines.join('\n');
   } finally {
     await browser.close();
   }

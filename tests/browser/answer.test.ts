@@ -4,12 +4,12 @@ import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
+import { EXAMPLES } from './examples.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import { groupOf } from '../../src/model/checks/titles.ts';
-import { type Engine, type OpenNotebook, openNotebook } from '../../src/store/open.ts';
 import { formatQuantity } from '../../src/units/format.ts';
+import { type Engine, type OpenNotebook, openNotebook } from '../openNotebook.ts';
 
 /** The machine may be busy with other tests. */
 const SOON = { timeout: 30_000 };

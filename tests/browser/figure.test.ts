@@ -105,11 +105,17 @@ describe('wk-figure', () => {
   it('draws again when its figure changes', async () => {
     const root = await shown(800, FIGURES.compare());
     const first = root.querySelector('.drawing svg');
+    const before = first?.innerHTML;
     const hours = compareFigure(scenarios, 'labourHours', reading);
     (root.host as HTMLElement & { figure: unknown }).figure = hours;
     const drawing = () => root.querySelector('[role=img]');
     await expect.poll(() => drawing()?.getAttribute('aria-label'), { timeout: 15_000 }).toBe(hours.finding);
-    await expect.poll(() => root.querySelector('.drawing svg'), { timeout: 15_000 }).not.toBe(first);
+    await expect.poll(() => first?.innerHTML, { timeout: 15_000 }).not.toBe(before);
+    // In the same drawing, and nothing of the one before is left in it.
+    expect(root.querySelector('.drawing svg')).toBe(first);
+    const anew = (await shown(800, hours)).querySelector('.drawing svg') as Element;
+    const bare = (svg: Element | null) => svg?.outerHTML.replace(/\bid="[^"]*"|url\(#[^)]*\)/g, '');
+    expect(bare(first)).toBe(bare(anew));
     // The hours of the fixture, in its drawing.
     for (const amount of ['285', '190', '247'])
       expect(root.querySelector('.drawing svg')?.textContent).toContain(amount);

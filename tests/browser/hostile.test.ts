@@ -8,9 +8,9 @@ import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
 import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
-import { type Engine, openNotebook } from '../../src/store/open.ts';
 import { BOMBS } from '../hostile/bombs.ts';
 import { hostile, PLAIN_NOTEBOOK, SIGN } from '../hostile/corpus.ts';
+import { type Engine, openNotebook } from '../openNotebook.ts';
 
 const COUNT = 500;
 const EACH = 50;

@@ -6,14 +6,14 @@ import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
 import { startEngine } from '../../src/app/engine.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { autosave } from '../../src/store/autosave.ts';
 import { type Base, browserBase, memoryBase } from '../../src/store/base.ts';
 import { push, startHistory } from '../../src/store/history.ts';
 import { toLink } from '../../src/store/link.ts';
-import { openNotebook } from '../../src/store/open.ts';
 import { openShelf } from '../../src/store/shelf.ts';
+import { openNotebook } from '../openNotebook.ts';
+import { EXAMPLES } from './examples.ts';
 
 const SOON = { timeout: 20_000 };
 const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice') as (typeof EXAMPLES)[number];

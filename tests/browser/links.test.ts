@@ -1,10 +1,8 @@
 /** A notebook that somebody sent: read, tried, noted on, sent back, and its notes taken in. */
-import axe from 'axe-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { cdp, page, userEvent } from 'vitest/browser';
+import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { notebookIdOf, putNote } from '../../src/notebook/noteEdits.ts';
 import type { Note } from '../../src/notebook/noteSchema.ts';
@@ -14,6 +12,8 @@ import { type Base, memoryBase } from '../../src/store/base.ts';
 import { startHistory } from '../../src/store/history.ts';
 import { toLink } from '../../src/store/link.ts';
 import { openShelf } from '../../src/store/shelf.ts';
+import { EXAMPLES } from './examples.ts';
+import { colours, faults, LOOKS } from './look.ts';
 
 const SOON = { timeout: 20_000 };
 const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice') as (typeof EXAMPLES)[number];
@@ -32,12 +32,6 @@ afterEach(async () => {
   history.replaceState(null, '', '#');
   await colours('light');
 });
-
-const colours = (scheme: string) =>
-  (cdp() as unknown as { send(what: string, how: object): Promise<unknown> }).send(
-    'Emulation.setEmulatedMedia',
-    { features: [{ name: 'prefers-color-scheme', value: scheme }] },
-  );
 
 async function opened(hash: string): Promise<void> {
   document.body.replaceChildren();
@@ -194,6 +188,26 @@ describe('notes', () => {
     await expect.element(together.getByText('Yes'), SOON).toBeVisible();
   });
 
+  it('are put on the answer and on what the page puts below the text, and shown there', async () => {
+    await opened(link(SENT));
+    await expect.poll(() => inside('wk-answer'), SOON).toBeTruthy();
+    for (const [button, text] of [
+      ['Put a note on the answer', 'On what comes first'],
+      ['Put a note on the cards', 'On a card'],
+      ['Put a note on the cautions', 'On the gas'],
+    ]) {
+      await userEvent.click(page.getByRole('button', { name: button, exact: true }));
+      await userEvent.fill(page.getByRole('textbox', { name: 'Your note' }), text);
+      await userEvent.click(page.getByRole('button', { name: 'Put the note' }));
+      await expect.element(page.getByText(text, { exact: true }), SOON).toBeVisible();
+    }
+    await expect
+      .poll(() => notes().map(({ on }) => (on.kind === 'page' ? on.section : on.kind)), SOON)
+      .toEqual(['answer', 'cards', 'cautions']);
+    const answer = shell.shadowRoot?.querySelector('wk-page')?.shadowRoot?.querySelector('wk-answer');
+    expect(answer?.nextElementSibling?.shadowRoot?.textContent).toContain('On what comes first');
+  });
+
   it('that lost their place are shown at the end, with what they stood on', async () => {
     await opened(link(noted(SENT, { on: { kind: 'words', begin: 'Words that are gone' } })));
     const lost = page.getByRole('region', { name: 'Notes whose place is gone' });
@@ -273,12 +287,7 @@ describe('what was sent, with notes', () => {
         text: 'How many draws?',
       },
     );
-  it.each([
-    [390, 'light'],
-    [390, 'dark'],
-    [1280, 'light'],
-    [1280, 'dark'],
-  ] as const)('has no accessibility violation and fits at %i px in the %s', async (width, scheme) => {
+  it.each(LOOKS)('has no accessibility violation and fits at %i px in the %s', async (width, scheme) => {
     await page.viewport(width, 844);
     await colours(scheme);
     await opened(link(SENT));
@@ -289,10 +298,7 @@ describe('what was sent, with notes', () => {
     await userEvent.click(page.getByRole('button', { name: 'Answer the note of Lender' }).first());
     await expect.element(page.getByRole('textbox', { name: 'Your answer' }), SOON).toBeVisible();
     await expect.poll(() => inside('wk-notebook')?.querySelector('wk-notes'), SOON).toBeTruthy();
-    const { violations } = await axe.run(document.body, { rules: { region: { enabled: false } } });
-    expect(
-      violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join('; ')}`),
-    ).toEqual([]);
+    expect(await faults()).toEqual([]);
     expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(width);
   });
 });

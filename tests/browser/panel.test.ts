@@ -3,10 +3,10 @@ import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
+import { EXAMPLES } from './examples.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
-import { type Engine, type OpenNotebook, openNotebook } from '../../src/store/open.ts';
+import { type Engine, type OpenNotebook, openNotebook } from '../openNotebook.ts';
 
 const SOON = { timeout: 15_000 };
 let engine: Engine;

@@ -2,7 +2,7 @@ import axe from 'axe-core';
 import ICAL from 'ical.js';
 import { afterEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { dataFiles } from '../../src/app/data.ts';
+import { dataFiles } from './dataFiles.ts';
 import '../../src/app/styles.css';
 import '../../src/elements/cells/wk-calendar.ts';
 import '../../src/elements/cells/wk-plan.ts';

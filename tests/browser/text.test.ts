@@ -1,21 +1,22 @@
 /** The text editor, opened as a keeper opens it. */
 import { EditorView } from '@codemirror/view';
-import axe from 'axe-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/app/shell.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { memoryBase } from '../../src/store/base.ts';
 import { toLink } from '../../src/store/link.ts';
+import { EXAMPLES } from './examples.ts';
+import { colours, faults, LOOKS } from './look.ts';
 
 const SOON = { timeout: 20_000 };
 const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice') as (typeof EXAMPLES)[number];
 let shell: WkShell;
 
 beforeEach(() => sessionStorage.clear());
-afterEach(() => {
+afterEach(async () => {
+  await colours('light');
   document.body.replaceChildren();
   history.replaceState(null, '', '#');
 });
@@ -155,17 +156,15 @@ describe('the text editor', () => {
     await expect.poll(text, SOON).toBe(windows);
   });
 
-  it.each([390, 1280])('has no accessibility violation and fits at %i', async (width) => {
+  it.each(LOOKS)('has no accessibility violation and fits at %i px in the %s', async (width, scheme) => {
     await page.viewport(width, 844);
+    await colours(scheme);
     const view = await opened();
     const at = cursorAfter(view, 'texture: ');
     view.dispatch({ changes: { from: at, insert: 'x' } });
     const fault = page.getByRole('button', { name: /^Line \d+: the word/ });
     await expect.element(fault, SOON).toBeVisible();
-    const { violations } = await axe.run(document.body, { rules: { region: { enabled: false } } });
-    expect(
-      violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join('; ')}`),
-    ).toEqual([]);
+    expect(await faults()).toEqual([]);
     expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(width);
     // Text and message are both on the screen, and the bar that closes the text is not covered.
     const box = fault.element().getBoundingClientRect();

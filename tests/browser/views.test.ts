@@ -1,24 +1,18 @@
 /** Contents, board, dark colours, full screen, and what takes figures along: each where it is used. */
-import axe from 'axe-core';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { cdp, page, userEvent } from 'vitest/browser';
+import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
-import { EXAMPLES } from '../../src/app/examples.ts';
+import { EXAMPLES } from './examples.ts';
 import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
-import { type Engine, type OpenNotebook, openNotebook } from '../../src/store/open.ts';
+import { type Engine, type OpenNotebook, openNotebook } from '../openNotebook.ts';
+import { colours, faults } from './look.ts';
 
 const SOON = { timeout: 15_000 };
 let engine: Engine;
 let open: OpenNotebook | undefined;
-
-const colours = (scheme: string) =>
-  (cdp() as unknown as { send(what: string, how: object): Promise<unknown> }).send(
-    'Emulation.setEmulatedMedia',
-    { features: [{ name: 'prefers-color-scheme', value: scheme }] },
-  );
 
 beforeAll(() => {
   ({ engine } = startEngine());
@@ -50,13 +44,6 @@ const figureIn = (element: WkPage) => {
   ledger?.scrollIntoView();
   return ledger?.shadowRoot?.querySelector('wk-figure')?.shadowRoot;
 };
-
-async function faults(): Promise<string[]> {
-  const { violations } = await axe.run(document.body, { rules: { region: { enabled: false } } });
-  return violations.map(
-    ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join('; ')}`,
-  );
-}
 
 describe('contents', () => {
   it('lead to their place, which then has the focus, and mark where the reader is', async () => {

@@ -20,7 +20,7 @@ const LONG_FUNCTIONS: Readonly<Record<string, string>> = {
   'plots/ledger.ts': 'one drawing: scales, axes and marks share a frame',
   'plots/sweepLines.ts': 'one drawing: scales, axes and marks share a frame',
   'plots/tornado.ts': 'one drawing: scales, axes and marks share a frame',
-  'store/open.ts': 'the open notebook is one closure over its signals',
+  'store/opening.ts': 'the open notebook is one closure over its signals',
   'tables/weatherApply.ts': 'one pass over the days of a file, each refused or taken where it stands',
   'worker/explorer.ts': 'the explorer is one closure over its port and its queue',
 };

@@ -9,8 +9,14 @@ import {
   takeOutNote,
 } from '../../src/notebook/noteEdits.ts';
 import { gainedNotes, mergeNotes } from '../../src/notebook/noteMerge.ts';
-import { lostNotes, placeNotes, targetOfPart, threadsOf } from '../../src/notebook/notePlaces.ts';
-import { MOST_NOTES, type Note, type NoteTarget } from '../../src/notebook/noteSchema.ts';
+import {
+  lostNotes,
+  placeNotes,
+  targetOfPart,
+  targetWords,
+  threadsOf,
+} from '../../src/notebook/notePlaces.ts';
+import { MOST_NOTES, type Note, type NoteTarget, PAGE_SECTIONS } from '../../src/notebook/noteSchema.ts';
 import { partsOf } from '../../src/notebook/parts.ts';
 import { type Notebook, readNotebook } from '../../src/notebook/read.ts';
 import { renameScenario } from '../../src/notebook/scenarioEdits.ts';
@@ -154,6 +160,28 @@ describe('where a note stands', () => {
     expect(said.map(({ key }) => key)).toEqual(gone.map((_, k) => `notes.${k}.on`));
     for (const { line } of said) expect(notebook.text.split('\n')[(line ?? 0) - 1]).toContain('id-');
     expect(placeNotes(read(put([note('aaaa')])), isValue).numbers).toHaveLength(1);
+  });
+
+  it('is kept for what the page puts round the text, whatever becomes of the text', () => {
+    const on = PAGE_SECTIONS.map((section, k) => note(`page-${k}`, { on: { kind: 'page', section } }));
+    const notebook = read(put([...on, note('page-a', { on: { kind: 'note', id: 'page-0' } })]));
+    const placed = placeNotes(notebook, isValue);
+    expect([...placed.page.keys()].sort()).toEqual([...PAGE_SECTIONS].sort());
+    expect(placed.page.get('answer')?.[0].answers.map(({ id }) => id)).toEqual(['page-a']);
+    expect(placed.lost).toEqual([]);
+    // Each has a name of its own in a sentence, and is one place for two copies.
+    const said = PAGE_SECTIONS.map((section) => targetWords({ kind: 'page', section }, String));
+    expect(new Set(said).size).toBe(PAGE_SECTIONS.length);
+    expect(mergeNotes(on, on)).toHaveLength(PAGE_SECTIONS.length);
+    expect(
+      readNotebook(
+        put([]).replace(
+          /^farm:/m,
+          "notes:\n  - { id: page-x, on: { kind: page, section: roof }, by: A, when: '2026-11-26T08:00:00.000Z', text: x }\nfarm:",
+        ),
+        'small.md',
+      ).problems.length,
+    ).toBe(1);
   });
 
   it('follows a scenario to its new name', () => {

@@ -4,6 +4,7 @@ import { quantile } from 'simple-statistics';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Opened, openNotebook } from '../../src/cli/open.ts';
 import { paperReport } from '../../src/cli/paper.ts';
+import type { Note } from '../../src/notebook/noteSchema.ts';
 import { answerLines, heaviestYears } from '../../src/paper/answers.ts';
 import { budgetOf } from '../../src/paper/budget.ts';
 import { paperDocument } from '../../src/paper/document.ts';
@@ -26,6 +27,43 @@ beforeAll(async () => {
   report = await paperReport(opened, { day: '1 January 2026', draws: 500 });
   slats = await paperReport(opened, { day: '1 January 2026', draws: 500, scenario: 'Slats' });
 }, 60_000);
+
+describe('notes of readers', () => {
+  const on = { kind: 'page', section: 'answer' } as const;
+  const by = { by: 'Lender <b>', when: '2026-11-26T08:00:00.000Z' };
+  const withNotes = (readerNotes: readonly Note[]) =>
+    plain(paperDocument({ ...report, notebook: { ...report.notebook, readerNotes } }, 'a4'));
+  it('stand at the end of the paper, with who wrote them, when and on what, as words', () => {
+    const text = withNotes([
+      { id: 'aaaa', on, ...by, text: 'Is <script> that with the grant?' },
+      { id: 'bbbb', on: { kind: 'note', id: 'aaaa' }, by: 'Keeper', when: by.when, text: 'Yes.' },
+      {
+        id: 'cccc',
+        on: { kind: 'number', quantity: 'netCost', scenario: 'Slats' },
+        ...by,
+        text: 'Why so low?',
+      },
+    ]);
+    const at = text.indexOf('<h2>Notes of readers</h2>');
+    expect(at).toBeGreaterThan(text.lastIndexOf('<h2>To be added by hand</h2>'));
+    const said = text
+      .slice(at)
+      .replace(/<[^>]+>/g, ' ')
+      .replace(/\s+/g, ' ');
+    expect(said).toContain(
+      'On the answer: Lender &lt;b&gt; , 26 November 2026: Is &lt;script&gt; that with the grant?',
+    );
+    expect(said).toContain('Keeper , 26 November 2026: Yes.');
+    expect(said).toContain('On net cost a year, Slats: Lender');
+  });
+  it('that were taken out stand only where they were answered, and no section stands without any', () => {
+    const gone = { id: 'aaaa', on, ...by, text: '' };
+    expect(withNotes([gone])).not.toContain('Notes of readers');
+    expect(withNotes([])).not.toContain('Notes of readers');
+    const answer = { id: 'bbbb', on: { kind: 'note', id: 'aaaa' } as const, ...by, text: 'Still so.' };
+    expect(withNotes([gone, answer])).toContain('taken out.');
+  });
+});
 
 describe('the years in which the loans take most', () => {
   const years = (...payments: number[]) =>

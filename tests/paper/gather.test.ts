@@ -17,12 +17,12 @@ import { caseDrawings } from '../../src/paper/drawings.ts';
 import { gather, movesQuestion } from '../../src/paper/gather.ts';
 import { type Report, reportFrom } from '../../src/paper/report.ts';
 import { caseTables } from '../../src/paper/tables.ts';
-import { type OpenNotebook, openNotebook as openText } from '../../src/store/open.ts';
 import { moneyCase, proposalOf } from '../../src/study/moneyCase.ts';
 import { type Explorer, type ExplorerPort, openExplorer } from '../../src/worker/explorer.ts';
 import type { Port } from '../../src/worker/protocol.ts';
 import { serve } from '../../src/worker/serve.ts';
 import { shipped } from '../notebook/shipped.ts';
+import { type OpenNotebook, openNotebook as openText } from '../openNotebook.ts';
 
 const DAY = '1 January 2026';
 const closing: (() => void)[] = [];

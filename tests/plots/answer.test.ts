@@ -17,6 +17,11 @@ import { turnOf } from '../../src/whatif/turn.ts';
 import { begun, setting } from '../begin/setting.ts';
 import { evaluation, reading } from '../browser/fixtures/evaluation.ts';
 
+const WEIGHTS: readonly Readonly<Record<string, number>>[] = [
+  {},
+  { labourHours: 1 },
+  { netCost: 2, nitrogenKeptKg: 1 },
+];
 const NOTHING = { prices: 0, unsourced: 0, unsaid: [] };
 const values = (name: ResultName, of: readonly (number | null)[]): AnswerOf => ({
   results: of.map((value, k) => {
@@ -162,6 +167,18 @@ describe('on the shipped notebooks', () => {
       expect(cheapest(run, id, unit === 'head' ? Math.round(half) : half)).toBe(turns.first);
     }
     expect(found).toBeGreaterThan(0);
+  });
+
+  it('names only scenarios that feel it: no length of a shed for those who stay outdoors', () => {
+    let named = 0;
+    for (const { run } of opened)
+      for (const weights of WEIGHTS) {
+        const nearest = overtakes(run, measuresOf(weights))?.nearest;
+        if (!nearest?.only || !nearest.id.startsWith('shed')) continue;
+        named++;
+        expect(nearest.only.map((k) => run.scenarios[k].system)).not.toContain('outwintered');
+      }
+    expect(named).toBeGreaterThan(0);
   });
 
   it('turns an input where it stands: sheds of two depths are not both made another', async () => {

@@ -4,6 +4,7 @@ import type { MixMaterial, MixWeek } from '../../src/bedmix/lines.ts';
 import { type BeddingQuestion, missingIn } from '../../src/bedmix/question.ts';
 import {
   bindingWords,
+  mixBeside,
   mixDecides,
   mixFigure,
   mixFinding,
@@ -73,6 +74,41 @@ const question = (parts: Partial<BeddingQuestion> = {}): BeddingQuestion => ({
   ...parts,
 });
 const figureOf = (asked: BeddingQuestion) => mixFigure(asked, cheapestMix(asked), 'Bed', reading);
+
+describe('the bed as it is written, beside the cheapest', () => {
+  const asked = (asWritten: readonly number[] | null, parts: Partial<BeddingQuestion> = {}) => {
+    const whole = question({ asWritten, hoursPerTonne: [0, 2], chipMoistureMost: 0.3, ...parts });
+    return { whole, answer: cheapestMix(whole), said: mixBeside(whole, cheapestMix(whole), 'Bed', reading) };
+  };
+  it('tells its kilograms and cost by the same sums, and each limit it does not keep', () => {
+    // 20 kg of straw a day at 100 a tonne: 14 a week (own arithmetic); too little to dry 810 kg of water to 65 %.
+    expect(asked([20, 0]).said).toEqual([
+      'As the notebook has it, “Bed” takes 20 kg a day at EUR 14 a week by the same sums, and does not keep the limits of how wet the bed may be and C:N.',
+    ]);
+    const { answer } = asked(null);
+    if (answer.status !== 'found') throw new Error('no mix');
+    const days = 15;
+    const { said } = asked(answer.tonnes.map((t) => (1000.1 * t) / days));
+    expect(said[0]).toContain('keeps within the limits as well');
+    expect(asked(null).said).toEqual([]);
+  });
+  it('says the own hours that are in the cost', () => {
+    const { whole, answer } = asked(null);
+    if (answer.status !== 'found') throw new Error('no mix');
+    // Two hours a tonne of sawdust.
+    const hours = ((7 / 15) * answer.tonnes[1] * 2).toPrecision(2);
+    expect(mixFinding(whole, answer, 'Bed', reading)).toContain(`, ${Number(hours)} h of own work in it`);
+    expect(mixFinding({ ...whole, hoursPerTonne: [0, 0] }, answer, 'Bed', reading)).not.toContain('own work');
+  });
+  it('says that chips are wetter than the check lets make a bed', () => {
+    const chips = { ...sawdust, material: 'softwoodChips' };
+    expect(asked(null, { materials: [straw, chips] }).said.join()).toContain(
+      'at 39 % moisture; wetter than 30 % they do not make a bed',
+    );
+    expect(asked(null, { materials: [straw, { ...chips, moistureFraction: 0.25 }] }).said).toEqual([]);
+    expect(asked(null).said).toEqual([]);
+  });
+});
 
 describe('the cheapest mix in words', () => {
   // The corner solved by hand in tests/explore/mix.test.ts (derived): 125.08 kg of straw, 360.42 kg of sawdust a week.

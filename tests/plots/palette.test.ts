@@ -25,6 +25,13 @@ describe('palette', () => {
     expect(contrast(GREYS.quiet, GREYS.ground)).toBeGreaterThanOrEqual(4.5);
   });
 
+  it('has nothing but what is kept without a pattern: what came with bedding is not taken for it', () => {
+    const patterns = Object.values(LOSS_LOOKS).map(({ pattern }) => pattern);
+    expect(patterns).not.toContain('solid');
+    // “Lost” stands alone, in place of all ways out.
+    expect(new Set(patterns).size).toBe(patterns.length - 1);
+  });
+
   it('keeps the marks of every pattern apart from their ground', () => {
     for (const { fill } of Object.values(LOSS_LOOKS)) expect(contrast(INK, fill)).toBeGreaterThanOrEqual(4.5);
   });

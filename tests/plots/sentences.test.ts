@@ -5,7 +5,7 @@ import { compareFinding } from '../../src/plots/compare.ts';
 import { drawsFinding } from '../../src/plots/drawsDots.ts';
 import { ladderFinding } from '../../src/plots/ladder.ts';
 import { ledgerFinding } from '../../src/plots/ledger.ts';
-import { adviceLine, rankingFinding } from '../../src/plots/ranking.ts';
+import { adviceLine, rankingFigure, rankingFinding } from '../../src/plots/ranking.ts';
 import { sweepFinding } from '../../src/plots/sweepLines.ts';
 import type { ScenarioResult } from '../../src/study/evaluate.ts';
 import type { Ranking } from '../../src/uncertainty/advice.ts';
@@ -103,6 +103,7 @@ describe('which number decides', () => {
     first: 0,
     second: 1,
     ahead,
+    firstThree: 0.1,
     rest: 0.5,
     ranked: [
       { id: 'a', label: 'a', unit: '', low: 0, central: 1, high: 2, share: 0.08, worth: 5.4, rank: 0.5 },
@@ -116,10 +117,32 @@ describe('which number decides', () => {
     expect(rankingFinding(ranking(0.001), NAMES, 'netCost', reading)).toContain('“Slats” is ahead');
     expect(rankingFinding(ranking(0.8), NAMES, 'netCost', reading)).toContain('gains');
   });
+  it('is worth nothing to measure where one is ahead whatever is found', () => {
+    const advice = { ids: ['a'], share: 0.15, worth: 290, words: 'Weigh a bale' };
+    expect(adviceLine(advice, ranking(0.8), reading)).toContain('worth EUR 290 on average');
+    expect(adviceLine(advice, ranking(0.999), reading)).not.toContain('worth');
+  });
+  it('names three together only where there are more, and by what they explain together', () => {
+    expect(rankingFinding(ranking(0.8), NAMES, 'netCost', reading)).not.toContain('three together');
+    const many = { ...ranking(0.8), firstThree: 0.16 };
+    const ranked = [0.16, 0.15, 0.15, 0.14].map((share) => ({ ...many.ranked[0], share }));
+    expect(rankingFinding({ ...many, ranked }, NAMES, 'netCost', reading)).toContain(
+      'the first three together 16 %',
+    );
+  });
+  it('says that shares overlap where they add up to more than they explain together', () => {
+    const caption = (share: number) => {
+      const ranked = Array.from({ length: 4 }, () => ({ ...ranking(0.8).ranked[0], share }));
+      return rankingFigure({ ...ranking(0.8), ranked, rest: 0.4 }, NAMES, 'netCost', reading).caption;
+    };
+    expect(caption(0.15)).not.toContain('in part');
+    expect(caption(0.4)).toContain('explain the same in part');
+    expect(caption(0.4)).toContain('40 % is left to the others');
+  });
   it('may be less than what one measurement settles of several, and the line says so', () => {
     const line = adviceLine(
       { ids: ['a', 'b'], share: 0.15, worth: 0, words: 'Weigh a bale' },
-      'netCost',
+      ranking(0.8),
       reading,
     );
     expect(line).toBe(

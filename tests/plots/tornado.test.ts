@@ -6,6 +6,7 @@ const outcome = (gain: number | null) => ({
   name: 'Bed',
   netCost: 9000,
   netCostChange: 300,
+  lacks: null,
   netPresentValue: -90_000,
   gain,
   debtServiceCover: 1.1,

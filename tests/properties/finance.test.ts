@@ -209,6 +209,32 @@ describe('worth of works', () => {
   });
 });
 
+describe('flows of any signs', () => {
+  /** Steps of an even grid of ln(1 + rate) from −99 % to 1000 % at which the present value has turned, each one walked. */
+  const turnsOnGrid = (of: readonly number[]): number[] => {
+    const at = (step: number) => Math.log(0.01) + ((Math.log(11) - Math.log(0.01)) * step) / 600;
+    const worth = (step: number) => netPresentValue(Math.exp(at(step)) - 1, of);
+    return Array.from({ length: 600 }, (_, k) => k + 1)
+      .filter((step) => worth(step - 1) > 0 !== worth(step) > 0)
+      .map((step) => Math.exp(at(step)) - 1);
+  };
+  const flow = fc.oneof(fc.constant(0), real(-3e4, 3e4), real(-10, 3e3));
+  it('have as many rates, where they are, as a walk along the whole grid finds', () => {
+    fc.assert(
+      fc.property(fc.array(flow, { minLength: 2, maxLength: 40 }), (of) => {
+        fc.pre(of.some((one) => one < 0) && of.some((one) => one > 0) && of[0] !== 0);
+        const { rates } = rateOfReturn(of);
+        const turns = turnsOnGrid(of);
+        expect(rates.length).toBe(turns.length);
+        rates.forEach((found, k) => {
+          expect(found).toBeLessThanOrEqual(turns[k] + 1e-12);
+          expect(1 + found).toBeGreaterThan((1 + turns[k]) * 0.988);
+        });
+      }),
+    );
+  });
+});
+
 describe('flows that cost first and earn later', () => {
   const flows = fc
     .tuple(real(100, 1e5), fc.array(real(1, 3e4), { minLength: 2, maxLength: 40 }))

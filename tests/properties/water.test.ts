@@ -152,6 +152,7 @@ describe('nitrogen, phosphorus and potassium in the field', () => {
             r.paddockDinitrogenKg +
             r.paddockRunoffKg +
             r.paddockLeachedKg +
+            r.paddockOrganicLeachedKg +
             r.paddockNitrogenKeptKg,
           INPUTS.paddockNitrogenInKg,
           640,
@@ -159,7 +160,11 @@ describe('nitrogen, phosphorus and potassium in the field', () => {
         near(r.paddockPhosphorusLostKg + r.paddockPhosphorusKeptKg, INPUTS.paddockPhosphorusInKg, 88);
         near(r.paddockPotassiumLostKg + r.paddockPotassiumKeptKg, INPUTS.paddockPotassiumInKg, 790);
         near(
-          r.soilNitrousKg + r.soilDinitrogenKg + r.soilLeachedKg + r.soilNitrogenKeptKg,
+          r.soilNitrousKg +
+            r.soilDinitrogenKg +
+            r.soilLeachedKg +
+            r.soilOrganicLeachedKg +
+            r.soilNitrogenKeptKg,
           INPUTS.slurrySoilNitrogenKg,
           336,
         );

@@ -1,6 +1,7 @@
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import { fileNameOf, unzip, zipOf } from '../../src/store/bundle.ts';
+import { unzip, zipOf } from '../../src/store/bundle.ts';
+import { fileNameOf } from '../../src/store/fileName.ts';
 
 describe('all notebooks in one file', () => {
   it('come back as they were, each under a name of its own', () => {

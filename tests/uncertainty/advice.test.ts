@@ -164,7 +164,14 @@ describe('advice', () => {
       const { measureBy } = tables.coefficients.get(r.id) as Coefficient;
       return { ...r, measureBy, label: r.id, unit: '', low: 0, central: 1, high: 2, rank: 0 };
     });
-    const advice = adviceFrom({ measure: 'netCost', first: 0, second: 1, ranked, rest: 0.05 });
+    const advice = adviceFrom({
+      measure: 'netCost',
+      first: 0,
+      second: 1,
+      ranked,
+      firstThree: 0.85,
+      rest: 0.05,
+    });
     expect(advice.map((a) => a.words)).toEqual([
       'Take two bed depths a month and weigh a bucket cut from the bed',
       'Weigh three bales of hay and dry a core of each',

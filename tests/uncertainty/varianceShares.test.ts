@@ -1,7 +1,7 @@
 import { sampleRankCorrelation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { stream } from '../../src/uncertainty/random.ts';
-import { rankCorrelation } from '../../src/uncertainty/varianceShares.ts';
+import { groupsAlong, rankCorrelation, sharesTogether } from '../../src/uncertainty/varianceShares.ts';
 import { varianceShare, worthOfMeasuring } from '../reference/fromGroups.ts';
 
 const N = 20_000;
@@ -9,6 +9,41 @@ const uniform = (name: string, low: number, high: number) => {
   const next = stream(3, name);
   return Float64Array.from({ length: N }, () => low + (high - low) * next());
 };
+
+describe('shares together', () => {
+  const along = (xs: readonly Float64Array[]) => xs.map((x) => groupsAlong(x));
+  const a = uniform('a', -1, 1);
+  const b = uniform('b', -1, 1);
+  const noise = uniform('noise', -1, 1);
+
+  it('are the sum where numbers have nothing to do with each other, curved or not', () => {
+    const y = a.map((value, k) => value + Math.abs(b[k]) * 2 + noise[k]);
+    // Variances 1/3, 4/12 and 1/3 (own arithmetic).
+    expect(sharesTogether(along([a, b]), y)).toBeCloseTo(2 / 3, 1.5);
+    expect(sharesTogether(along([a, b, noise]), y)).toBeGreaterThan(0.98);
+  });
+
+  it('are hardly more than one where one drives all', () => {
+    // Each holds the common part and a little of its own; y is the common part and as much again of something else.
+    const near = [0, 1, 2, 3].map((k) => {
+      const own = uniform(`own ${k}`, -0.2, 0.2);
+      return a.map((value, at) => value + own[at]);
+    });
+    const y = a.map((value, k) => value + noise[k]);
+    const single = near.map((x) => varianceShare(x, y));
+    expect(single.reduce((sum, share) => sum + share, 0)).toBeGreaterThan(1.5);
+    const all = sharesTogether(along(near), y);
+    expect(all).toBeGreaterThanOrEqual(Math.max(...single));
+    expect(all).toBeLessThan(0.53);
+    expect(sharesTogether(along([a, a]), y)).toBeCloseTo(varianceShare(a, y), 2);
+  });
+
+  it('of numbers that have nothing to do with it are about none', () => {
+    const none = Array.from({ length: 8 }, (_, k) => uniform(`none ${k}`, 0, 1));
+    expect(sharesTogether(along(none), noise)).toBeLessThan(0.02);
+    expect(sharesTogether([], noise)).toBe(0);
+  });
+});
 
 describe('variance share', () => {
   // Ishigami & Homma 1990, a = 7, b = 0.1: S1 = 0.3139, S2 = 0.4424, S3 = 0 (analytical; from memory, and

@@ -247,8 +247,8 @@ export class WkBill extends LitElement {
       return html`<small>${span(low, high, 'money', reading)}<br />middle ${about(middle, reading).replace(reading.currency, '').trim()}</small>`;
     };
     const total = (label: string, value: number | null, quantity: ResultName) => html`<tr>
-      <th scope="row" colspan="2">${label}${likely(quantity)}</th>
-      <td class="n">${value === null ? html`<span class="gap">no sum</span>` : html`<button type="button" class="number" aria-label="${label}: ${cents(value)}. Show the working" @click=${() => ask(this, 'wk-explain', { scenario: index, quantity })}>${cents(value)}</button>`}</td>
+      <th scope="row" colspan="2">${label}</th>
+      <td class="n">${value === null ? html`<span class="gap">no sum</span>` : html`<button type="button" class="number" aria-label="${label}: ${cents(value)}. Show the working" @click=${() => ask(this, 'wk-explain', { scenario: index, quantity })}>${cents(value)}</button>`}${likely(quantity)}</td>
     </tr>`;
     return html`<h2>What must be built: ${result.name}</h2>
       <p>${caption === undefined ? 'Quantities follow from the measures of the works.' : caption.replace(/([^.!?])\s*$/, '$1.')} Amounts in ${moneyOf(reading)}; a line with its own year is a price of that year. ${this.draws ? 'Under each amount stand its P10 to P90 and its middle, P50: the sum of lines is not the sum of their ends.' : ''}</p>

@@ -6,6 +6,7 @@ import { moneyOf, type Reading } from '../../plots/reading.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
 import { differenceSentences, hundredthsOf } from '../../uncertainty/sentences.ts';
+import { formatWhole } from '../../units/format.ts';
 import { type Block, chosenBlock, STAYS, TAKES } from '../parts/measures.ts';
 import { shared } from '../parts/style.ts';
 import { type Card, measureRow } from './cardsRow.ts';
@@ -209,10 +210,9 @@ export class WkCards extends LitElement {
 
   #drawn(): string {
     const { draws, asked } = this;
-    const said = (n: number) => n.toLocaleString('en-GB');
     const count = draws?.count ?? 0;
     // Fewer while an input is turned, and where a page cannot keep as many as are asked for.
-    return `${said(count)} draws${asked > count ? ` (of ${said(asked)})` : ''}`;
+    return `${formatWhole(count)} draws${asked > count ? ` (of ${formatWhole(asked)})` : ''}`;
   }
 
   protected override render() {

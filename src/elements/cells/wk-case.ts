@@ -5,6 +5,7 @@ import { answerLines } from '../../paper/answers.ts';
 import { paperDocument } from '../../paper/document.ts';
 import { gather, movesQuestion } from '../../paper/gather.ts';
 import { dayText, type PaperNotebook, type Report, reportFrom } from '../../paper/report.ts';
+import { changeText } from '../../paper/stress.ts';
 import type { Paper } from '../../paper/style.ts';
 import { capital, moneyOf, type Reading } from '../../plots/reading.ts';
 import { levelText, tornadoFigure } from '../../plots/tornado.ts';
@@ -206,8 +207,7 @@ export class WkCase extends LitElement {
           <thead><tr><th scope="col">${moneyOf(this.reading)}</th><th scope="col" class="n">by</th><th scope="col" class="n">net cost a year</th><th scope="col" class="n">present value</th><th scope="col" class="n">cover</th><th scope="col">when it turns</th></tr></thead>
           <tbody>${stress.map((row) => {
             const outcome = row.outcomes.find(({ name }) => name === result.name);
-            const change = outcome?.netCostChange;
-            return html`<tr><th scope="row">${capital(row.label)}</th><td class="n">${levelText(row)}</td><td class="n">${change == null ? '–' : `${change > 0 ? '+' : ''}${round(change)}`}</td><td class="n">${round(outcome?.gain ?? outcome?.netPresentValue)}</td><td class="n">${outcome?.debtServiceCover == null ? '–' : outcome.debtServiceCover.toFixed(2)}</td><td>${outcome?.words ?? ''}</td></tr>`;
+            return html`<tr><th scope="row">${capital(row.label)}</th><td class="n">${levelText(row)}</td><td class="n">${changeText(outcome, this.reading)}</td><td class="n">${round(outcome?.gain ?? outcome?.netPresentValue)}</td><td class="n">${outcome?.debtServiceCover == null ? '–' : outcome.debtServiceCover.toFixed(2)}</td><td>${outcome?.words ?? ''}</td></tr>`;
           })}</tbody>
         </table>
       </div>`;

@@ -43,7 +43,7 @@ export class WkCautions extends LitElement {
     return html`<section aria-label="Cautions">
       <h2>Before you act on this</h2>
       ${gas ? '' : html`<p><strong>Slurry gas kills within breaths.</strong> People and animals out before any tank is stirred or emptied; nobody enters a tank.</p>`}
-      ${found.map(({ check, names }) => html`<p>${wordsIn(check.words, this.system)} <span class="quiet">(${inWords(names)})</span></p>`)}
+      ${found.map(({ check, names }) => html`<p>${wordsIn(check.words, this.system)} <span class="quiet">(${inWords(names.map((name) => `“${name}”`))})</span></p>`)}
       <p>
         Loads on walls, roofs and slabs belong to a licensed engineer. Welfare, storage and spreading rules are for the local authority to say. Loans and taxes
         belong with a professional. The figures here are estimates with ranges, not a design.

@@ -3,7 +3,7 @@ import { CONTRARY_EVIDENCE } from '../../bedmix/binding.ts';
 import { cheapestMix, type MixAnswer } from '../../bedmix/leastCost.ts';
 import { type BeddingQuestion, beddingQuestion, missingIn } from '../../bedmix/question.ts';
 import type { Override } from '../../notebook/schema.ts';
-import { bindingWords, mixDecides, mixFigure, mixFrees, unpricedWords } from '../../plots/mix.ts';
+import { bindingWords, mixBeside, mixDecides, mixFigure, mixFrees, unpricedWords } from '../../plots/mix.ts';
 import { inWords, type Reading, show } from '../../plots/reading.ts';
 import type { Run } from '../../study/evaluate.ts';
 import { labelIn } from '../../units/inWords.ts';
@@ -133,6 +133,7 @@ export class WkMix extends LitElement {
     const [decides, unpriced] = [mixDecides(answer), unpricedWords(question)];
     return html`<wk-figure heading="The cheapest bed" .figure=${caption ? { ...figure, caption } : figure}></wk-figure>
       ${decides === '' ? nothing : html`<p>${decides}</p>`}
+      ${mixBeside(question, answer, name, reading).map((words) => html`<p>${words}</p>`)}
       ${
         frees.length === 0
           ? nothing

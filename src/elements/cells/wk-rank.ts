@@ -85,13 +85,14 @@ export class WkRank extends LitElement {
     if (!run || !answer) return notReady(progress);
     const names = run.scenarios.map(({ name }) => name);
     const figure = rankingFigure(answer.ranking, names, answer.ranking?.measure ?? measure, reading);
-    const advice = answer.ranking ? adviceFrom(answer.ranking) : [];
+    const { ranking } = answer;
+    const advice = ranking ? adviceFrom(ranking) : [];
     return html`${progress}<wk-figure .figure=${caption ? { ...figure, caption } : figure}></wk-figure>
       ${
-        advice.length === 0
+        !ranking || advice.length === 0
           ? nothing
-          : html`<h4>${answer.ranking && surelyFirst(answer.ranking) !== null ? 'What would narrow the difference most; which is ahead does not hang on it' : 'What to measure first'}</h4>
-              <ol>${advice.map((a) => html`<li>${adviceLine(a, measure, reading)}</li>`)}</ol>`
+          : html`<h4>${surelyFirst(ranking) !== null ? 'What would narrow the difference most; which is ahead does not hang on it' : 'What to measure first'}</h4>
+              <ol>${advice.map((a) => html`<li>${adviceLine(a, ranking, reading)}</li>`)}</ol>`
       }`;
   }
 }

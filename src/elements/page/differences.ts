@@ -44,6 +44,8 @@ export interface MovedFigures {
   /** What the earlier one is called above its column, and in a sentence. */
   readonly heading: string;
   readonly called: string;
+  /** Heading of the later one's column. */
+  readonly later?: string;
 }
 
 export function movedFigures({
@@ -53,6 +55,7 @@ export function movedFigures({
   system,
   heading,
   called,
+  later = 'Now',
 }: MovedFigures): TemplateResult {
   if (!earlier)
     return html`<p class="quiet" role="status">The figures of ${called} are being worked out …</p>`;
@@ -73,9 +76,9 @@ export function movedFigures({
     }),
   ).filter(({ before, after }) => before.text !== after.text);
   if (moved.length === 0)
-    return html`<p>${capital(inWords(HEADLINES.map(labelOf)))}: the same as now in every scenario, as far as is shown.</p>`;
+    return html`<p>${capital(inWords(HEADLINES.map(labelOf)))}: the same ${later === 'Now' ? 'as now' : 'on both'} in every scenario, as far as is shown.</p>`;
   return html`<div class="scroll" tabindex="0" role="group" aria-label="Figures that moved"><table>
-      <thead><tr><th scope="col">What moved</th><th scope="col" class="n">${heading}</th><th scope="col" class="n">Now</th></tr></thead>
+      <thead><tr><th scope="col">What moved</th><th scope="col" class="n">${heading}</th><th scope="col" class="n">${later}</th></tr></thead>
       <tbody>${moved.map(
         ({
           quantity,

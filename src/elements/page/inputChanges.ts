@@ -4,7 +4,7 @@ import type { Path } from '../../notebook/path.ts';
 import { readNotebook } from '../../notebook/read.ts';
 import { type Change, change, type Outcome, writtenAt } from '../../store/change.ts';
 import { type Field, type FieldsOf, fieldOf } from '../../store/fields.ts';
-import type { OpenNotebook } from '../../store/open.ts';
+import type { OpenNotebook } from '../../store/opening.ts';
 import { type OwnNumber, usualOfId, type Weighed, weighOwn } from '../../store/ownNumber.ts';
 import { changeRows, type RowAct } from '../../store/rows.ts';
 import type { Leaf } from '../parts/wk-trace.ts';

@@ -5,6 +5,10 @@ export const pageStyle = css`
   .noted {
     margin: 1.8rem 0;
   }
+  .on-section {
+    display: block;
+    font-size: 0.92rem;
+  }
   .column {
     max-width: var(--measure);
     margin: 0 auto;

@@ -5,18 +5,19 @@ import { keyOfTarget } from '../../notebook/noteMerge.ts';
 import {
   type PlacedNotes,
   placeNotes,
+  SECTION_WORDS,
   type Thread,
   targetOfPart,
   targetWords,
 } from '../../notebook/notePlaces.ts';
-import type { Note, NoteTarget } from '../../notebook/noteSchema.ts';
+import { type Note, type NoteTarget, PAGE_SECTIONS, type PageSection } from '../../notebook/noteSchema.ts';
 import type { BodyPart } from '../../notebook/parts.ts';
 import type { Notebook } from '../../notebook/read.ts';
 import { capital, labelOf } from '../../plots/reading.ts';
 import { ask } from '../parts/events.ts';
 import '../parts/wk-notes.ts';
 
-const NONE: PlacedNotes = { parts: new Map(), numbers: [], lost: [] };
+const NONE: PlacedNotes = { parts: new Map(), numbers: [], page: new Map(), lost: [] };
 const known = new WeakMap<Notebook, PlacedNotes>();
 
 export function placedIn(notebook: Notebook | undefined): PlacedNotes {
@@ -38,6 +39,17 @@ export function notesOn(
   return html`${threads ? html`<wk-notes .threads=${threads}></wk-notes>` : nothing}
     ${adding ? html`<wk-notes .adding=${true} .on=${targetOfPart(parts, place)}></wk-notes>` : nothing}`;
 }
+
+const NO_THREADS: readonly Thread[] = [];
+const ON = new Map(PAGE_SECTIONS.map((section) => [section, { kind: 'page', section } as const]));
+
+/** What is noted on a section that the page puts round the text, below it, and a way to note one more. */
+export const notesOnSection = ({ page }: PlacedNotes, section: PageSection): TemplateResult =>
+  html`<wk-notes class="on-section" .threads=${page.get(section) ?? NO_THREADS} .on=${ON.get(section)} .called=${SECTION_WORDS[section]}></wk-notes>`;
+
+/** Notes on sections that are not on this page, since the text has them itself. */
+export const notesElsewhere = ({ page }: PlacedNotes, shown: (section: PageSection) => boolean): Thread[] =>
+  [...page].flatMap(([section, threads]) => (shown(section) ? [] : [...threads]));
 
 /** Notes on a result of a scenario, and what one more would stand on; inputs take none. */
 export function notedNumber(

@@ -8,7 +8,7 @@ import type { Notebook } from '../../notebook/read.ts';
 import { textDifferences } from '../../notebook/textDifferences.ts';
 import { type Reading, show, unitOf } from '../../plots/reading.ts';
 import type { Figures } from '../../store/figuresOf.ts';
-import type { OpenNotebook } from '../../store/open.ts';
+import type { OpenNotebook } from '../../store/opening.ts';
 import type { Problem } from '../../units/problem.ts';
 import { shared } from '../parts/style.ts';
 import { watch } from '../parts/watch.ts';

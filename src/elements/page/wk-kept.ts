@@ -6,6 +6,8 @@ export interface KeptEntry {
   readonly href: string;
   readonly title: string;
   readonly note: string;
+  /** Where its earlier days are shown; absent where none is kept. */
+  readonly days?: string;
 }
 
 export type KeptAct =
@@ -55,6 +57,7 @@ export class WkKept extends LitElement {
         padding-top: 0.3rem;
       }
       button,
+      .acts a.days,
       .import span {
         font: inherit;
         color: inherit;
@@ -67,12 +70,14 @@ export class WkKept extends LitElement {
         text-decoration-color: var(--rule);
         text-underline-offset: 0.2em;
       }
+      .acts a.days,
       .import span {
         display: inline-flex;
         align-items: center;
         box-sizing: border-box;
       }
       button:hover,
+      .acts a.days:hover,
       .import:hover span {
         text-decoration-color: currentColor;
       }
@@ -158,7 +163,7 @@ export class WkKept extends LitElement {
   }
 
   #row(entry: KeptEntry) {
-    const { id, href, title, note } = entry;
+    const { id, href, title, note, days } = entry;
     if (this.renaming === id)
       return html`<li data-id=${id}>
         <form @submit=${(event: SubmitEvent) => this.#renamed(event, entry)} @keydown=${(
@@ -174,6 +179,7 @@ export class WkKept extends LitElement {
     return html`<li data-id=${id}>
       <a href=${href}><span class="title">${title}</span><small>${note}</small></a>
       <span class="acts">
+        ${days === undefined ? nothing : html`<a class="days" href=${days} aria-label=${`Earlier days of ${title}`}>Earlier days</a>`}
         <button type="button" aria-label=${`Rename ${title}`} @click=${() => this.#rename(id)}>Rename</button>
         <button type="button" aria-label=${`Copy ${title}`} @click=${() => this.#act({ act: 'copy', id })}>Copy</button>
         <button type="button" aria-label=${`Delete ${title}`} @click=${() => this.#act({ act: 'delete', id })}>Delete</button>

@@ -9,7 +9,7 @@ import { proseParts } from '../../notebook/markdown.ts';
 import { type BodyPart, partsOf } from '../../notebook/parts.ts';
 import type { Notebook } from '../../notebook/read.ts';
 import { type Reading, show, unitOf } from '../../plots/reading.ts';
-import { mostDraws } from '../../store/open.ts';
+import { mostDraws } from '../../store/drawn.ts';
 import type { Run, ScenarioResult } from '../../study/evaluate.ts';
 import type { Draws } from '../../uncertainty/monteCarlo.ts';
 import type { Problem } from '../../units/problem.ts';

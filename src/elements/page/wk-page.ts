@@ -1,32 +1,28 @@
 import { html, LitElement, nothing } from 'lit';
-import type { PlacedNotes } from '../../notebook/notePlaces.ts';
-import { setQuote } from '../../notebook/quote.ts';
-import { type Notebook, readNotebook } from '../../notebook/read.ts';
-import { setInput } from '../../notebook/write.ts';
+import type { PageSection } from '../../notebook/noteSchema.ts';
+import type { Notebook } from '../../notebook/read.ts';
 import { type Reading, show } from '../../plots/reading.ts';
+import { mostDraws } from '../../store/drawn.ts';
 import type { Scope } from '../../store/fields.ts';
-import { mostDraws, type OpenNotebook } from '../../store/open.ts';
+import type { OpenNotebook } from '../../store/opening.ts';
 import { restingOnOwn } from '../../study/own.ts';
-import { explain } from '../../study/trace.ts';
 import type { Climate } from '../../tables/weatherJoin.ts';
-import { type Asked, ask } from '../parts/events.ts';
+import type { Asked } from '../parts/events.ts';
 import { shared } from '../parts/style.ts';
 import { watch } from '../parts/watch.ts';
 import '../cells/wk-answer.ts';
 import '../cells/wk-cards.ts';
-import './wk-carry.ts';
-import { type ContentsEntry, contentsOf } from './contents.ts';
-import { InputChanges } from './inputChanges.ts';
+import type { ContentsEntry } from './contents.ts';
+import type { InputChanges } from './inputChanges.ts';
 import { pageStyle } from './pageStyle.ts';
-import { notedNumber, notedOf, notesTogether, placedIn } from './placed.ts';
-import './wk-contents.ts';
 import './wk-inputs.ts';
-import './wk-print.ts';
 import '../parts/wk-problems.ts';
-import { WkTrace } from '../parts/wk-trace.ts';
 
 /** Made once: making one costs more than a whole card. */
 const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', timeZone: 'UTC' });
+
+/** What comes once the cards are painted. */
+type Rest = typeof import('./below.ts').BELOW;
 
 const NO_CLIMATES: readonly Climate[] = [];
 const NO_WEIGHTS: Readonly<Record<string, number>> = {};
@@ -38,6 +34,7 @@ export class WkPage extends LitElement {
     system: {},
     asked: { type: Boolean },
     lost: { state: true },
+    rest: { state: true },
   };
 
   static override styles = [shared, pageStyle];
@@ -48,6 +45,7 @@ export class WkPage extends LitElement {
   declare asked: boolean;
   /** What stands below the cards could not be fetched. */
   declare lost: boolean;
+  declare rest: Rest | undefined;
 
   constructor() {
     super();
@@ -91,16 +89,40 @@ export class WkPage extends LitElement {
     this.addEventListener('wk-go', ({ detail }) => this.#go(detail.to));
   }
 
-  #inputs = new InputChanges(() => this.open);
+  #inputs: InputChanges | undefined;
   /** What the open working explains, so that it follows the figures. */
   #explained: (Asked['wk-explain'] & { readonly run: unknown }) | undefined;
 
-  #leavesOf = (id: string) => this.#inputs.leavesOf(this.#explained?.scenario ?? -1, id);
+  #leavesOf = (id: string) => this.#inputs?.leavesOf(this.#explained?.scenario ?? -1, id) ?? [];
 
-  #fetching = false;
   protected override updated(): void {
     this.#followRun();
-    this.#fetchBelow();
+    // The figures and what draws them are the larger part of the page: they come once the cards are painted.
+    if (this.#fetching || (this.open?.results.value.length ?? 0) === 0) return;
+    requestAnimationFrame(() => setTimeout(() => void this.#fetchRest()));
+  }
+
+  #fetching: Promise<Rest | undefined> | undefined;
+  #fetchRest(): Promise<Rest | undefined> {
+    this.#fetching ??= import('./below.ts').then(
+      ({ BELOW }) => {
+        this.#inputs = new BELOW.InputChanges(() => this.open);
+        this.rest = BELOW;
+        return BELOW;
+      },
+      () => {
+        this.#fetching = undefined;
+        this.lost = true;
+        return undefined;
+      },
+    );
+    return this.#fetching;
+  }
+
+  /** Does what takes more than the cards; at once where that is there. */
+  #withRest(act: (rest: Rest) => void): void {
+    if (this.rest) act(this.rest);
+    else void this.#fetchRest().then((rest) => rest && act(rest));
   }
 
   #followRun(): void {
@@ -109,67 +131,59 @@ export class WkPage extends LitElement {
       this.open?.run.value,
       this.#explained,
     ];
-    if (!run || !trace?.node || !explained || explained.run === run) return;
+    if (!this.rest || !run || !trace?.node || !explained || explained.run === run) return;
     this.#explained = { ...explained, run };
-    if (run.scenarios[explained.scenario]) trace.node = explain(run, explained.scenario, explained.quantity);
-  }
-
-  /** The figures and what draws them are the larger part of the page: they come once the cards are painted. */
-  #fetchBelow(): void {
-    if (this.#fetching || (this.open?.results.value.length ?? 0) === 0) return;
-    this.#fetching = true;
-    requestAnimationFrame(() =>
-      setTimeout(() => {
-        import('./below.ts').catch(() => {
-          this.#fetching = false;
-          this.lost = true;
-        });
-      }),
-    );
+    if (run.scenarios[explained.scenario])
+      trace.node = this.rest.explain(run, explained.scenario, explained.quantity);
   }
 
   #explain(event: CustomEvent<Asked['wk-explain']>): void {
-    const run = this.open?.run.value;
-    if (!run) return;
     const { scenario, quantity } = event.detail;
     const from = event.composedPath()[0] as HTMLElement;
-    const trace = this.renderRoot.querySelector('wk-trace');
-    this.#explained = { scenario, quantity, run };
-    // What is noted on it is given from here.
-    this.requestUpdate();
-    if (trace instanceof WkTrace)
-      void trace.open(explain(run, scenario, quantity), run.scenarios[scenario].name, from);
+    this.#withRest(({ explain }) => {
+      const run = this.open?.run.value;
+      if (!run) return;
+      this.#explained = { scenario, quantity, run };
+      // What is noted on it is given from here.
+      this.requestUpdate();
+      const trace = this.renderRoot.querySelector('wk-trace');
+      void trace?.open(explain(run, scenario, quantity), run.scenarios[scenario].name, from);
+    });
   }
 
   #quote({ scenario, ...quote }: Asked['wk-quote']): void {
-    const { open } = this;
-    const scenarios = open?.notebook.value?.scenarios;
-    // A text that cannot be read now is not edited: its problems are on show.
-    if (!open || !scenarios || open.problems.value.length > 0) return;
-    open.edit(
-      setQuote(open.text.value, scenario, scenarios[scenario].finance.quotes, quote),
-      `quote for ${quote.line}`,
-    );
+    this.#withRest(({ setQuote }) => {
+      const { open } = this;
+      const scenarios = open?.notebook.value?.scenarios;
+      // A text that cannot be read now is not edited: its problems are on show.
+      if (!open || !scenarios || open.problems.value.length > 0) return;
+      open.edit(
+        setQuote(open.text.value, scenario, scenarios[scenario].finance.quotes, quote),
+        `quote for ${quote.line}`,
+      );
+    });
   }
 
   #edit({ make, done }: Asked['wk-edit']): void {
-    const { open } = this;
-    if (!open) return;
-    const [text, file] = [open.text.value, open.file];
-    // What is on show is another text than the one that would be changed.
-    if (open.notebook.value?.text !== text) {
-      done({
-        refused: {
-          what: 'the text as it stands cannot be shown yet, so nothing else in it is changed',
-          file,
-          todo: 'wait a moment, mend what is listed above, or undo the last change',
-        },
-      });
-      return;
-    }
-    const edited = make({ text, file, read: readNotebook });
-    if ('text' in edited) open.edit(edited.text, edited.what);
-    done(edited);
+    this.#withRest(({ readNotebook }) => {
+      const { open } = this;
+      if (!open) return;
+      const [text, file] = [open.text.value, open.file];
+      // What is on show is another text than the one that would be changed.
+      if (open.notebook.value?.text !== text) {
+        done({
+          refused: {
+            what: 'the text as it stands cannot be shown yet, so nothing else in it is changed',
+            file,
+            todo: 'wait a moment, mend what is listed above, or undo the last change',
+          },
+        });
+        return;
+      }
+      const edited = make({ text, file, read: readNotebook });
+      if ('text' in edited) open.edit(edited.text, edited.what);
+      done(edited);
+    });
   }
 
   /** Where a line of the contents leads. */
@@ -190,21 +204,23 @@ export class WkPage extends LitElement {
 
   /** Brings every cell to its answer, then prints. */
   printWhole(): void {
-    const notebook = this.renderRoot.querySelector('wk-notebook');
-    void this.renderRoot.querySelector('wk-print')?.begin(notebook ?? undefined);
+    this.#withRest(() => {
+      const notebook = this.renderRoot.querySelector('wk-notebook');
+      void this.renderRoot.querySelector('wk-print')?.begin(notebook ?? undefined);
+    });
   }
 
   /** Notes on the number whose working is open, and what a new one would stand on. */
-  #noted(placed: PlacedNotes) {
+  #noted(notebook: Notebook | undefined) {
     const { quantity, scenario } = this.#explained ?? {};
     const name = this.open?.run.value?.scenarios[scenario ?? -1]?.name;
-    return notedNumber(placed, quantity, name);
+    return this.rest?.notedNumber(this.rest.placedIn(notebook), quantity, name);
   }
 
   #contents: { readonly of: Notebook; readonly entries: readonly ContentsEntry[] } | undefined;
   #entries(notebook: Notebook | undefined): readonly ContentsEntry[] {
-    if (notebook && this.#contents?.of !== notebook)
-      this.#contents = { of: notebook, entries: contentsOf(notebook) };
+    if (notebook && this.rest && this.#contents?.of !== notebook)
+      this.#contents = { of: notebook, entries: this.rest.contentsOf(notebook) };
     return notebook ? (this.#contents?.entries ?? []) : [];
   }
 
@@ -273,8 +289,9 @@ export class WkPage extends LitElement {
       this.lost = true;
       return;
     }
+    await this.#fetchRest();
     const panel = this.renderRoot.querySelector('wk-panel');
-    if (!panel) return;
+    if (!panel || !this.#inputs) return;
     panel.of = this.#inputs.of;
     await panel.open(scope, from);
     // From now on what it is given follows the text.
@@ -297,20 +314,14 @@ export class WkPage extends LitElement {
 
   /** Written into the text, so that a link or a file opens the way it was sent. */
   #viewButton(board: boolean) {
-    const turn = (event: Event) =>
-      ask(event.currentTarget as HTMLElement, 'wk-edit', {
-        make: ({ text }) => ({
-          text: setInput(text, 'view', board ? 'notebook' : 'board'),
-          what: board ? 'words and figures on show' : 'board on show',
-        }),
-        done: () => {},
-      });
+    const turn = ({ currentTarget }: Event) =>
+      this.#withRest(({ turnView }) => turnView(currentTarget as HTMLElement, board));
     return html`<p class="view screen ${board ? 'on' : ''}"><button type="button" class="plain" @click=${turn}>${board ? 'Show the words again' : 'Show as a board'}</button>
       <span class="quiet">${board ? 'Answer, cards and figures side by side; the words are kept.' : 'Figures side by side without the words, for a meeting.'}</span></p>`;
   }
 
   protected override render() {
-    const { open } = this;
+    const { open, rest } = this;
     if (!open) return nothing;
     const notebook = open.notebook.value;
     const results = open.results.value;
@@ -320,20 +331,30 @@ export class WkPage extends LitElement {
       year: run?.year ?? notebook?.farm.money.year ?? 0,
       system: this.system === '' ? (notebook?.units ?? 'metric') : this.system,
       order: results.map((result) => result.name),
-      ...(run ? { own: restingOnOwn(run), noted: notedOf(placedIn(notebook), results) } : {}),
+      ...(run
+        ? {
+            own: restingOnOwn(run),
+            ...(rest ? { noted: rest.notedOf(rest.placedIn(notebook), results) } : {}),
+          }
+        : {}),
     });
     const as = { system: reading.system, currency: reading.currency };
     const board = notebook?.view === 'board';
-    const placed = placedIn(notebook);
-    const noted = this.#noted(placed);
+    const placed = rest?.placedIn(notebook);
+    const noted = this.#noted(notebook);
     const has = (kind: string) =>
       notebook?.blocks.some((block) => block.type === 'cell' && block.kind === kind);
+    // What the text has itself is not put below it again; a board has no room for it.
+    const shows = (section: PageSection) =>
+      ['answer', 'cards', 'cautions'].includes(section) ||
+      !(board || (section !== 'compare' && has(section)));
+    const on = (section: PageSection) => (rest && placed ? rest.notesOnSection(placed, section) : nothing);
     return html`
       <main>
         <div class="column">
         ${notebook ? html`<h1>${notebook.title}</h1><p class="about">${this.#about(reading)}</p>` : nothing}
         <wk-problems .problems=${open.problems.value}></wk-problems>
-        ${results.length === 0 ? nothing : html`<wk-answer id="verdict" .notebook=${notebook} .run=${run} .results=${results} .draws=${open.draws.value} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .reading=${reading} .count=${notebook ? Math.min(notebook.draws.count, mostDraws(results.length)) : 0}></wk-answer>`}
+        ${results.length === 0 ? nothing : html`<wk-answer id="verdict" .notebook=${notebook} .run=${run} .results=${results} .draws=${open.draws.value} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .reading=${reading} .count=${notebook ? Math.min(notebook.draws.count, mostDraws(results.length)) : 0}></wk-answer>${on('answer')}`}
         ${
           board
             ? nothing
@@ -353,24 +374,19 @@ export class WkPage extends LitElement {
             <div class="column measured"><div class=${board ? 'boarded' : 'sided'}>
               ${board ? nothing : html`<wk-contents .entries=${this.#entries(notebook)} .find=${this.#placeOf}></wk-contents>`}
               <div class="flow">
-              <wk-cards id="cards" .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>
+              <wk-cards id="cards" .results=${results} .reading=${reading} .draws=${open.draws.value} .asked=${notebook?.draws.count ?? 0} .weights=${notebook?.decide.weights ?? NO_WEIGHTS}></wk-cards>${on('cards')}
               <wk-carry .notebook=${notebook} .run=${run} .explorer=${this.#explorer()}></wk-carry>
               ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
-              ${notesTogether('Notes on these numbers', placed.numbers, reading.order)}
+              ${placed ? rest?.notesTogether('Notes on these numbers', placed.numbers, reading.order) : nothing}
               <wk-notebook .asked=${this.asked} .board=${board} .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
-              ${notesTogether('Notes whose place is gone', placed.lost, reading.order)}
-              ${board || has('ledger') ? nothing : html`<wk-ledger id="ledger" .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`}
-              ${board ? nothing : html`<wk-compare id="compare" .results=${results} .reading=${reading}></wk-compare>`}
-              ${board || has('checks') ? nothing : html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`}
-              <wk-cautions id="cautions" .results=${results} .system=${reading.system}></wk-cautions>
-              ${board || has('sources') ? nothing : html`<wk-sources id="sources" .run=${run} .reading=${reading}></wk-sources>`}
+              ${rest && placed ? rest.sectionsBelow({ placed, shows, run, results, reading }) : nothing}
               </div>
             </div></div>`
       }
       </main>
-      <wk-panel .of=${this.#panelOpen() ? this.#inputs.of : undefined} .as=${as} .change=${this.#inputs.change} .changeRows=${this.#inputs.changeRows} .undo=${this.#inputs.undo} .undone=${this.#inputs.undone}></wk-panel>
+      <wk-panel .of=${this.#panelOpen() ? this.#inputs?.of : undefined} .as=${as} .change=${this.#inputs?.change} .changeRows=${this.#inputs?.changeRows} .undo=${this.#inputs?.undo} .undone=${this.#inputs?.undone ?? ''}></wk-panel>
       <wk-print .open=${open}></wk-print>
-      <wk-trace .notes=${noted.threads} .noteOn=${noted.on} .reading=${reading} .leaves=${this.#leavesOf} .change=${this.#inputs.change} .weigh=${this.#inputs.weigh} .usualOf=${this.#inputs.usualOf}></wk-trace>
+      <wk-trace .notes=${noted?.threads ?? []} .noteOn=${noted?.on} .reading=${reading} .leaves=${this.#leavesOf} .change=${this.#inputs?.change} .weigh=${this.#inputs?.weigh} .usualOf=${this.#inputs?.usualOf}></wk-trace>
     `;
   }
 }

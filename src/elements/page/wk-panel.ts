@@ -79,7 +79,7 @@ export class WkPanel extends LitElement {
     this.#back = from;
     await this.updateComplete;
     const dialog = this.renderRoot.querySelector('dialog');
-    if (dialog && !dialog.open) dialog.showModal();
+    if (dialog?.isConnected && !dialog.open) dialog.showModal();
     this.requestUpdate();
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>('#title')?.focus();

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
-import type { OpenNotebook } from '../../store/open.ts';
+import type { OpenNotebook } from '../../store/opening.ts';
 import { shared } from '../parts/style.ts';
 import type { WkNotebook } from './wk-notebook.ts';
 

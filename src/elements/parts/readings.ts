@@ -11,6 +11,17 @@ interface Mark {
   readonly text: string;
 }
 
+/** Where a mark's words stand once it is on the page. */
+const SAID = 'data-said';
+
+/** Puts the words of each mark by it: the browser's own tip would say the same a second later. */
+export function sayReadings(made: Element): void {
+  for (const title of made.querySelectorAll('title')) {
+    if (title.textContent) title.parentElement?.setAttribute(SAID, title.textContent);
+    title.remove();
+  }
+}
+
 export class Readings {
   #marks: readonly Mark[] = [];
   #at = -1;
@@ -23,12 +34,10 @@ export class Readings {
 
   /** Takes the marks of what was just drawn, and goes on reading the one in the same place among them. */
   take(drawing: Element): void {
-    this.#marks = [...drawing.querySelectorAll('title')].flatMap((title) => {
-      const [element, text] = [title.parentElement, title.textContent];
-      // The browser's own tip would say the same a second later.
-      title.remove();
-      return element && text ? [{ element, text }] : [];
-    });
+    this.#marks = [...drawing.querySelectorAll(`[${SAID}]`)].map((element) => ({
+      element,
+      text: element.getAttribute(SAID) ?? '',
+    }));
     if (this.#at >= 0) this.#read(Math.min(this.#at, this.#marks.length - 1));
   }
 

@@ -2,7 +2,8 @@ import { css, html, LitElement, nothing, type PropertyValues, svg } from 'lit';
 import type { Figure, FigureTable, LegendEntry } from '../../plots/figure.ts';
 import { patternElement } from '../../plots/pattern.ts';
 import { symbolMark } from './mark.ts';
-import { Readings } from './readings.ts';
+import { Readings, sayReadings } from './readings.ts';
+import { redraw } from './redraw.ts';
 import { shared } from './style.ts';
 import './wk-take.ts';
 
@@ -147,6 +148,10 @@ export class WkFigure extends LitElement {
         dialog {
           display: none;
         }
+        /* A drawing is not broken: one of a page's height would leave most of the page before it empty. */
+        .drawing > svg {
+          max-height: 150mm;
+        }
       }
     `,
   ];
@@ -287,8 +292,9 @@ export class WkFigure extends LitElement {
     const drawing = this.renderRoot.querySelector<HTMLElement>('.drawing');
     if (!drawing || width === 0) return;
     const made = this.figure?.draw?.(width);
-    drawing.replaceChildren(...(made ? [made] : []));
-    for (const child of drawing.children) child.setAttribute('aria-hidden', 'true');
+    made?.setAttribute('aria-hidden', 'true');
+    if (made) sayReadings(made);
+    redraw(drawing, made);
     this.#readings.take(drawing);
     if (this.#readings.count > 0) drawing.tabIndex = 0;
     else drawing.removeAttribute('tabindex');

@@ -27,6 +27,7 @@ export class WkNotes extends LitElement {
     on: { attribute: false },
     adding: { type: Boolean },
     place: { attribute: false },
+    called: {},
     writing: { state: true },
     refused: { state: true },
   };
@@ -40,6 +41,8 @@ export class WkNotes extends LitElement {
   declare adding: boolean;
   /** Says what a note stands on, where notes of several places stand together. */
   declare place: ((note: Note) => unknown) | undefined;
+  /** What a new note would stand on, in words. */
+  declare called: string;
   declare writing: Writing | undefined;
   declare refused: Problem | undefined;
 
@@ -47,6 +50,7 @@ export class WkNotes extends LitElement {
     super();
     this.threads = [];
     this.adding = false;
+    this.called = 'this';
   }
 
   protected override willUpdate(): void {
@@ -158,7 +162,7 @@ export class WkNotes extends LitElement {
     const { threads, on, writing, refused } = this;
     return html`${threads.length === 0 ? nothing : html`<ul aria-label="Notes">${threads.map((thread) => this.#thread(thread))}</ul>`}
       ${refused && !writing ? html`<p class="refused" role="alert">${saidProblem(refused)}</p>` : nothing}
-      ${writing?.act === 'new' ? this.#form() : on && !this.adding ? html`<button type="button" class="link screen" @click=${() => this.#open({ act: 'new' })}>Put a note on this</button>` : nothing}`;
+      ${writing?.act === 'new' ? this.#form() : on && !this.adding ? html`<button type="button" class="link screen" @click=${() => this.#open({ act: 'new' })}>Put a note on ${this.called}</button>` : nothing}`;
   }
 }
 

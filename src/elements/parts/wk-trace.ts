@@ -241,7 +241,7 @@ export class WkTrace extends LitElement {
     this.#opened = new Set([keyOf(node)]);
     await this.updateComplete;
     const dialog = this.renderRoot.querySelector('dialog');
-    if (dialog && !dialog.open) dialog.showModal();
+    if (dialog?.isConnected && !dialog.open) dialog.showModal();
     dialog?.querySelector<HTMLElement>('.close')?.focus();
   }
 

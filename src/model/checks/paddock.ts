@@ -76,13 +76,14 @@ const paddockSward: CheckRule<Context> = {
     if (!c.outdoors || c.head === 0 || units === null) return null;
     const row = c.row('lowRiskUnitsPerHa');
     const over = units > row.high;
+    const { texture } = c.scenario.farm.soil;
     return {
       status: over ? 'look' : 'pass',
       value: units,
       limit: row.high,
       unit: 'LU/ha',
       row,
-      words: `${say(units, 1)} livestock units a hectare all winter; a sward on loam survives ${say(row.low)} to ${say(row.high)} a hectare with feeders moved.${lost === null ? '' : ` ${say(lost, 1)} t of grass (dry matter) is counted as lost.`}`,
+      words: `${say(units, 1)} livestock units a hectare all winter; a sward on loam${texture === 'loam' ? '' : ` (here ${SOIL_WORDS[texture]})`} survives ${say(row.low)} to ${say(row.high)} a hectare with feeders moved.${lost === null ? '' : ` ${say(lost, 1)} t of grass (dry matter) is counted as lost.`}`,
       ...(over
         ? {
             passesWith: `${say(Math.ceil(((c.scenario.paddock.areaHa * units) / row.high) * 10) / 10, 1)} ha of paddock`,

@@ -176,6 +176,7 @@ const kept = {
     'nitrogen dropped − ammonia − nitrous oxide − nitrogen gas − washed off − leached',
   ).minus('paddockNitrogenInKg', [
     'paddockAmmoniaKg', 'paddockNitrousKg', 'paddockDinitrogenKg', 'paddockRunoffKg', 'paddockLeachedKg',
+    'paddockOrganicLeachedKg',
   ]), // biome-ignore format: one list
   paddockNitrogenInCropKg: kg(
     'nitrogen of the paddock that herbage has taken',

@@ -128,10 +128,20 @@ const leaching = walk({
 });
 
 const afterLeaching = {
+  soilOrganicLeachedKg: kg(
+    'organic nitrogen leached after spreading',
+    'nitrate leached × dissolved organic nitrogen for each kg of it, at most the organic nitrogen not released',
+    ['vanKessel2009'],
+  ).of(
+    ['soilLeachedKg', 'leachedOrganicKgPerKg', 'soilNitrogenInKg', 'soilMineralInKg'],
+    (i, nitrate, perKg, all, mineral) => Math.min(nitrate[i] * perKg[i], Math.max(0, all[i] - mineral[i])),
+  ),
   soilNitrogenKeptKg: kg(
     'nitrogen left from slurry and compost',
-    'nitrogen into the soil − nitrous oxide − nitrogen gas − leached',
-  ).minus('soilNitrogenInKg', ['soilNitrousKg', 'soilDinitrogenKg', 'soilLeachedKg']),
+    'nitrogen into the soil − nitrous oxide − nitrogen gas − leached as nitrate and as organic nitrogen',
+  ).minus('soilNitrogenInKg', [
+    'soilNitrousKg', 'soilDinitrogenKg', 'soilLeachedKg', 'soilOrganicLeachedKg',
+  ]), // biome-ignore format: one list
   soilMineralKg: kg(
     'of it mineral nitrogen',
     'TAN into the soil + organic nitrogen released in the first year − gases − leached',

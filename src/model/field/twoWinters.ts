@@ -35,10 +35,11 @@ const GROUND = [
   'winterUptakeKgPerHaDay', 'patchUptakeKgPerHa', 'spotSwardHa', 'restSwardHa',
 ] as const; // biome-ignore format: one list
 const OPEN = [...GROUND, 'weekPaddockOpenKg', 'ammoniumMobileFraction'] as const;
-const URINE = [...URINE_FREED, ...OPEN] as const;
+const ORGANIC = 'leachedOrganicKgPerKg';
+const URINE = [...URINE_FREED, ...OPEN, ORGANIC] as const;
 const LATER = 'dungSecondYearFraction';
 const DUNG_ALONE = [
-  ...NITRIFIED, 'growthDay', ...DUNG_FREED, LATER, ...GROUND,
+  ...NITRIFIED, 'growthDay', ...DUNG_FREED, LATER, ...GROUND, ORGANIC,
 ] as const; // biome-ignore format: one list
 const STAYS = [...URINE, ...DUNG_FREED, LATER] as const;
 const READS = [...STAYS, 'weekPaddockBypassKg'] as const;
@@ -64,6 +65,15 @@ export const twoWinters = walk({
       formula:
         'urine that ran through + each week the share of the nitrate that its drainage carries below the roots (Burns, in its continuous form), and on sand of some ammonium, until grass grows in the second spring; the second winter is the same weather again',
       source: ['burns1975', 'scotter1993', 'wachendorf2005'],
+      when,
+    },
+    paddockOrganicLeachedKg: {
+      label: 'organic nitrogen leached below the paddock',
+      unit: 'kg',
+      formula:
+        'nitrate and ammonium that drainage carries below the roots × dissolved organic nitrogen for each kg of them, out of what urine left bound and out of dung, until grass grows in the second spring',
+      source: ['vanKessel2009', 'wachendorf2005'],
+      from: STAYS,
       when,
     },
     paddockLaterLeachedKg: {
@@ -101,15 +111,15 @@ export const twoWinters = walk({
       label: 'mineral nitrogen of the paddock when grass starts to grow',
       unit: 'kg',
       formula: 'ammonium and nitrate left in the soil by the first spring',
-      from: [...TURNED, ...DUNG_FREED, ...OPEN],
+      from: [...TURNED, ...DUNG_FREED, ...OPEN, ORGANIC],
       when,
     },
     paddockNitrogenBoundKg: {
       label: 'nitrogen of the paddock bound in soil, roots and dung',
       unit: 'kg',
       formula:
-        'urine nitrogen bound + nitrogen of dung and wasted feed − freed by warmth and, where the sward is killed, at once',
-      from: [...URINE_FREED, ...DUNG_FREED, LATER],
+        'urine nitrogen bound + nitrogen of dung and wasted feed − freed by warmth and, where the sward is killed, at once − organic nitrogen leached',
+      from: STAYS,
       when,
     },
     paddockNitrogenAtRiskKg: {
@@ -137,6 +147,7 @@ export const twoWinters = walk({
       state[OF_DUNG] = ofDung;
       state[DRAINED_LATER] = 0;
       state[SPRING] = 0;
+      state[ORGANIC_KG] = 0;
       let through = 0;
       let there = urineBound + ofDung;
       for (let w = at; w < at + WEEKS; w++) {
@@ -148,6 +159,7 @@ export const twoWinters = walk({
       const drained = there !== 0 ? passWeeks(i, read, byWeek) : 0;
       write.paddockLeachedKg[i] = through + drained;
       write.paddockLaterLeachedKg[i] = state[DRAINED_LATER];
+      write.paddockOrganicLeachedKg[i] = state[ORGANIC_KG];
       write.paddockSpringMineralKg[i] = state[SPRING];
       write.spotUptakeKg[i] = taken[SPOT];
       write.restUptakeKg[i] = taken[REST];
@@ -159,14 +171,16 @@ export const twoWinters = walk({
 });
 
 /**
- * Nitrogen bound in soil and roots, in dung, mineral in spring and leached in the second winter, of the row in hand, kg.
+ * Nitrogen bound in soil and roots, in dung, mineral in spring, leached in the second winter and leached as organic
+ * nitrogen, of the row in hand, kg.
  * Places of one array, since single numbers that functions share are made anew at every step.
  */
 const BOUND = 0;
 const OF_DUNG = 1;
 const SPRING = 2;
 const DRAINED_LATER = 3;
-const state = new Float64Array(4);
+const ORGANIC_KG = 4;
+const state = new Float64Array(5);
 
 /**
  * Leads the pools of row `i` through the weeks and gives what drained below the roots, kg; adds it to `byWeek`
@@ -181,6 +195,7 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
   const released = warmth > 0 ? read.urineReleasedFraction[i] / warmth : 0;
   const dungLater = warmth > 0 ? read.dungSecondYearFraction[i] / warmth : 0;
   const mobile = read.ammoniumMobileFraction[i];
+  const organicPerKg = read.leachedOrganicKgPerKg[i];
   const heldCm = read.fieldCapacityM3PerM3[i] * (read.rootDepthMm[i] / 10);
   const most = read.patchUptakeKgPerHa[i];
   const dungDropped = state[OF_DUNG];
@@ -189,6 +204,7 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
   let laterKg = 0;
   let yearsBound = 0;
   let drained = 0;
+  let organicKg = 0;
   // Drainage that the nitrate of urine and of dung has met, as the mean over what formed earlier and later.
   let metCm = 0;
   let metDungCm = 0;
@@ -209,9 +225,17 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
       const share = shareBelow(metCm, drainedCm, heldCm);
       let lost = drain(SPOT, DUNG, share, Math.min(1, mobile * share));
       metCm += drainedCm;
+      // Organic nitrogen goes along, out of what is bound where it drains.
+      const ofBound = Math.min(boundKg, lost * organicPerKg);
+      boundKg -= ofBound;
+      organicKg += ofBound;
       if (nitrate[DUNG] > 0) {
-        lost += drain(DUNG, PLACES, shareBelow(metDungCm, drainedCm, heldCm), 0);
+        const below = drain(DUNG, PLACES, shareBelow(metDungCm, drainedCm, heldCm), 0);
         metDungCm += drainedCm;
+        const ofDung = Math.min(dungKg, below * organicPerKg);
+        dungKg -= ofDung;
+        organicKg += ofDung;
+        lost += below;
       }
       drained += lost;
       if (!first) laterKg += lost;
@@ -238,6 +262,7 @@ function passWeeks(i: number, read: ReadsOf<(typeof READS)[number]>, byWeek: Flo
   state[BOUND] = boundKg;
   state[OF_DUNG] = dungKg;
   state[DRAINED_LATER] = laterKg;
+  state[ORGANIC_KG] = organicKg;
   return drained;
 }
 

@@ -26,6 +26,8 @@ export interface StressSpec {
   readonly unit: string;
   /** From the results of a usual year. */
   readonly changes: (level: number, usual: CaseInput) => Changes;
+  /** Why it cannot touch a scenario that has nothing of the kind; null where it has. */
+  readonly lacks?: (usual: CaseInput) => string | null;
   /** What comes later than it should, in years. */
   readonly timing?: (level: number) => Timing;
 }
@@ -55,6 +57,11 @@ function changed(
   });
 }
 
+const none = (value: number | null | undefined) => value == null || !(Math.abs(value) > 0);
+const noGrant = ({ values }: CaseInput) => (none(values.grantUsed) ? 'there is no grant' : null);
+const noLoan = ({ column }: CaseInput) =>
+  members(column, 'loan', 'Amount').every((name) => none(column(name))) ? 'nothing is borrowed' : null;
+
 export const STRESSES: readonly StressSpec[] = [
   {
     id: 'income',
@@ -63,6 +70,7 @@ export const STRESSES: readonly StressSpec[] = [
     unit: '%',
     changes: (level, { column }) =>
       new Map(changed(column, ['incomePerHead'], (income) => income * (1 - level))),
+    lacks: ({ column }) => (none(column('incomePerHead') || null) ? 'no income is named' : null),
   },
   {
     id: 'works',
@@ -73,6 +81,7 @@ export const STRESSES: readonly StressSpec[] = [
       const works = worksOf(usual);
       return new Map(works == null ? [] : [['capitalGiven', works * (1 + level)]]);
     },
+    lacks: (usual) => (worksOf(usual) === 0 ? 'nothing is built' : null),
   },
   {
     id: 'feed',
@@ -89,6 +98,7 @@ export const STRESSES: readonly StressSpec[] = [
     unit: '%',
     changes: (level, { column }) =>
       new Map(changed(column, members(column, 'material', 'PricePerTonne'), (price) => price * (1 + level))),
+    lacks: ({ values }) => (none(values.beddingTonnes) ? 'no bedding is strewn' : null),
   },
   {
     id: 'fertiliser',
@@ -104,6 +114,7 @@ export const STRESSES: readonly StressSpec[] = [
     unit: 'points',
     changes: (level, { column }) =>
       new Map(changed(column, members(column, 'loan', 'Rate'), (rate) => rate + level)),
+    lacks: noLoan,
   },
   {
     id: 'grant',
@@ -111,6 +122,7 @@ export const STRESSES: readonly StressSpec[] = [
     level: 'stressGrantFraction',
     unit: '% of it',
     changes: (level, { column }) => new Map(changed(column, ['grantAmount'], (grant) => grant * (1 - level))),
+    lacks: noGrant,
   },
   {
     id: 'rain',
@@ -140,6 +152,7 @@ export const STRESSES: readonly StressSpec[] = [
     level: 'stressGrantLateYears',
     unit: 'years',
     changes: NOTHING,
+    lacks: noGrant,
     timing: (level) => ({ ...ON_TIME, grantLateYears: level }),
   },
   {
@@ -169,6 +182,8 @@ export interface StressOutcome {
   readonly debtServiceCover: number | null;
   /** Level at which the gain against the baseline is 0; null with the reason in `words`. */
   readonly breakEven: number | null;
+  /** Why nothing of it can touch this scenario ("there is no grant"); null where something can. */
+  readonly lacks: string | null;
   readonly words: string;
 }
 
@@ -210,6 +225,8 @@ export function stressTable(
     const outcomes = cases.map((one, k): StressOutcome => {
       const netCost = inputs[k].values.netCost ?? null;
       const before = usual[k].values.netCost ?? null;
+      const turn = breakEven(spec, reach.high, (level) => at(level).cases[k]);
+      const lacks = spec.lacks?.(usual[k]) ?? null;
       return {
         name: one.name,
         netCost,
@@ -217,7 +234,10 @@ export function stressTable(
         netPresentValue: one.netPresentValue.value,
         gain: one.difference?.netPresentValue.value ?? null,
         debtServiceCover: one.debtServiceCover.value,
-        ...breakEven(spec, reach.high, (level) => at(level).cases[k]),
+        ...turn,
+        lacks,
+        // What its baseline has may be touched all the same, and turn the two.
+        ...(lacks !== null && turn.words === UNMOVED ? { words: lacks } : {}),
       };
     });
     return [{ id: spec.id, label: spec.label, level: reach.central, unit: spec.unit, outcomes }];
@@ -241,7 +261,10 @@ function breakEven(
     const there = gain(high);
     if (Number.isFinite(there) && there > 0 !== atStart > 0) {
       const level = halve(gain, low, high, atStart > 0);
-      return { breakEven: level, words: `at ${print(level)} it is even with ${start.difference?.baseline}` };
+      return {
+        breakEven: level,
+        words: `at ${print(level)} it is even with “${start.difference?.baseline}”`,
+      };
     }
     low = high;
   }
@@ -254,9 +277,11 @@ function breakEven(
 /** A change this small beside the gain itself is none that a reader could find. */
 const UNMOVED_SHARE = 1e-4;
 
+const UNMOVED = 'does not hang on it';
+
 /** What is said where no level turns the case: a stress that only makes a losing case worse could not. */
 function unturned(atStart: number, atEnd: number, baseline: string, furthest: string): string {
-  if (Math.abs(atEnd - atStart) <= UNMOVED_SHARE * Math.abs(atStart)) return 'does not hang on it';
+  if (Math.abs(atEnd - atStart) <= UNMOVED_SHARE * Math.abs(atStart)) return UNMOVED;
   if (atStart > 0) return `stays ahead of ${baseline} up to ${furthest}`;
   return atEnd < atStart
     ? `is behind ${baseline} as it stands, and further with this`

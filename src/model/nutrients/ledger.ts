@@ -19,7 +19,9 @@ export const ledger = {
   nitrogenDinitrogenKg: lost('nitrogen lost as N2 and NO', [
     'paddockDinitrogenKg', 'storeDinitrogenKg', 'bedDinitrogenKg', 'heapDinitrogenKg', 'soilDinitrogenKg',
   ]), // biome-ignore format: one list
-  nitrogenLeachedKg: lost('nitrogen leached', ['paddockLeachedKg', 'heapLeachedKg', 'soilLeachedKg']),
+  nitrogenLeachedKg: lost('nitrogen leached', [
+    'paddockLeachedKg', 'paddockOrganicLeachedKg', 'heapLeachedKg', 'soilLeachedKg', 'soilOrganicLeachedKg',
+  ]), // biome-ignore format: one list
   nitrogenRunoffKg: kg('nitrogen in surface run-off', 'run-off from the paddock').same('paddockRunoffKg'),
   nitrogenLostKg: kg(
     'nitrogen lost',

@@ -18,6 +18,8 @@ export interface NotebookWinters {
   readonly winterOf: (scenario: Scenario) => PreparedWeather;
   /** Every whole winter of its file, oldest first; made-up years where it has normals only. */
   readonly wintersOf: (scenario: Scenario) => readonly PreparedWeather[];
+  /** The daily file it names; undefined where it has normals only. */
+  readonly seriesOf: (scenario: Scenario) => WeatherSeries | undefined;
   readonly problems: readonly Problem[];
   /** Worth knowing, though nothing is wrong. */
   readonly notes: readonly Problem[];
@@ -74,7 +76,7 @@ export async function notebookWinters(
     if (!winter) throw new Error('no winter: the problems of the weather were not heeded');
     return winter;
   });
-  return { winterOf, wintersOf, problems, notes };
+  return { winterOf, wintersOf, seriesOf, problems, notes };
 }
 
 const yearless = ({ farm: { place, winter, weather } }: Scenario) =>

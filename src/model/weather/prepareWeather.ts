@@ -4,11 +4,9 @@ import type { Scenario } from '../../notebook/schema.ts';
 import type { WeatherDay, WeatherSeries } from '../../tables/weatherSeries.ts';
 import { dateOf, dayNumber } from '../../units/days.ts';
 import type { Problem } from '../../units/problem.ts';
-import { DAYS } from '../series.ts';
-import { hargreavesTermMm } from './evapotranspiration.ts';
 import { type FrostClimate, frostClimateOf } from './frostDepth.ts';
+import { prepare } from './prepareDays.ts';
 import type { PreparedWeather } from './prepared.ts';
-import { extraterrestrialRadiationMj } from './radiation.ts';
 import { midwinterDay } from './season.ts';
 import { makeYear } from './weatherGenerator.ts';
 
@@ -252,30 +250,6 @@ export function winterNotes(series: WeatherSeries, scenario: ScenarioWeather, fi
       found: left.map((w) => `${winterName(w.year, w.start)} from ${w.missing}`).join(', '),
     });
   return notes;
-}
-
-/** Prepares days that follow each other without a break; at most a leap year of them. */
-export function prepare(
-  label: string,
-  start: string,
-  days: readonly WeatherDay[],
-  latitudeDeg: number,
-): PreparedWeather {
-  const count = Math.min(DAYS, days.length);
-  const rainMm = new Float64Array(count);
-  const temperatureC = new Float64Array(count);
-  const term = new Float64Array(count);
-  for (let d = 0; d < count; d++) {
-    const { date, minC, maxC } = days[d];
-    rainMm[d] = days[d].rainMm;
-    temperatureC[d] = days[d].meanC;
-    term[d] = hargreavesTermMm(minC, maxC, extraterrestrialRadiationMj(latitudeDeg, dayOfYear(date)));
-  }
-  return { label, start, days: count, rainMm, temperatureC, hargreavesTermMm: term };
-}
-
-function dayOfYear(date: string): number {
-  return dayNumber(date) - dayNumber(`${date.slice(0, 4)}-01-01`) + 1;
 }
 
 /** The winter's first day in another year; the 29th of February becomes the first of March. */

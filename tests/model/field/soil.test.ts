@@ -48,6 +48,17 @@ describe('the soil stage', () => {
     expect(narrow.soilLeachedKg).toBeGreaterThan(wide.soilLeachedKg);
   });
 
+  it('loses organic nitrogen beside nitrate, at most what is not released', () => {
+    const [some, most] = run([
+      { weatherIndex: 1, spreadDay: 320 },
+      { weatherIndex: 1, spreadDay: 320, leachedOrganicKgPerKg: 1e6 },
+    ]);
+    expect(some.soilOrganicLeachedKg).toBeCloseTo(0.165 * some.soilLeachedKg, 9);
+    expect(some.soilOrganicLeachedKg).toBeGreaterThan(0);
+    expect(most.soilOrganicLeachedKg).toBeCloseTo(most.soilNitrogenInKg - most.soilMineralInKg, 9);
+    expect(most.soilNitrogenKeptKg).toBeCloseTo(most.soilMineralKg, 9);
+  });
+
   it('takes gases by the published share of what is spread', () => {
     const [row] = run([{}]);
     expect(row.soilNitrousKg).toBeCloseTo(0.006 * 464, 9);
@@ -60,7 +71,7 @@ describe('the soil stage', () => {
     expect(row.soilLaterAmmoniumKg / 28).toBeCloseTo(left, 12);
     expect(row.soilAmmoniumKg + row.soilLaterAmmoniumKg + row.soilNitrousKg + row.soilDinitrogenKg).toBeCloseTo(133, 9);
     const organic = 336 - 105 - 28;
-    expect(row.soilNitrogenKeptKg).toBeCloseTo(organic + row.soilMineralKg, 9);
+    expect(row.soilNitrogenKeptKg).toBeCloseTo(organic - row.soilOrganicLeachedKg + row.soilMineralKg, 9);
   }); // biome-ignore format: one sum
 
   it('takes no more gas than there is nitrogen', () => {

@@ -58,7 +58,23 @@ describe('stress table', () => {
     expect(level).toBeGreaterThan(0);
     const there = run([new Map(), new Map([['material1PricePerTonne', 100 * (1 + level)]])]);
     expect(there[1].values.netPresentValue! - there[0].values.netPresentValue!).toBeCloseTo(0, 0);
-    expect(of('bedding')[1].words).toContain('even with outside');
+    expect(of('bedding')[1].words).toContain('even with “outside”');
+  });
+  it('says what is not there instead of a change of nothing', () => {
+    // Neither has income, loan or grant that could go wrong for the first; the second has a loan.
+    const [outside, bed] = [0, 1].map((k) => (id: string) => of(id)[k].lacks);
+    expect(bed('bedding')).toBeNull();
+    expect(outside('bedding')).toBe('no bedding is strewn');
+    expect(bed('rate')).toBeNull();
+    expect(outside('rate')).toBe('nothing is borrowed');
+    expect(bed('grant')).toBe('there is no grant');
+    expect(of('grant')[1].words).toBe('there is no grant');
+    expect(of('grantLate')[1].words).toBe('there is no grant');
+    expect(of('income')[1].words).toBe('no income is named');
+    // Where the baseline has what the scenario has not, the two are moved against each other, and that is said.
+    const swapped = stressTable(usual, run, TABLES.coefficients, 'bed').find(({ id }) => id === 'bedding');
+    expect(swapped?.outcomes[0].lacks).toBe('no bedding is strewn');
+    expect(swapped?.outcomes[0].words).toContain('“bed”');
   });
   it('says when it does not flip, and which way it goes', () => {
     expect(of('rain')[1].breakEven).toBeNull();

@@ -5,17 +5,8 @@
 
 import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals-core';
 import type { RowChanges } from '../model/bind.ts';
-import { RESULTS } from '../model/dictionary.ts';
-import { unknownIds } from '../model/idFaults.ts';
-import { COMPARISONS } from '../model/measures.ts';
-import { CASH_RESULTS } from '../model/money/cashTerms.ts';
-import type { ResultName } from '../model/quantities.ts';
 import type { PreparedWeather } from '../model/weather/prepared.ts';
-import { BILL_LINES } from '../model/works/bill.ts';
 import type { Notebook, ReadResult } from '../notebook/read.ts';
-import type { Scenario } from '../notebook/schema.ts';
-import { plainName, withWeather } from '../notebook/weatherBlock.ts';
-import { removeOverride, setInput, setOverride } from '../notebook/write.ts';
 import {
   evaluate,
   evaluateBound,
@@ -25,57 +16,18 @@ import {
   withBands,
 } from '../study/evaluate.ts';
 import type { Tables } from '../tables/coefficient.ts';
-import { lastYears, readWeather, writeWeather } from '../tables/weather.ts';
-import { type Climate, joinedName, joinRain } from '../tables/weatherJoin.ts';
+import type { Climate } from '../tables/weatherJoin.ts';
 import type { RainDay } from '../tables/weatherSeries.ts';
-import { CHANCE_RESULTS } from '../uncertainty/chances.ts';
 import type { Draws } from '../uncertainty/monteCarlo.ts';
 import { type Problem, withLine } from '../units/problem.ts';
 import { HERD_DEFAULT, type HerdMeaning } from '../whatif/turn.ts';
-import { type Explorer, WHILE_DRAGGING } from '../worker/explorer.ts';
+import type { Explorer } from '../worker/explorer.ts';
 import type { Answers } from '../worker/job.ts';
+import { WHILE_DRAGGING } from '../worker/protocol.ts';
+import { DRAWN, mostDraws } from './drawn.ts';
+import type { FirstEngine, FoundWinters, Texts } from './engine.ts';
 import { type History, push, redo, startHistory, undo } from './history.ts';
-import { changesOf, edited, type Strip, stripOf } from './strip.ts';
-
-/** Numbers kept of the draws, 8 bytes each: some 100 MB, what a phone can bear. The command keeps as many as it is asked. */
-const MOST_KEPT = 12_000_000;
-/** Results whose ranges are kept: a few, since each takes memory times draws. */
-const DRAWN: readonly ResultName[] = [
-  ...new Set<ResultName>([
-    ...COMPARISONS.map(({ name }) => name),
-    'packDepthM',
-    ...CASH_RESULTS,
-    ...CHANCE_RESULTS,
-    'capitalCash',
-    'capitalNonCash',
-    ...BILL_LINES.map(({ cost }) => cost),
-    ...RESULTS.filter(({ part }) => part === 'costs').map(({ name }) => name),
-  ]),
-];
-
-/** What the store needs from outside, so that a test can give its own. */
-export interface Engine {
-  readonly tables: Tables;
-  readonly read: (text: string, file: string) => ReadResult;
-  /** Finds the winters of a notebook; may have to fetch them. */
-  readonly winters: (notebook: Notebook) => Promise<FoundWinters>;
-  /** The name a weather file of the keeper's goes by: never that of a shipped one. */
-  readonly ownName?: (name: string) => string;
-  /** Shipped climates, for a gauge that has rain alone, and the text of one. */
-  readonly climates?: readonly Climate[];
-  readonly climateText?: (file: string) => Promise<string | undefined>;
-  /** Draws in the background; without one, results have no ranges. */
-  readonly explorer?: Explorer;
-}
-
-/** The one winter of a scenario, and all those its weather file holds. */
-export interface FoundWinters {
-  readonly winterOf: WinterOf;
-  readonly wintersOf?: (scenario: Scenario) => readonly PreparedWeather[];
-  readonly problems: readonly Problem[];
-  /** Worth knowing, though nothing is wrong: gaps, winters left out. */
-  readonly notes?: readonly Problem[];
-}
+import { changesOf, type Strip, stripOf } from './strip.ts';
 
 export interface OpenNotebook {
   readonly file: string;
@@ -128,12 +80,16 @@ export interface Keeping {
   readonly changed?: (history: History) => void;
 }
 
-export function openNotebook(
+/** Opens a text with an engine that may still be on its way; `openNotebook` in `open.ts` has all at once. */
+export function openWith(
   text: string,
   file: string,
-  engine: Engine,
+  first: FirstEngine,
   { before, changed }: Keeping = {},
 ): OpenNotebook {
+  /** What reads the text, and what the figures on show were worked out with: that follows once their winters are found. */
+  const reader = signal(first);
+  const engine = signal(first);
   const history = signal(before?.now.text === text ? before : startHistory(text));
   const setHistory = (next: History) => {
     if (next === history.value) return;
@@ -141,7 +97,13 @@ export function openNotebook(
     history.value = next;
   };
   const now = computed(() => history.value.now.text);
-  const reading = computed(() => engine.read(now.value, file));
+  let last: { read: FirstEngine['read']; text: string; result: ReadResult } | undefined;
+  const reading = computed(() => {
+    const [{ read }, text] = [reader.value, now.value];
+    // An engine that reads as the one before finds the same, and a large text takes a while.
+    if (last?.read !== read || last.text !== text) last = { read, text, result: read(text, file) };
+    return last.result;
+  });
   const notebook = signal<Notebook | undefined>(undefined);
   const winterOf = signal<WinterOf | undefined>(undefined);
   const wintersOf = signal<FoundWinters['wintersOf']>(undefined);
@@ -152,26 +114,64 @@ export function openNotebook(
   const fault = signal<Problem | undefined>(undefined);
   let version = 0;
 
+  let arrive: (texts: Texts) => void = () => {};
+  const arrived = new Promise<Texts>((resolve) => {
+    arrive = resolve;
+  });
+  /** Writes now, or as soon as what writes is there and the figures are those of the text. */
+  const writing = (act: (texts: Texts) => void) => {
+    const { texts } = engine.value;
+    if (texts) act(texts);
+    else void arrived.then(act);
+  };
+  let asked = false;
+  /** Once there is something to be painted: what comes is not to hold that up. */
+  const askWhole = () => {
+    if (asked || !first.whole) return;
+    asked = true;
+    first.whole().then(
+      (whole) => {
+        reader.value = whole;
+      },
+      (error: Error) => {
+        fault.value = {
+          what: 'a part of the page could not be fetched: the figures stand, without what belongs to it',
+          file,
+          found: error.message,
+          todo: 'reload the page',
+        };
+      },
+    );
+  };
   const stopReading = effect(() => {
+    const by = reader.value;
     const read = reading.value.notebook;
-    if (!read) return;
+    if (!read) {
+      if (by.texts) arrive(by.texts);
+      askWhole();
+      return;
+    }
     // A late answer about an older text is dropped.
     const mine = ++version;
-    void engine.winters(read).then(({ winterOf: found, wintersOf: all, problems, notes = [] }) => {
+    void by.winters(read).then(({ winterOf: found, wintersOf: all, problems, notes = [] }) => {
       if (mine !== version) return;
       batch(() => {
         const faults = [
-          ...unknownIds(read, engine.tables),
+          ...(by.texts?.unknown(read, by.tables) ?? []),
           ...problems.map((problem) => withLine(problem, read)),
         ];
+        engine.value = by;
         notebookProblems.value = faults;
-        turned.value = new Map();
+        // The same text read again by another engine leaves a slider where it is held.
+        if (notebook.value?.text !== read.text) turned.value = new Map();
         if (faults.length > 0) return;
         notebook.value = read;
         winterOf.value = found;
         wintersOf.value = all;
         weatherNotes.value = notes;
       });
+      if (by.texts) arrive(by.texts);
+      askWhole();
     });
   });
 
@@ -180,7 +180,7 @@ export function openNotebook(
     const [read, find] = [notebook.value, winterOf.value];
     if (!read || !find) return {};
     try {
-      return { run: evaluate(read, engine.tables, find) };
+      return { run: evaluate(read, engine.value.tables, find) };
     } catch (error) {
       return {
         fault: {
@@ -196,7 +196,10 @@ export function openNotebook(
   const changes = computed<RowChanges>(() => {
     const [read, of] = [notebook.value, base.value];
     if (!read || !of) return new Map();
-    return changesOf({ notebook: read, tables: engine.tables, setting: of, herd: herd.value }, turned.value);
+    return changesOf(
+      { notebook: read, tables: engine.value.tables, setting: of, herd: herd.value },
+      turned.value,
+    );
   });
   const run = computed(() => {
     const still = base.value;
@@ -215,7 +218,8 @@ export function openNotebook(
   const drawn = signal<Answers['draws'] | undefined>(undefined);
   const stopDrawing = effect(() => {
     const [setting, read, turns] = [base.value, notebook.value, changes.value];
-    if (!setting || !read || !engine.explorer) return;
+    const { explorer } = engine.value;
+    if (!setting || !read || !explorer) return;
     const { count, seed } = read.draws;
     const request = {
       kind: 'draws',
@@ -224,7 +228,7 @@ export function openNotebook(
       seed,
       keep: DRAWN,
     } as const;
-    engine.explorer
+    explorer
       .follow({ slot: 'cards', setting, request, changes: turns, urgent: true }, (answer) => {
         drawn.value = answer;
       })
@@ -254,21 +258,21 @@ export function openNotebook(
     fault.value = undefined;
     setHistory(push(history.value, { text: next, what, ...(mark === undefined ? {} : { mark }) }));
   };
-  const useWeather = (name: string, text: string) => {
-    const plain = plainName(name);
-    const known = engine.ownName?.(plain) ?? plain;
-    try {
-      // A year that was asked of the other file may not be in this one: its last whole winter is taken.
-      const anyYear = setInput(now.value, 'farm.weather.year', undefined);
-      const named = setInput(anyYear, 'farm.weather.file', known);
-      edit(withWeather(named, known, lastYears(text)), `weather of ${known}`);
-    } catch (error) {
-      fault.value = cannotWrite(error, file);
-    }
-  };
+  const useWeather = (name: string, text: string) =>
+    writing((texts) => {
+      const plain = texts.plainName(name);
+      const known = engine.value.ownName?.(plain) ?? plain;
+      try {
+        edit(texts.withWeather(now.value, known, text), `weather of ${known}`);
+      } catch (error) {
+        fault.value = cannotWrite(error, file);
+      }
+    });
   return {
     file,
-    tables: engine.tables,
+    get tables() {
+      return engine.value.tables;
+    },
     text: now,
     history,
     notebook,
@@ -287,8 +291,10 @@ export function openNotebook(
       const [read, find] = [notebook.value, wintersOf.value];
       return read && find ? find(read.scenarios[0]) : [];
     }),
-    explorer: engine.explorer,
-    strip: computed(() => (notebook.value ? stripOf(notebook.value, engine.tables, turned.value) : [])),
+    get explorer() {
+      return engine.value.explorer;
+    },
+    strip: computed(() => (notebook.value ? stripOf(notebook.value, engine.value.tables, turned.value) : [])),
     herd,
     setHerd(meaning) {
       herd.value = meaning;
@@ -296,51 +302,55 @@ export function openNotebook(
     preview(id, value) {
       turned.value = new Map([[id, value]]);
     },
-    commit(id, value) {
-      const [read, setting] = [notebook.value, base.value];
-      if (!read || !setting) return;
-      // The places of the last sound reading are not the places of this text.
-      if (reading.value.notebook !== read || reading.value.problems.length > 0) {
-        batch(() => {
-          turned.value = new Map();
-          fault.value = atFault(file);
-        });
-        return;
-      }
-      try {
-        const result = edited(
-          now.value,
-          { notebook: read, tables: engine.tables, setting, herd: herd.value },
-          id,
-          value,
-        );
-        batch(() => {
+    commit: (id, value) =>
+      writing((texts) => {
+        const [read, setting] = [notebook.value, base.value];
+        if (!read || !setting) return;
+        // The places of the last sound reading are not the places of this text.
+        if (reading.value.notebook !== read || reading.value.problems.length > 0) {
+          batch(() => {
+            turned.value = new Map();
+            fault.value = atFault(file);
+          });
+          return;
+        }
+        const { tables } = engine.value;
+        try {
+          const of = { notebook: read, tables, setting, herd: herd.value };
+          const result = texts.turned(now.value, of, id, value);
+          batch(() => {
+            fault.value = undefined;
+            if (result.text === now.value) turned.value = new Map();
+            edit(result.text, result.what);
+          });
+        } catch (error) {
+          fault.value = cannotWrite(error, file);
+        }
+      }),
+    override: (id, value, because) =>
+      writing((texts) => {
+        try {
+          const next = texts.overridden(now.value, id, value, because);
           fault.value = undefined;
-          if (result.text === now.value) turned.value = new Map();
-          edit(result.text, result.what);
-        });
-      } catch (error) {
-        fault.value = cannotWrite(error, file);
-      }
-    },
-    override(id, value, because) {
-      try {
-        const next =
-          value === null ? removeOverride(now.value, id) : setOverride(now.value, { id, value, because });
-        fault.value = undefined;
-        edit(next, value === null ? `${id} from the tables` : `${id} to ${value}`);
-      } catch (error) {
-        fault.value = cannotWrite(error, file);
-      }
-    },
+          edit(next, value === null ? `${id} from the tables` : `${id} to ${value}`);
+        } catch (error) {
+          fault.value = cannotWrite(error, file);
+        }
+      }),
     useWeather,
-    climates: computed(() => nearest(engine.climates ?? [], notebook.value?.farm.place.latitudeDeg)),
+    climates: computed(() => nearest(engine.value.climates ?? [], notebook.value?.farm.place.latitudeDeg)),
     async useRain(name, rain, climate) {
-      const text = await engine.climateText?.(climate.file);
-      const { series } = text === undefined ? { series: null } : readWeather(climate.file, text);
-      if (series) useWeather(joinedName(name, climate), writeWeather({ days: joinRain(rain, series) }));
-      else
-        fault.value = { what: 'the climate could not be read', file: climate.file, todo: 'reload the page' };
+      const text = await engine.value.climateText?.(climate.file);
+      writing((texts) => {
+        const joined = texts.rainIn(name, rain, climate, text);
+        if (joined) useWeather(joined.name, joined.text);
+        else
+          fault.value = {
+            what: 'the climate could not be read',
+            file: climate.file,
+            todo: 'reload the page',
+          };
+      });
     },
     edit,
     undo: () => {
@@ -355,7 +365,7 @@ export function openNotebook(
       version++;
       stopReading();
       stopDrawing();
-      engine.explorer?.stop('cards');
+      engine.value.explorer?.stop('cards');
     },
   };
 }
@@ -363,9 +373,6 @@ export function openNotebook(
 /** By latitude, which is what a notebook says of its place; the keeper may choose another. */
 const nearest = (climates: readonly Climate[], latitudeDeg = 0): Climate[] =>
   [...climates].sort((a, b) => Math.abs(a.latitudeDeg - latitudeDeg) - Math.abs(b.latitudeDeg - latitudeDeg));
-
-/** Draws that can be kept of so many scenarios. */
-export const mostDraws = (scenarios: number) => Math.floor(MOST_KEPT / (DRAWN.length * scenarios));
 
 function cannotWrite(error: unknown, file: string): Problem {
   return {

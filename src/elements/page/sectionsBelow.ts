@@ -1,0 +1,33 @@
+/** What the page puts below the text: sections that the text does not have itself, each with what is noted on it. */
+import { html, nothing, type TemplateResult } from 'lit';
+import type { PlacedNotes } from '../../notebook/notePlaces.ts';
+import type { PageSection } from '../../notebook/noteSchema.ts';
+import type { Reading } from '../../plots/reading.ts';
+import type { Run, ScenarioResult } from '../../study/evaluate.ts';
+import '../cells/wk-cautions.ts';
+import '../cells/wk-checks.ts';
+import '../cells/wk-compare.ts';
+import '../cells/wk-ledger.ts';
+import '../cells/wk-sources.ts';
+import { notesElsewhere, notesOnSection, notesTogether } from './placed.ts';
+
+export interface Below {
+  readonly placed: PlacedNotes;
+  readonly shows: (section: PageSection) => boolean;
+  readonly run: Run | undefined;
+  readonly results: readonly ScenarioResult[];
+  readonly reading: Reading;
+}
+
+export function sectionsBelow({ placed, shows, run, results, reading }: Below): TemplateResult {
+  const noted = (section: PageSection, shown: TemplateResult) =>
+    shows(section) ? html`${shown}${notesOnSection(placed, section)}` : nothing;
+  const elsewhere = [...placed.lost, ...notesElsewhere(placed, shows)];
+  return html`
+    ${notesTogether('Notes whose place is gone', elsewhere, reading.order)}
+    ${noted('ledger', html`<wk-ledger id="ledger" .results=${run?.scenarios ?? results} .reading=${reading}></wk-ledger>`)}
+    ${noted('compare', html`<wk-compare id="compare" .results=${results} .reading=${reading}></wk-compare>`)}
+    ${noted('checks', html`<wk-checks id="checks" .sources=${run?.tables.sources} tabindex="-1" .results=${results} .reading=${reading}></wk-checks>`)}
+    ${noted('cautions', html`<wk-cautions id="cautions" .results=${results} .system=${reading.system}></wk-cautions>`)}
+    ${noted('sources', html`<wk-sources id="sources" .run=${run} .reading=${reading}></wk-sources>`)}`;
+}
