@@ -169,6 +169,19 @@ const NOTES: Readonly<Record<string, string>> = {
   'feed.*.share': 'the other feeds take up the rest',
   'bed.mix.*.share': 'the other materials take up the rest',
   'decide.weights.*': 'how much it counts beside the others',
+  'money.vat.worksFraction': 'counts for each kind that has no own rate below',
+  'money.vat.winterFraction':
+    'counts for each kind that has no own rate below; none where only the works have one rate',
+  'money.vat.rates.materials':
+    'building materials, and what repairs take; the rate of the table for the country where nothing stands here or above',
+  'money.vat.rates.services':
+    'builder, engineer, contractor, vet; the rate of the table for the country where nothing stands here or above',
+  'money.vat.rates.feed':
+    'feed and straw; the rate of the table for the country where nothing stands here or above',
+  'money.vat.rates.machinery':
+    'equipment: bowls, feeders, energiser, troughs; the rate of the table for the country where nothing stands here or above',
+  'money.vat.rates.fuel':
+    'fuel and running of own machines; the rate of the table for the country where nothing stands here or above',
 };
 
 export const noteOf = (pattern: string, said: string | undefined): string | undefined =>

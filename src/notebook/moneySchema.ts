@@ -67,6 +67,7 @@ export const money = z.strictObject({
         ),
       reclaimed: z
         .boolean()
+        .default(false)
         .describe('Whether the farm is registered and gets it back; where it does not, it is a cost'),
       worksReclaimed: z
         .boolean()
