@@ -133,6 +133,11 @@ describe.each([1280, 640])('at 200 %% in a window of %i px', (width) => {
         .first()
         .waitFor();
       expect(await cutOff(page)).toEqual([]);
+      // What is beyond the edge would be found.
+      await page.evaluate(
+        `document.body.append(Object.assign(document.createElement('p'), { textContent: 'too far', style: 'width: 3000px' }))`,
+      );
+      expect((await cutOff(page)).join()).toMatch(/too far.*scrolls/);
       await page.context().close();
     },
     PATIENCE,

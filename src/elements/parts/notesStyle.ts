@@ -75,6 +75,11 @@ export const notesStyle = css`
   form button {
     min-height: 2.75rem;
   }
+  /* Round the text it is asked for on every section: quiet until it is looked for. */
+  :host(.on-section) > .link {
+    color: var(--quiet);
+    text-decoration-color: var(--rule);
+  }
   @media print {
     .thread {
       background: none;
