@@ -33,6 +33,7 @@ export function packTables({ coefficients, prices, indices, sources }: Tables): 
     vat: coded(all((row) => row.vat)),
     terms: coded(all((row) => row.terms)),
     said: rows.flatMap((row, k) => (row.at.file === SAID ? [[k, row.appliesTo] as const] : [])),
+    means: rows.flatMap((row, k) => (row.mean ? [[k, row.mean] as const] : [])),
     indices: [...indices].map(([currency, { name, byYear }]) => [currency, name, [...byYear]]),
   };
   return {

@@ -31,6 +31,8 @@ export interface PackedNumbers {
   readonly terms: Coded;
   /** What the rows apply to whose words a check says, by the row's place. */
   readonly said: readonly (readonly [row: number, appliesTo: string])[];
+  /** Means that sources give, by the row's place. */
+  readonly means: readonly (readonly [row: number, mean: NonNullable<Coefficient['mean']>])[];
   readonly indices: readonly (readonly [
     currency: string,
     name: string,
@@ -67,14 +69,14 @@ function assemble(packed: PackedNumbers, words?: PackedWords): Tables {
   const movements = packed.movesWith.values.map(
     (name, k): Movement => ({ name, together: packed.together[k] }),
   );
-  const said = new Map(packed.said);
+  const [said, means] = [new Map(packed.said), new Map(packed.means)];
   const prices = new Map<string, Map<string, Coefficient>>();
   let coefficients = new Map<string, Coefficient>();
   let row = 0;
   for (const [key, count] of packed.tables) {
     const table = new Map<string, Coefficient>();
     for (const end = row + count; row < end; row++)
-      table.set(ids[row], rowAt(packed, row, { id: ids[row], key, movements, said, words }));
+      table.set(ids[row], rowAt(packed, row, { id: ids[row], key, movements, said, means, words }));
     if (key === '') coefficients = table;
     else prices.set(key, table);
   }
@@ -96,15 +98,21 @@ interface Of {
   readonly key: string;
   readonly movements: readonly Movement[];
   readonly said: ReadonlyMap<number, string>;
+  readonly means: ReadonlyMap<number, NonNullable<Coefficient['mean']>>;
   readonly words: PackedWords | undefined;
 }
 
-function rowAt(packed: PackedNumbers, row: number, { id, key, movements, said, words }: Of): Coefficient {
+function rowAt(
+  packed: PackedNumbers,
+  row: number,
+  { id, key, movements, said, means, words }: Of,
+): Coefficient {
   const [name, option] = id.split('.') as [string, string | undefined];
   const moves = packed.movesWith.at[row];
   const [year, country, vat, terms] = [packed.year, packed.country, packed.vat, packed.terms].map((coded) =>
     value(coded, row),
   );
+  const mean = means.get(row);
   const measureBy = words && value(words.measureBy, row);
   return {
     id,
@@ -121,6 +129,7 @@ function rowAt(packed: PackedNumbers, row: number, { id, key, movements, said, w
     basis: value(packed.basis, row) as Basis,
     note: words?.note[row] ?? '',
     at: { file: (words && value(words.file, row)) ?? '', line: words?.line[row] ?? 0 },
+    ...(mean && { mean }),
     ...(moves > 0 && { movesWith: movements[moves - 1] }),
     ...(measureBy !== undefined && { measureBy }),
     ...(key !== '' && {
