@@ -10,9 +10,17 @@ export function dayNumber(date: string): number {
   return Number.isNaN(day) || dateOf(day) !== date ? Number.NaN : day;
 }
 
+/** Dates asked for before: a run asks for each day of its winters many times, and writing one out takes long. */
+const written = new Map<number, string>();
+const MOST_WRITTEN = 100_000;
+
 /** The ISO date of a day number. */
 export function dateOf(day: number): string {
-  return new Date(day * DAY_MS).toISOString().slice(0, 10);
+  const known = written.get(day);
+  if (known !== undefined) return known;
+  const date = new Date(day * DAY_MS).toISOString().slice(0, 10);
+  if (written.size < MOST_WRITTEN) written.set(day, date);
+  return date;
 }
 
 /** The date `days` after an ISO date, before it when negative; part days are rounded. */

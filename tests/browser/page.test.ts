@@ -299,6 +299,18 @@ describe('the page', () => {
     expect(open?.problems.value).toEqual([]);
   });
 
+  it('says how a text is read that older versions read another way, and what to write for that', async () => {
+    await show();
+    const section = page.getByRole('region', { name: 'How the text was read' });
+    await expect.element(page.getByRole('heading', { name: 'Limits checked' }), SOON).toBeVisible();
+    expect(section.query()).toBeNull();
+    const text = open?.text.value ?? '';
+    open?.edit(text.replaceAll(/ frostDepthM: 1\.2,|^ *frostDepthM: 1\.2\n/gm, ''), 'no depth of frost');
+    await expect.element(section, SOON).toBeVisible();
+    expect(section.element().textContent).toContain('no depth of frost is given for "Slats", "Straw bed"');
+    expect(section.element().textContent).toContain('frostDepthM: 0.6 in shed');
+  });
+
   it('asks for a weather file it does not have, where it can be given', async () => {
     const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice');
     const text = (example?.text ?? '').replace('balticHills.csv', 'nowhere.csv');

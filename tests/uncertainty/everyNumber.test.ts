@@ -16,10 +16,24 @@ const drawn = new Map(uncertain.map((one) => [one, sample(one, COUNT, SEED)]));
 describe('every number with a range', () => {
   it('varies from draw to draw and stays inside its range', () => {
     expect(uncertain.length).toBeGreaterThan(200);
-    for (const [{ id, low, high }, values] of drawn) {
+    for (const [{ id, low, high, mean }, values] of drawn) {
       expect(new Set(values).size, id).toBeGreaterThan(1);
+      if (mean) continue;
       expect(Math.min(...values), id).toBeGreaterThanOrEqual(low);
       expect(Math.max(...values), id).toBeLessThanOrEqual(high);
+    }
+  });
+
+  it('leaves its range in 2.5 of 100 draws at each end, where a source gives a mean and a 95 % range', () => {
+    const many = 4000;
+    const means = uncertain.filter(({ mean }) => mean);
+    expect(means.length).toBeGreaterThan(0);
+    for (const one of means) {
+      const values = sample(one, many, SEED);
+      const share = (beyond: (value: number) => boolean) => values.filter(beyond).length / many;
+      // Four standard errors of a share of 4000 draws.
+      expect(Math.abs(share((v) => v > one.high) - 0.025), one.id).toBeLessThan(0.01);
+      expect(Math.abs(share((v) => v <= one.low) - 0.025), one.id).toBeLessThan(0.01);
     }
   });
 

@@ -379,7 +379,7 @@ export class WkPage extends LitElement {
               ${this.lost ? html`<p role="alert">A part of the page could not be fetched: the page may have been renewed meanwhile. <button class="plain" @click=${() => location.reload()}>Load the page again</button></p>` : nothing}
               ${placed ? rest?.notesTogether('Notes on these numbers', placed.numbers, reading.order) : nothing}
               <wk-notebook .asked=${this.asked} .board=${board} .notebook=${notebook} .results=${results} .run=${run} .reading=${reading} .explorer=${this.#explorer()} .changes=${open.changes.value} .herd=${open.herd.value} .draws=${open.draws.value} .winters=${open.allWinters.value}></wk-notebook>
-              ${rest && placed ? rest.sectionsBelow({ placed, shows, run, results, reading }) : nothing}
+              ${rest && placed ? rest.sectionsBelow({ notebook, placed, shows, run, results, reading }) : nothing}
               </div>
             </div></div>`
       }
