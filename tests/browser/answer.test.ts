@@ -4,7 +4,7 @@ import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
-import { EXAMPLES } from './examples.ts';
+import { FEW_DRAWS } from './examples.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import { groupOf } from '../../src/model/checks/titles.ts';
@@ -30,7 +30,7 @@ afterEach(() => {
 
 async function show(name: string, width: number, height: number): Promise<WkPage> {
   await page.viewport(width, height);
-  const example = EXAMPLES.find((each) => each.name === name);
+  const example = FEW_DRAWS.find((each) => each.name === name);
   if (!example) throw new Error(`missing example: ${name}`);
   open = openNotebook(example.text, example.file, engine);
   const element = document.createElement('wk-page');

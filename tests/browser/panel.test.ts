@@ -3,7 +3,7 @@ import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
-import { EXAMPLES } from './examples.ts';
+import { FEW_DRAWS } from './examples.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import { type Engine, type OpenNotebook, openNotebook } from '../openNotebook.ts';
@@ -23,7 +23,7 @@ afterEach(() => {
 
 async function show(width = 1280, height = 800, change = (text: string) => text): Promise<WkPage> {
   await page.viewport(width, height);
-  const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice');
+  const example = FEW_DRAWS.find(({ name }) => name === 'hill-farm-choice');
   if (!example) throw new Error('missing example');
   open = openNotebook(change(example.text), example.file, engine);
   const element = document.createElement('wk-page');

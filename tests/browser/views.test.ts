@@ -3,7 +3,7 @@ import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
-import { EXAMPLES } from './examples.ts';
+import { FEW_DRAWS } from './examples.ts';
 import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
@@ -26,7 +26,7 @@ afterEach(async () => {
 
 async function show(width: number, height = 800, change = (text: string) => text): Promise<WkPage> {
   await page.viewport(width, height);
-  const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice');
+  const example = FEW_DRAWS.find(({ name }) => name === 'hill-farm-choice');
   open = openNotebook(change(example?.text ?? ''), 'views.md', engine);
   const element = document.createElement('wk-page');
   element.open = open;

@@ -3,7 +3,7 @@ import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
 import { startEngine } from '../../src/app/engine.ts';
-import { EXAMPLES } from './examples.ts';
+import { FEW_DRAWS } from './examples.ts';
 import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
@@ -27,7 +27,7 @@ afterEach(() => {
 
 async function show(width: number, text?: string): Promise<void> {
   await page.viewport(width, 844);
-  const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice');
+  const example = FEW_DRAWS.find(({ name }) => name === 'hill-farm-choice');
   if (!example) throw new Error('missing example');
   open = openNotebook(text ?? example.text, example.file, engine);
   element = document.createElement('wk-page');
