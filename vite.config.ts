@@ -75,6 +75,8 @@ export default defineConfig({
           globalSetup: ['tests/cli/sharedBuild.ts'],
           // Model and tables are imported once for all files: nothing in them changes by being used.
           isolate: false,
+          // What is made for a moment is cleared away while it is young: a sixth less work.
+          execArgv: ['--max-semi-space-size=64'],
           testTimeout: 60_000,
         },
       },

@@ -179,7 +179,7 @@ describe('earlier days', () => {
     await page.getByRole('button', { name: 'Earlier days' }).click();
     await dialog().getByRole('listitem').getByRole('button').last().click();
     await expect.element(dialog().getByRole('row', { name: /^Net cost a year Paddock/ }), SOON).toBeVisible();
-    expect(await faults(scheme)).toEqual([]);
+    expect(await faults()).toEqual([]);
     const box = dialog().element();
     expect(box.scrollWidth).toBeLessThanOrEqual(box.clientWidth);
   });

@@ -12,7 +12,7 @@ import { BOMBS } from '../hostile/bombs.ts';
 import { hostile, PLAIN_NOTEBOOK, SIGN } from '../hostile/corpus.ts';
 import { type Engine, openNotebook } from '../openNotebook.ts';
 
-const COUNT = 250;
+const COUNT = 150;
 const EACH = 50;
 /** The page answers within this on a machine that is free: on a busy one within as much longer as a plain notebook takes there. */
 const MOST_MS = 200;

@@ -298,7 +298,7 @@ describe('what was sent, with notes', () => {
     await userEvent.click(page.getByRole('button', { name: 'Answer the note of Lender' }).first());
     await expect.element(page.getByRole('textbox', { name: 'Your answer' }), SOON).toBeVisible();
     await expect.poll(() => inside('wk-notebook')?.querySelector('wk-notes'), SOON).toBeTruthy();
-    expect(await faults(scheme)).toEqual([]);
+    expect(await faults()).toEqual([]);
     expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(width);
   });
 });

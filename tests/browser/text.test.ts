@@ -164,7 +164,7 @@ describe('the text editor', () => {
     view.dispatch({ changes: { from: at, insert: 'x' } });
     const fault = page.getByRole('button', { name: /^Line \d+: the word/ });
     await expect.element(fault, SOON).toBeVisible();
-    expect(await faults(scheme)).toEqual([]);
+    expect(await faults()).toEqual([]);
     expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(width);
     // Text and message are both on the screen, and the bar that closes the text is not covered.
     const box = fault.element().getBoundingClientRect();

@@ -8,7 +8,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { openNotebook } from '../../src/cli/open.ts';
 import { inBrowser } from './inBrowser.ts';
-import { NOTEBOOKS, winterkeep } from './run.ts';
+import { winterkeep } from './run.ts';
 
 const PATIENCE = 180_000;
 const FILE = 'notebooks/hill-farm-choice.md';
@@ -96,7 +96,6 @@ describe('a figure as a file', () => {
   it.each([
     [LENDER, ['wk-plan', 'wk-costs']],
     [FILE, ['wk-section', 'wk-draws']],
-    [NOTEBOOKS[3], ['wk-sweep']],
   ])(
     'of %s: %s parse and have pixels at the width of a phone',
     async (file, tags) => {

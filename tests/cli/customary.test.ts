@@ -60,30 +60,34 @@ const metricIn = (page: Page, of: string) =>
     return [...new Set(found)];
   }, of);
 
-describe.each(NOTEBOOKS)('%s in United States units', (file) => {
-  it(
-    'leaves no metric number on the page, in its panel or its workings',
-    async () => {
-      const page = await whole(file);
-      expect(await metricIn(page, '')).toEqual([]);
-      await page
-        .getByRole('group', { name: 'Change inputs' })
-        .getByRole('button', { name: 'The farm' })
-        .click();
-      await page.getByRole('dialog').waitFor();
-      expect(await metricIn(page, 'wk-panel')).toEqual([]);
-      await page.getByRole('dialog').getByRole('button', { name: 'Close' }).first().click();
-      await page
-        .getByRole('button', { name: /^Nitrogen kept, / })
-        .first()
-        .click();
-      await page.getByRole('dialog').waitFor();
-      expect(await metricIn(page, 'wk-trace')).toEqual([]);
-      await page.close();
-    },
-    PATIENCE,
-  );
-});
+// The two that differ most: a shed and a loan in dollars, a wet paddock and figures of rain.
+describe.each(NOTEBOOKS.filter((file) => /coast|atlantic/.test(file)))(
+  '%s in United States units',
+  (file) => {
+    it(
+      'leaves no metric number on the page, in its panel or its workings',
+      async () => {
+        const page = await whole(file);
+        expect(await metricIn(page, '')).toEqual([]);
+        await page
+          .getByRole('group', { name: 'Change inputs' })
+          .getByRole('button', { name: 'The farm' })
+          .click();
+        await page.getByRole('dialog').waitFor();
+        expect(await metricIn(page, 'wk-panel')).toEqual([]);
+        await page.getByRole('dialog').getByRole('button', { name: 'Close' }).first().click();
+        await page
+          .getByRole('button', { name: /^Nitrogen kept, / })
+          .first()
+          .click();
+        await page.getByRole('dialog').waitFor();
+        expect(await metricIn(page, 'wk-trace')).toEqual([]);
+        await page.close();
+      },
+      PATIENCE,
+    );
+  },
+);
 
 describe('the strip in United States units', () => {
   it(

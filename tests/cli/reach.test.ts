@@ -88,7 +88,7 @@ const OVER: readonly (readonly [name: string, open: (page: Page) => Promise<void
   ],
 ];
 
-describe.each([1280, 640])('at 200 %% in a window of %i px', (width) => {
+describe.each([640])('at 200 %% in a window of %i px', (width) => {
   const example = EXAMPLES[0];
   it(
     'the first screen and the first steps have nothing cut and scroll one way',
