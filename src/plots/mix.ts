@@ -67,7 +67,7 @@ export function mixSpells({ weeks: asked }: BeddingQuestion, { weeks }: Found): 
   return spells;
 }
 
-/** "Cheapest bed within the limits: 68 % barley straw, 32 % own chips, EUR 41 a week." */
+/** "Cheapest bed within the limits: 68 % barley straw, 32 % own chips, EUR 41 a week, 0.8 h of own work in it." */
 export function mixFinding(
   question: BeddingQuestion | null,
   answer: MixAnswer | null,

@@ -87,7 +87,7 @@ describe('what the mix says', () => {
   it('the cheapest mix of the first scenario with a bed, and the evidence against the binding figures', async () => {
     const { root, figure } = await mounted('wk-mix', {});
     expect(finding(figure)).toMatch(
-      /^Cheapest bed within the limits: .*own softwood chips.*EUR [\d.]+ a week\.$/,
+      /^Cheapest bed within the limits: .*own softwood chips.*EUR [\d.]+ a week, [\d.]+ h of own work in it\.$/,
     );
     expect(root.textContent).toContain('Hao, Chang and Larney (2004)');
     expect(root.textContent).toMatch(/By C:N alone softwood chips would bind/);
