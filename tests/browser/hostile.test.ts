@@ -18,7 +18,7 @@ const EACH = 50;
 const MOST_MS = 200;
 const PLAIN_TIMES = 5;
 /** Looked at so often again before a pause counts as the notebook's own. */
-const AGAIN = 4;
+const AGAIN = 8;
 /** What the plain notebook takes at most on two processors with nothing else at work. */
 const PLAIN_MS = 80;
 
