@@ -278,7 +278,9 @@ async function fold(
 ): Promise<Basis> {
   const there = await t.get<Kept>(key(id));
   const { past, now: is, future } = state.history;
-  if (there?.text === is.text && there.past?.length === past.length) return basisOf(there);
+  // Of the same text the later steps count: what a killed tab left behind lies here for a while.
+  if (there?.text === is.text && (there.past?.length === past.length || there.saved > state.at))
+    return basisOf(there);
   const kept: Kept = {
     id,
     title: state.title,

@@ -8,8 +8,8 @@ import { stream } from '../../src/units/random.ts';
 import { anEdit } from '../notebook/randomEdits.ts';
 import { SMALL } from '../notebook/small.ts';
 
-/** Seed 98 of 100 comes back from a reload with fewer steps, its text whole: not yet mended. */
-const SEEDS = 20;
+/** The last of them once lost steps of the undo: an edit and its reverse lead to a text that an earlier load of the page left. */
+const SEEDS = [...Array.from({ length: 19 }, (_, k) => k + 1), 98];
 const EDITS = 200;
 
 /** The same text is read again and again: by the edit before and by the one after it. */
@@ -54,49 +54,46 @@ function browser(first: History) {
 }
 
 describe(`${EDITS} random edits`, () => {
-  it.each(Array.from({ length: SEEDS }, (_, k) => k + 1))(
-    'always read, and undone give the same bytes, across reloads: seed %i',
-    async (seed) => {
-      const next = stream(seed, 'edits');
-      const start = seed % 5 === 0 ? SMALL.replace(/\n/g, '\r\n') : SMALL;
-      let history = startHistory(start);
-      const page = browser(history);
-      let reloads = 0;
-      const chance = stream(seed, 'reloads');
-      const step = async (later: History) => {
-        page.step(later);
-        if (chance() > 0.05) return later;
-        reloads++;
-        const again = await page.reload(chance() < 0.5);
-        expect(again.now.text).toBe(later.now.text);
-        expect(again.past.length).toBe(later.past.length);
-        return again;
-      };
-      let [made, refused] = [0, 0];
-      for (let tries = 0; made < EDITS && tries < EDITS * 4; tries++) {
-        const { text } = history.now;
-        const { notebook } = read(text, 'n.md');
-        if (!notebook) throw new Error('cannot be read');
-        const edited = anEdit({ text, file: 'n.md', read }, notebook, next);
-        if ('refused' in edited) {
-          refused++;
-          expect(`${edited.refused.what}: ${edited.refused.found}`).not.toMatch(OUR_FAULT);
-          continue;
-        }
-        expect(edited.what).not.toBe('');
-        if (edited.text === text) continue;
-        made++;
-        expect(read(edited.text, 'n.md').problems).toEqual([]);
-        expect(edited.text).toContain("invented: true # nobody's");
-        expect(edited.text).toContain('# counted in October');
-        history = await step(push(history, edited));
+  it.each(SEEDS)('always read, and undone give the same bytes, across reloads: seed %i', async (seed) => {
+    const next = stream(seed, 'edits');
+    const start = seed % 5 === 0 ? SMALL.replace(/\n/g, '\r\n') : SMALL;
+    let history = startHistory(start);
+    const page = browser(history);
+    let reloads = 0;
+    const chance = stream(seed, 'reloads');
+    const step = async (later: History) => {
+      page.step(later);
+      if (chance() > 0.05) return later;
+      reloads++;
+      const again = await page.reload(chance() < 0.5);
+      expect(again.now.text).toBe(later.now.text);
+      expect(again.past.length).toBe(later.past.length);
+      return again;
+    };
+    let [made, refused] = [0, 0];
+    for (let tries = 0; made < EDITS && tries < EDITS * 4; tries++) {
+      const { text } = history.now;
+      const { notebook } = read(text, 'n.md');
+      if (!notebook) throw new Error('cannot be read');
+      const edited = anEdit({ text, file: 'n.md', read }, notebook, next);
+      if ('refused' in edited) {
+        refused++;
+        expect(`${edited.refused.what}: ${edited.refused.found}`).not.toMatch(OUR_FAULT);
+        continue;
       }
-      expect(made).toBe(EDITS);
-      expect(refused).toBeLessThan(EDITS * 2);
-      for (let k = 0; k < EDITS; k++) history = await step(undo(history));
-      expect(reloads).toBeGreaterThan(3);
-      expect(history.now.text).toBe(start);
-      expect(history.past).toEqual([]);
-    },
-  );
+      expect(edited.what).not.toBe('');
+      if (edited.text === text) continue;
+      made++;
+      expect(read(edited.text, 'n.md').problems).toEqual([]);
+      expect(edited.text).toContain("invented: true # nobody's");
+      expect(edited.text).toContain('# counted in October');
+      history = await step(push(history, edited));
+    }
+    expect(made).toBe(EDITS);
+    expect(refused).toBeLessThan(EDITS * 2);
+    for (let k = 0; k < EDITS; k++) history = await step(undo(history));
+    expect(reloads).toBeGreaterThan(3);
+    expect(history.now.text).toBe(start);
+    expect(history.past).toEqual([]);
+  });
 });

@@ -104,6 +104,22 @@ describe('autosave', () => {
     expect(texts).toEqual(['abcd', 'abc', 'ab', 'a', 'start']);
   });
 
+  it('has the later steps where they lead back to the text a killed tab left', async () => {
+    const base = memoryBase();
+    const killed = await open(openShelf({ base }));
+    killed.type('a');
+    await pause(5);
+    const shelf = openShelf({ base });
+    const next = await open(shelf);
+    next.type('ab');
+    next.type('a');
+    await pause(5);
+    await next.save.stop();
+    const kept = await openShelf({ base }).get('one');
+    expect(kept?.text).toBe('a');
+    expect(kept?.past).toHaveLength(3);
+  });
+
   it('asks for all to be kept when the page goes, without waiting', async () => {
     const base = memoryBase();
     const { type, save } = await open(openShelf({ base }), room()(), 10_000);
