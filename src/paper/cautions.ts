@@ -3,25 +3,21 @@
 import { caseLeftOut } from '../model/money/case.ts';
 import { BILL_LEFT_OUT } from '../model/works/bill.ts';
 import { inWords } from '../plots/reading.ts';
+import { cautionsOf } from '../study/cautions.ts';
 import { type Html, html } from './html.ts';
 import type { Report } from './report.ts';
 
 export function cautionsSection({ proposal: { result }, results }: Report): Html {
-  const warned = new Map<string, { readonly words: string; readonly names: string[] }>();
-  for (const { name, checks } of results)
-    for (const { id, words } of checks.filter(
-      ({ theme, status }) => theme === 'caution' && status === 'look',
-    )) {
-      const told = warned.get(id) ?? { words, names: [] };
-      told.names.push(`“${name}”`);
-      warned.set(id, told);
-    }
+  const warned = cautionsOf(
+    results,
+    ({ id, theme, status }) => theme === 'caution' && status === 'look' && id !== 'slurryGas',
+  );
   const open = result.checks
     .filter(({ theme, status }) => theme !== 'caution' && status !== 'pass')
     .sort((a, b) => Number(b.status === 'stop') - Number(a.status === 'stop'));
   return html`<section><h2>Cautions</h2>
     <p><b>Slurry gas kills within breaths.</b> People and animals out before any tank is stirred or emptied; nobody enters a tank.</p>
-    ${[...warned].filter(([id]) => id !== 'slurryGas').map(([, { words, names }]) => html`<p>${words} (${inWords(names)})</p>`)}
+    ${warned.map(({ check, names }) => html`<p>${check.words} (${inWords(names)})</p>`)}
     <p>Loads on walls, roofs and slabs belong to a licensed engineer. Welfare, storage and spreading rules are for the local authority to say: check the local rule. Loans, tax and security belong with a professional; this paper is not financial advice. The figures are estimates with ranges, not a design and not a promise.</p>
     ${open.length === 0 ? html`<p>No limit checked on “${result.name}” needs a look.</p>` : html`<h3>Limits on “${result.name}” that need a look before building</h3><ul class="checks">${open.map(({ status, words }) => html`<li>${status === 'stop' ? html`<b>Stop: </b>` : ''}${words}</li>`)}</ul>`}
   </section>`;

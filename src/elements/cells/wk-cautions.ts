@@ -1,9 +1,10 @@
 import { css, html, LitElement } from 'lit';
+import { groupOf } from '../../model/checks/titles.ts';
 import { inWords } from '../../plots/reading.ts';
+import { cautionsOf } from '../../study/cautions.ts';
 import type { ScenarioResult } from '../../study/evaluate.ts';
 import { wordsIn } from '../../units/inWords.ts';
 import type { UnitSystem } from '../../units/quantities.ts';
-import { cautionsOf } from '../parts/caution.ts';
 import { shared } from '../parts/style.ts';
 
 /** What can kill or ruin, said once, on screen and on paper. */
@@ -35,7 +36,7 @@ export class WkCautions extends LitElement {
   }
 
   protected override render() {
-    const found = cautionsOf(this.results);
+    const found = cautionsOf(this.results, (check) => groupOf(check) === 'caution');
     // The one that kills is said even when the checks could not run.
     const gas =
       found.some(({ check }) => check.id === 'slurryGas') ||
@@ -43,7 +44,7 @@ export class WkCautions extends LitElement {
     return html`<section aria-label="Cautions">
       <h2>Before you act on this</h2>
       ${gas ? '' : html`<p><strong>Slurry gas kills within breaths.</strong> People and animals out before any tank is stirred or emptied; nobody enters a tank.</p>`}
-      ${found.map(({ check, names }) => html`<p>${wordsIn(check.words, this.system)} <span class="quiet">(${inWords(names.map((name) => `“${name}”`))})</span></p>`)}
+      ${found.map(({ check, names }) => html`<p>${wordsIn(check.words, this.system)} <span class="quiet">(${inWords(names)})</span></p>`)}
       <p>
         Loads on walls, roofs and slabs belong to a licensed engineer. Welfare, storage and spreading rules are for the local authority to say. Loans and taxes
         belong with a professional. The figures here are estimates with ranges, not a design.
