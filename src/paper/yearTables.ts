@@ -1,4 +1,5 @@
 /** Cash by month, cash by year and economics by year as they are printed: three tables, never mixed. */
+import { worksComeBack } from '../notebook/vat.ts';
 import { inWords, moneyOf, type Reading } from '../plots/reading.ts';
 import type { ScenarioResult } from '../study/evaluate.ts';
 import { cashMonths, lowestMonth, type PrintedMonth } from '../study/moneyBook.ts';
@@ -84,7 +85,7 @@ export function vatWords({ scenario, values }: ScenarioResult): string {
         : `${vat.refundMonths} months later`;
   const back = `goes out with each purchase and comes back ${later}; it is no cost. What is still to come back at the end is not counted.`;
   const kept = 'is not reclaimed: it stands in the costs and in the bill.';
-  const worksBack = vat.worksReclaimed ?? vat.reclaimed;
+  const worksBack = worksComeBack(vat);
   const country =
     Object.values(vat.rates).some((rate) => rate !== undefined) ||
     vat.worksFraction !== undefined ||

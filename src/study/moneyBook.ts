@@ -4,6 +4,7 @@
  * that goes out below 0. What a year's payment is spread over does not change what the year comes to.
  */
 import { pricesIn } from '../model/money/cashTerms.ts';
+import { worksComeBack } from '../notebook/vat.ts';
 import { daysBetween } from '../units/days.ts';
 import type { ScenarioResult } from './evaluate.ts';
 
@@ -124,7 +125,7 @@ function taxBack({ values, scenario }: ScenarioResult) {
   const { rates } = vat ?? {};
   const kinds = [rates?.feed, rates?.services, rates?.materials, rates?.fuel];
   return {
-    works: vat && (vat.worksReclaimed ?? vat.reclaimed) ? (values.worksVatRate ?? 0) : 0,
+    works: vat && worksComeBack(vat) ? (values.worksVatRate ?? 0) : 0,
     /** One rate for the whole winter: spread evenly, since nobody says on what it falls. */
     even:
       kinds.every((rate) => rate === undefined) &&

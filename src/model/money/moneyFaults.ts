@@ -1,6 +1,7 @@
 /** What in the money of a scenario cannot be reckoned or looks wrong, said where it stands. */
 import { CHOICES } from '../../notebook/inputs.ts';
 import type { Scenario } from '../../notebook/schema.ts';
+import { VAT_KINDS } from '../../notebook/vat.ts';
 import type { Values } from '../quantities.ts';
 import { BILL_LINES, type BillLine, type PriceBinding, quoteFaults } from '../works/bill.ts';
 import { loanFault } from './loan.ts';
@@ -22,8 +23,7 @@ export interface MoneyFault {
   readonly words: string;
 }
 
-/** Kinds of purchase that value added tax tells apart. */
-const VAT_KINDS = 5;
+type Add = (id: MoneyFault['id'], at: string, words: string) => void;
 
 /**
  * Gaps are marked, never filled with a zero: a figure that rests on one of these is absent. `bill` is what
@@ -38,7 +38,7 @@ export function moneyFaults(
   const { currency } = scenario.farm.money;
   const { loans } = scenario.finance;
   const faults: MoneyFault[] = [];
-  const add = (id: MoneyFault['id'], at: string, words: string) => faults.push({ id, at, words });
+  const add: Add = (id, at, words) => void faults.push({ id, at, words });
 
   for (const line of bill) {
     if (line.noPrice)
@@ -95,6 +95,13 @@ export function moneyFaults(
       'finance.ownMoney',
       `${unpaid.toFixed(2)} ${currency} of the works are paid by nobody: own money, loans and grant are too small`,
     );
+  standingFaults(scenario, values, add);
+  for (const fault of quoteFaults(scenario)) add('quote', fault.at, fault.words);
+  return faults;
+}
+
+/** Works that are said to stand already and are not among them, and a tax without a rate. */
+function standingFaults(scenario: Scenario, values: Partial<Values>, add: Add): void {
   (scenario.finance.alreadyHave?.lines ?? []).forEach(({ what, share }, k) => {
     if (share > 0 && (values[`${HADS[k]}Capital`] ?? 0) === 0 && values.capitalAll !== null)
       add(
@@ -104,13 +111,12 @@ export function moneyFaults(
       );
   });
   const { vat } = scenario.farm.money;
-  const noRates = vat && vat.worksFraction === undefined && Object.keys(vat.rates).length < VAT_KINDS;
+  const noRates =
+    vat && vat.worksFraction === undefined && VAT_KINDS.some((kind) => vat.rates[kind] === undefined);
   if (noRates && CHOICES.country(scenario) === 'other')
     add(
       'vat',
       'farm.money.vat',
       `no rates of value added tax are known for ${scenario.farm.place.country ?? 'a place without a country'}: what has no own rate counts none; write farm.money.vat.rates`,
     );
-  for (const fault of quoteFaults(scenario)) add('quote', fault.at, fault.words);
-  return faults;
 }

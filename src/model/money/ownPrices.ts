@@ -2,21 +2,19 @@
 
 import { CHOICES } from '../../notebook/inputs.ts';
 import type { Scenario } from '../../notebook/schema.ts';
+import { oneRateOf, type VatKind, vatName } from '../../notebook/vat.ts';
 import type { Tables } from '../../tables/coefficient.ts';
 import { BILL_LINES } from '../works/billLines.ts';
 
-type Vat = NonNullable<Scenario['farm']['money']['vat']>;
-type Kind = keyof Vat['rates'];
-
 /** By the beginning of a price's name, for what is bought each winter. */
-const WINTER: readonly (readonly [RegExp, Kind])[] = [
+const WINTER: readonly (readonly [RegExp, VatKind])[] = [
   [/^(feed|material)PricePerTonne$/, 'feed'],
   [/^(tractor|chipping)Price/, 'fuel'],
   [/^(slurrySpread|solidSpread|agitate|reseed|vet|hoof)Price/, 'services'],
 ];
 
 /** What kind of purchase a price is of, and whether of the works; nothing for what is no purchase, as worth of nutrients. */
-export function purchaseOf(id: string): { readonly kind: Kind; readonly works: boolean } | undefined {
+export function purchaseOf(id: string): { readonly kind: VatKind; readonly works: boolean } | undefined {
   const name = id.split('.')[0];
   const line = BILL_LINES.find(({ price, own, onTop }) => price === name && !own && !onTop);
   if (line) return { kind: line.taxed ?? 'materials', works: true };
@@ -32,12 +30,10 @@ export function pricesWithoutTax(scenario: Scenario, tables: Tables): Scenario {
   const { money, feed, materials } = scenario.farm;
   const { vat } = money;
   if (!vat?.pricesHoldIt) return scenario;
-  const less = (price: number, kind: Kind, works: boolean) => {
-    const one = works
-      ? vat.worksFraction
-      : (vat.winterFraction ?? (vat.worksFraction === undefined ? undefined : 0));
-    const row = `vat${kind[0].toUpperCase()}${kind.slice(1)}Fraction.${CHOICES.country(scenario)}`;
-    return price / (1 + (vat.rates[kind] ?? one ?? tables.coefficients.get(row)?.central ?? 0));
+  const less = (price: number, kind: VatKind, works: boolean) => {
+    const own = vat.rates[kind] ?? oneRateOf(vat, works ? 'works' : 'winter');
+    const row = `${vatName(kind, 'Fraction')}.${CHOICES.country(scenario)}`;
+    return price / (1 + (own ?? tables.coefficients.get(row)?.central ?? 0));
   };
   const ofTonne = <Item extends { readonly pricePerTonne?: number }>(items: readonly Item[]) =>
     items.map((item) =>

@@ -1,51 +1,50 @@
 /** Inputs of what is paid by whom, and of how the works are built. */
-import type { Scenario } from '../schema.ts';
+import { oneRateOf, VAT_KINDS, type Vat, vatName, worksComeBack } from '../vat.ts';
 import type { InputColumn } from './column.ts';
 
-type Vat = Scenario['farm']['money']['vat'];
-
-const vatInput = (column: string, label: string, path: string, of: (vat: Vat) => number): InputColumn => ({
+/** `without` is what stands where the notebook says nothing of the tax. */
+const vatInput = (
+  column: string,
+  label: string,
+  path: string,
+  of: (vat: Vat) => number | undefined,
+  without = Number.NaN,
+): InputColumn => ({
   column,
   label,
   unit: 'fraction',
   path: `farm.money.vat.${path}`,
-  of: (s) => of(s.farm.money.vat),
+  of: ({ farm: { money: { vat } } }) => (vat ? (of(vat) ?? Number.NaN) : without), // biome-ignore format: one line
 });
-const KINDS = ['materials', 'services', 'feed', 'machinery', 'fuel'] as const;
 
 const VAT_INPUTS: readonly InputColumn[] = [
-  ...KINDS.map((kind) =>
+  ...VAT_KINDS.map((kind) =>
     vatInput(
-      `vat${kind[0].toUpperCase()}${kind.slice(1)}Given`,
+      vatName(kind, 'Given'),
       `own rate of value added tax on ${kind}`,
       `rates.${kind}`,
-      (vat) => vat?.rates[kind] ?? Number.NaN,
+      ({ rates }) => rates[kind],
     ),
   ),
-  vatInput(
-    'vatWorksGiven',
-    'one rate of value added tax on all works',
-    'worksFraction',
-    (vat) => vat?.worksFraction ?? Number.NaN,
+  vatInput('vatWorksGiven', 'one rate of value added tax on all works', 'worksFraction', (vat) =>
+    oneRateOf(vat, 'works'),
   ),
-  // Where only the works had a rate, the winter had none: so it was before there were kinds.
-  vatInput(
-    'vatWinterGiven',
-    'one rate of value added tax on what the winter buys',
-    'winterFraction',
-    (vat) => vat?.winterFraction ?? (vat?.worksFraction === undefined ? Number.NaN : 0),
+  vatInput('vatWinterGiven', 'one rate of value added tax on what the winter buys', 'winterFraction', (vat) =>
+    oneRateOf(vat, 'winter'),
   ),
   vatInput(
     'vatKeptWorks',
     'value added tax on the works is a cost (1) or comes back (0)',
     'worksReclaimed',
-    (vat) => (vat && !(vat.worksReclaimed ?? vat.reclaimed) ? 1 : 0),
+    (vat) => (worksComeBack(vat) ? 0 : 1),
+    0,
   ),
   vatInput(
     'vatKeptWinter',
     'value added tax on the winter is a cost (1) or comes back (0)',
     'reclaimed',
-    (vat) => (vat && !vat.reclaimed ? 1 : 0),
+    ({ reclaimed }) => (reclaimed ? 0 : 1),
+    0,
   ),
 ];
 
