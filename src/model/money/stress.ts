@@ -70,7 +70,7 @@ export const STRESSES: readonly StressSpec[] = [
     unit: '%',
     changes: (level, { column }) =>
       new Map(changed(column, ['incomePerHead'], (income) => income * (1 - level))),
-    lacks: ({ column }) => (none(column('incomePerHead') || null) ? 'no income is named' : null),
+    lacks: ({ column }) => (none(column('incomePerHead')) ? 'no income is named' : null),
   },
   {
     id: 'works',

@@ -103,6 +103,10 @@ export type BillRowSpec = Omit<BillSpec, 'quantity' | 'cost'> & {
 
 export const BILL_LINES: readonly BillRowSpec[] = LINES;
 
+/** Cash lines of sheds and stores: the engineer comes on top of them. */
+export const isEngineered = ({ own, onTop, works }: BillRowSpec): boolean =>
+  !own && !onTop && works !== 'outdoors' && works !== 'all';
+
 /** What a real project also pays for and this bill leaves out; said in the printed case. */
 export const BILL_LEFT_OUT: readonly string[] = [
   'planning permission, surveys and fees of authorities',

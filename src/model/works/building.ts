@@ -4,7 +4,7 @@ import { type Quantity, quantity } from '../engine/quantity.ts';
 import { walk } from '../engine/walk.ts';
 import { vat } from '../money/vat.ts';
 import { cents } from './billLine.ts';
-import { BILL_LINES, type BillColumn } from './billLines.ts';
+import { BILL_LINES, type BillColumn, type BillRowSpec, isEngineered } from './billLines.ts';
 import {
   type FrameShape,
   type ShedFloor,
@@ -289,26 +289,24 @@ const lines = Object.assign({}, ...BILL_LINES.map(({ makes }) => makes)) as Reco
 const money = (label: string, formula: string) => quantity(label, 'money', formula);
 const costsOf = (some: typeof BILL_LINES) => some.map(({ cost }) => cost);
 const CASH = BILL_LINES.filter(({ own, onTop }) => !own && !onTop);
-const BUILDINGS = CASH.filter(({ works }) => works !== 'outdoors' && works !== 'all');
+/** Cash lines of one kind of purchase. */
+const linesOf = (kind: NonNullable<BillRowSpec['taxed']>, words: string) =>
+  money(`${words} among the cash lines`, 'sum of those lines of the bill').sum(
+    costsOf(CASH.filter(({ taxed }) => taxed === kind)),
+  );
 
 const capital = {
   capitalLinesBuildings: money(
     'cash lines of sheds and stores',
     'sum of those lines of the bill; the engineer comes on top',
-  ).sum(costsOf(BUILDINGS)),
+  ).sum(costsOf(BILL_LINES.filter(isEngineered))),
   capitalLinesCash: money(
     'cash lines of the bill',
     'sum of the lines paid in cash; the engineer comes on top',
   ).sum(costsOf(CASH)),
-  capitalLinesServices: money('services among the cash lines', 'sum of those lines of the bill').sum(
-    costsOf(CASH.filter(({ taxed }) => taxed === 'services')),
-  ),
-  capitalLinesMachinery: money('equipment among the cash lines', 'sum of those lines of the bill').sum(
-    costsOf(CASH.filter(({ taxed }) => taxed === 'machinery')),
-  ),
-  capitalLinesFuel: money('fuel among the cash lines', 'sum of those lines of the bill').sum(
-    costsOf(CASH.filter(({ taxed }) => taxed === 'fuel')),
-  ),
+  capitalLinesServices: linesOf('services', 'services'),
+  capitalLinesMachinery: linesOf('machinery', 'equipment'),
+  capitalLinesFuel: linesOf('fuel', 'fuel'),
   capitalLinesOwn: money('own lines of the bill', 'sum of the lines of own timber and own hours').sum(
     costsOf(BILL_LINES.filter(({ own }) => own)),
   ),

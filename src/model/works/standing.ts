@@ -6,7 +6,7 @@ import { BILL_GROUPS, type BillGroup, HAD_NAMES } from '../../notebook/billIds.t
 import type { Made } from '../engine/walk.ts';
 import { walk } from '../engine/walk.ts';
 import { HAD_RESULTS, HADS, type HadResult } from '../money/owned.ts';
-import { BILL_LINES, type BillColumn } from './billLines.ts';
+import { BILL_LINES, type BillColumn, isEngineered } from './billLines.ts';
 
 const COUNTED = BILL_LINES.filter(({ onTop }) => !onTop);
 const IN_GROUP: readonly number[] = COUNTED.map(({ id }) => {
@@ -132,14 +132,14 @@ export const standing = walk({
       let leftShort = r.capitalAllShortLived[i];
       const kept = r.vatKeptWorks[i];
       const engineered = r.engineerFraction[i] * (1 + r.worksServicesVatRate[i] * kept);
-      COUNTED.forEach(({ cost, own, shortLived, works, taxed }, line) => {
+      COUNTED.forEach((spec, line) => {
+        const { cost, own, shortLived, taxed } = spec;
         const entry = entryOf(line, ownCodes);
         if (entry < 0) return;
         const price = r[cost][i];
         if (price === 0) return;
-        const building = !own && works !== 'outdoors' && works !== 'all';
         const tax = 1 + r[RATE_OF[taxed ?? 'materials']][i] * kept;
-        const full = own ? price : price * (tax + (building ? engineered : 0));
+        const full = own ? price : price * (tax + (isEngineered(spec) ? engineered : 0));
         left -= full;
         if (own) leftOwn -= price;
         if (shortLived) leftShort -= price * tax * scale;
