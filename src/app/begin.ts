@@ -5,10 +5,10 @@ import { START_KINDS } from '../begin/kinds.ts';
 import type { BeginSetting } from '../elements/page/wk-begin.ts';
 import { withWeather } from '../notebook/weatherBlock.ts';
 import { openDraft } from '../store/draft.ts';
+import type { Engine } from '../store/engine.ts';
 import type { Shelf } from '../store/shelf.ts';
 import { readStarts } from '../tables/starts.ts';
 import { lastYears } from '../tables/weather.ts';
-import type { Started } from './engine.ts';
 import { keepText } from './library.ts';
 
 /** Answers on their way; the home page asks whether there are any. */
@@ -23,7 +23,7 @@ export interface Beginning {
   readonly whole: (text: string) => string;
 }
 
-export function beginning({ engine }: Started): Beginning {
+export function beginning(engine: Engine): Beginning {
   const { starts } = readStarts(startsText, engine.tables.sources, START_KINDS);
   const region = /-([A-Z]{2})\b/.exec(navigator.language)?.[1];
   const own = new Map<string, string>();

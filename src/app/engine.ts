@@ -6,10 +6,8 @@ import { tablesOf } from '../tables/packed.ts';
 import { readerEngine } from './readerEngine.ts';
 import { startExplorer } from './startExplorer.ts';
 
-export interface Started {
-  readonly engine: WholeEngine;
-}
-
-export const startEngine = (): Started => ({
-  engine: { ...readerEngine(), tables: tablesOf(numbers, words), explorer: startExplorer() },
+export const startEngine = (): WholeEngine => ({
+  ...readerEngine(),
+  tables: tablesOf(numbers, words),
+  explorer: startExplorer(),
 });

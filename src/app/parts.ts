@@ -1,6 +1,5 @@
 /** Parts of the page that are fetched when they are first needed. */
 import type { WholeEngine } from '../store/engine.ts';
-import type { Started } from './engine.ts';
 
 export type Page = typeof import('./notebookPage.ts');
 
@@ -22,7 +21,7 @@ export interface Parts {
   /** What reads and writes any text, with numbers alone. */
   readonly reader: () => Promise<WholeEngine>;
   /** The same with the tables whole and the workers; started once. */
-  readonly started: () => Promise<Started>;
+  readonly started: () => Promise<WholeEngine>;
 }
 
 export const partsOnce = (fetchPage: () => Promise<Page>): Parts => ({

@@ -20,7 +20,7 @@ export interface Ready {
 /** An example's first cards need no reader: what it says comes with it. Throws where a part cannot be fetched. */
 export async function readyExample({ file, load }: Example, parts: Parts): Promise<Ready> {
   const [{ text, ahead }, page] = await Promise.all([load(), parts.page()]);
-  const engine = ahead ? page.firstEngine(ahead, text, () => started(parts)) : await started(parts);
+  const engine = ahead ? page.firstEngine(ahead, text, parts.started) : await parts.started();
   return { text, file, page, engine };
 }
 
@@ -33,10 +33,8 @@ export async function readyKept(
   const [page, ahead] = await Promise.all([parts.page(), sent ? undefined : keeper.ahead(kept)]);
   const { text } = kept;
   if (!ahead) return readyText(text, file, { ...how, kept });
-  return { text, file, page, kept, engine: page.firstEngine(ahead, text, () => started(parts)) };
+  return { text, file, page, kept, engine: page.firstEngine(ahead, text, parts.started) };
 }
-
-const started = async (parts: Parts) => (await parts.started()).engine;
 
 /** Any text; `sent` is one by somebody else, as far as is known. Throws where a part cannot be fetched. */
 export async function readyText(
@@ -46,12 +44,12 @@ export async function readyText(
 ): Promise<Ready> {
   const asked = sent ? import('./asked.ts') : undefined;
   const [page, reader, more] = await Promise.all([parts.page(), parts.reader(), asked]);
-  const found = await more?.sentHere(text, file, { keeper, engine: () => started(parts), kept });
+  const found = await more?.sentHere(text, file, { keeper, engine: parts.started, kept });
   return {
     text,
     file,
     page,
-    engine: { ...reader, whole: () => painted().then(() => started(parts)) },
+    engine: { ...reader, whole: () => painted().then(parts.started) },
     kept,
     found,
   };

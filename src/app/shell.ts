@@ -346,7 +346,7 @@ export class WkShell extends LitElement {
   async #days(open: OpenNotebook): Promise<void> {
     const both = await this.#fetched(Promise.all([import('./earlierDays.ts'), this.#parts.started()]));
     if (!both || this.open !== open) return;
-    await both[0].showEarlierDays(this, open, both[1].engine, this.#system);
+    await both[0].showEarlierDays(this, open, both[1], this.#system);
   }
 
   get #system(): 'metric' | 'us' {

@@ -80,7 +80,7 @@ export interface Keeping {
   readonly changed?: (history: History) => void;
 }
 
-/** Opens a text with an engine that may still be on its way; `openNotebook` in `open.ts` has all at once. */
+/** Opens a text with an engine that may still be on its way. */
 export function openWith(
   text: string,
   file: string,

@@ -21,11 +21,11 @@ export interface AheadWinter {
   readonly frost: NonNullable<PreparedWeather['frost']>;
 }
 
-export type AheadFront = Pick<
-  Notebook,
-  'version' | 'title' | 'id' | 'by' | 'invented' | 'units' | 'view' | 'farm' | 'scenarios' | 'overrides'
-> &
-  Pick<Notebook, 'diary' | 'draws' | 'decide'>;
+/** What of a notebook its first cards need. */
+export const FRONT = [
+  'version', 'title', 'id', 'by', 'invented', 'units', 'view', 'farm', 'scenarios', 'overrides', 'diary', 'draws', 'decide',
+] as const satisfies readonly (keyof Notebook)[]; // biome-ignore format: one list
+export type AheadFront = Pick<Notebook, (typeof FRONT)[number]>;
 
 export interface Ahead {
   readonly front: AheadFront;

@@ -4,7 +4,14 @@ import type { Notebook } from '../notebook/read.ts';
 import type { Scenario } from '../notebook/schema.ts';
 import type { WeatherDay, WeatherSeries } from '../tables/weatherSeries.ts';
 import { dateOf, dayNumber } from '../units/days.ts';
-import { type Ahead, type AheadWinter, notebookAhead, wintersAhead } from './ahead.ts';
+import {
+  type Ahead,
+  type AheadFront,
+  type AheadWinter,
+  FRONT,
+  notebookAhead,
+  wintersAhead,
+} from './ahead.ts';
 import type { WinterOf } from './evaluate.ts';
 
 /**
@@ -16,9 +23,8 @@ export function packAhead(
   winterOf: WinterOf,
   seriesOf: (scenario: Scenario) => WeatherSeries | undefined,
 ): Ahead | undefined {
-  const { version, title, id, by, invented, units, view, farm, scenarios } = notebook;
-  const { overrides, diary, draws, decide } = notebook;
-  const front = { version, title, id, by, invented, units, view, farm, scenarios, overrides };
+  const front = Object.fromEntries(FRONT.map((key) => [key, notebook[key]])) as unknown as AheadFront;
+  const { scenarios } = notebook;
   const known: PreparedWeather[] = [];
   const winters: AheadWinter[] = [];
   const winterIndex: number[] = [];
@@ -34,7 +40,7 @@ export function packAhead(
     }
     winterIndex.push(at);
   }
-  const ahead = { front: { ...front, diary, draws, decide }, winters, winterIndex };
+  const ahead = { front, winters, winterIndex };
   return isSame(ahead, notebook, known) ? ahead : undefined;
 }
 

@@ -28,7 +28,7 @@ const DIARY = `diary:
 let engine: Engine;
 let open: OpenNotebook | undefined;
 beforeAll(() => {
-  engine = startEngine().engine;
+  engine = startEngine();
 });
 afterEach(() => {
   open?.close();

@@ -33,7 +33,7 @@ const requests = new PerformanceObserver((list) =>
 
 beforeAll(async () => {
   await page.viewport(1000, 800);
-  ({ engine } = startEngine());
+  engine = startEngine();
   longTasks.observe({ type: 'longtask' });
   requests.observe({ type: 'resource' });
   await look(PLAIN_NOTEBOOK);

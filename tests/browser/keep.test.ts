@@ -121,7 +121,7 @@ describe('keeping', () => {
   });
 
   it('does not write by the places of a text that is gone', async () => {
-    const open = openNotebook(example.text, 'x.md', startEngine().engine);
+    const open = openNotebook(example.text, 'x.md', startEngine());
     await expect.poll(() => open.run.value, SOON).toBeTruthy();
     const broken = example.text.replace(/^winterkeep:/m, 'winterkeep: [');
     open.edit(broken, 'typing');

@@ -23,7 +23,7 @@ let engine: Engine;
 let open: OpenNotebook | undefined;
 
 beforeAll(() => {
-  engine = startEngine().engine;
+  engine = startEngine();
 });
 
 afterEach(() => {
@@ -237,7 +237,7 @@ describe('the page', () => {
     expect(weather.shadowRoot?.textContent).toContain('rain, 2022-12-24');
 
     // The days travel in the text: whoever reads it anew has them, and no file is needed.
-    const again = openNotebook(open?.text.value ?? '', 'elsewhere.md', startEngine().engine);
+    const again = openNotebook(open?.text.value ?? '', 'elsewhere.md', startEngine());
     await expect.poll(() => again.run.value?.scenarios[0].values.rainMm, SOON).toBe(rain());
     again.close();
 

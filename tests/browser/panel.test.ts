@@ -13,7 +13,7 @@ let engine: Engine;
 let open: OpenNotebook | undefined;
 
 beforeAll(() => {
-  engine = startEngine().engine;
+  engine = startEngine();
 });
 
 afterEach(() => {

@@ -16,7 +16,7 @@ const quantile = (sorted: readonly number[], q: number) =>
 // Reports the time from a slider's event to cards and ledger laid out anew; other work on the machine would make a limit a lie.
 it('reports how long a slider step takes', async () => {
   await page.viewport(1280, 1700);
-  const { engine } = startEngine();
+  const engine = startEngine();
   const [example] = EXAMPLES.filter(({ name }) => name === 'hill-farm-choice');
   const open = openNotebook(example.text, example.file, { ...engine, explorer: undefined });
   const element = document.createElement('wk-page');

@@ -15,7 +15,7 @@ let engine: Engine;
 let open: OpenNotebook | undefined;
 
 beforeAll(() => {
-  ({ engine } = startEngine());
+  engine = startEngine();
 });
 
 afterEach(async () => {

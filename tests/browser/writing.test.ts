@@ -17,7 +17,7 @@ let open: OpenNotebook;
 let element: WkPage;
 
 beforeAll(() => {
-  engine = startEngine().engine;
+  engine = startEngine();
 });
 
 afterEach(() => {
