@@ -102,7 +102,7 @@ export function* rankDifference(
   const chance = benefits === null ? 0 : chanceGain(benefits);
   const found: { uncertain: Uncertain; share: number; worth: number | null }[] = [];
   for (const [k, uncertain] of draws.uncertain.entries()) {
-    const groups = groupsAlong(sample(uncertain, draws.count, draws.seed));
+    const groups = groupsOf(uncertain, draws);
     const gain = benefits === null ? null : gainIn(groups, benefits);
     found.push({
       uncertain,
@@ -114,7 +114,7 @@ export function* rankDifference(
   found.sort((a, b) => b.share - a.share);
   const listed = found.slice(0, top).filter(({ share }) => share > 0);
   const along = listed.map(({ uncertain }) => sample(uncertain, draws.count, draws.seed));
-  const groups = along.map((x) => groupsAlong(x));
+  const groups = listed.map(({ uncertain }) => groupsOf(uncertain, draws));
   const together = (of: readonly Groups[]) => sharesTogether(of, difference);
   return {
     ranked: listed.map(({ uncertain, share, worth }, k) => {
@@ -131,6 +131,18 @@ export function* rankDifference(
     firstThree: together(groups.slice(0, 3)),
     rest: Math.max(0, 1 - together(groups)),
   };
+}
+
+const groupsMade = new WeakMap<Uncertain, { readonly of: string; readonly groups: Groups }>();
+
+/** The draws in groups along one number, made once: several figures are ranked by the same draws. */
+function groupsOf(uncertain: Uncertain, { count, seed }: Draws): Groups {
+  const of = `${count} ${seed}`;
+  const made = groupsMade.get(uncertain);
+  if (made?.of === of) return made.groups;
+  const groups = groupsAlong(sample(uncertain, count, seed));
+  groupsMade.set(uncertain, { of, groups });
+  return groups;
 }
 
 export interface Advice {

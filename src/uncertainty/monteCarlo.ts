@@ -207,6 +207,12 @@ export interface DrawnBlocks<Name extends QuantityName = QuantityName> {
   readonly next: (from: number, here: number) => Block<Name>;
 }
 
+/** The uncertain numbers that any of `names` hangs on. */
+export function uncertainFor(setting: Setting, names: readonly QuantityName[]): readonly Uncertain[] {
+  const { reads } = planFor(names);
+  return uncertainIn(setting).filter(({ at }) => at.some(({ column }) => reads(column)));
+}
+
 /** Blocks from draw `from` on. */
 export function startBlocks<Name extends QuantityName>(
   setting: Setting,
@@ -215,8 +221,7 @@ export function startBlocks<Name extends QuantityName>(
   keep: readonly Name[],
   from = 0,
 ): DrawnBlocks<Name> {
-  const { reads } = planFor(keep);
-  const uncertain = uncertainIn(setting).filter(({ at }) => at.some(({ column }) => reads(column)));
+  const uncertain = uncertainFor(setting, keep);
   const streams = uncertain.map((u) => valuesOf(u, seed, from));
   const places = uncertain.map(placesOf);
   const values = new Float64Array(chunk);

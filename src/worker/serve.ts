@@ -1,8 +1,10 @@
 /** The far side of a port: takes settings and requests, works them in slices, answers, and stops when told. */
 
 import type { Setting } from '../study/rows.ts';
+import { draw } from '../uncertainty/monteCarlo.ts';
 import { type Crew, openCrew } from './crew.ts';
 import { work } from './job.ts';
+import { keptDraws } from './keptDraws.ts';
 import { type FromServer, type Port, SETTINGS_KEPT, type ToServer } from './protocol.ts';
 
 /** How long a job may run before messages are looked at, ms. */
@@ -41,7 +43,7 @@ export function serve(port: Port): void {
     if (!on || stopped.has(version)) return;
     try {
       const share = crew?.share(setting, on);
-      const job = work(on, request, changes, share?.draws);
+      const job = work(on, request, changes, keptDraws(share?.draws ?? draw));
       let since = performance.now();
       for (let step = job.next(); ; step = job.next()) {
         if (step.done) {
