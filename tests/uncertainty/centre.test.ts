@@ -2,10 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { openNotebook } from '../../src/cli/open.ts';
 import type { ResultName } from '../../src/model/quantities.ts';
-import { offMiddleWords } from '../../src/plots/offMiddle.ts';
 import { baselinesOf } from '../../src/study/baselines.ts';
 import { drawAll } from '../../src/uncertainty/monteCarlo.ts';
-import { bandsOf, differencesOf, drawsOf } from '../../src/uncertainty/percentiles.ts';
+import { differencesOf, drawsOf } from '../../src/uncertainty/percentiles.ts';
 import { NOTEBOOKS } from '../snapshot/figures.ts';
 
 const HEADLINES: readonly ResultName[] = [
@@ -20,21 +19,10 @@ function placeOf(figure: number, draws: Float64Array): number {
   return below / draws.length;
 }
 
-/**
- * Lies outside (P67), with its reason on the screen and on the paper. What a paddock's nitrogen and phosphorus are worth
- * is capped by what the grass needs, and here the best guess of what there is lies just below the best guess of the need.
- * The mean of the lesser of two uncertain numbers is below the lesser of their means (Jensen's inequality), so no choice
- * of spans brings the figure to the middle; the last test here holds that this is what does it.
- */
-const OUTSIDE: Readonly<Record<string, readonly string[]>> = {
-  'coast-lender-case': [],
-  'hill-farm-choice': [],
-  'hill-farm-own-chips': [],
-  'atlantic-rain-and-herd': ['Out: nutrientValue'],
-};
+const LOOKED_AT = ['coast-lender-case', 'hill-farm-choice', 'hill-farm-own-chips', 'atlantic-rain-and-herd'];
 
 describe('every headline lies between P35 and P65 of its own draws', () => {
-  it.each(Object.keys(OUTSIDE))('%s', async (name) => {
+  it.each(LOOKED_AT)('%s', async (name) => {
     const { run } = await openNotebook(`notebooks/${name}.md`);
     const draws = drawAll(run, { count: 4000, seed: 1, keep: [...HEADLINES, 'netPresentValue'] });
     const outside: string[] = [];
@@ -58,31 +46,11 @@ describe('every headline lies between P35 and P65 of its own draws', () => {
       );
     });
     expect(looked).toBeGreaterThan(20);
-    expect(outside.sort()).toEqual([...OUTSIDE[name]].sort());
-  });
-
-  it('and the one outside is a cap at work, said beside the figure', async () => {
-    const { run } = await openNotebook('notebooks/atlantic-rain-and-herd.md');
-    const keep = ['nutrientValue', 'paddockPhosphorusUsableKg', 'paddockPhosphorusUsedKg'] as const;
-    const draws = drawAll(run, { count: 4000, seed: 1, keep });
-    const k = run.results.findIndex(({ name }) => name === 'Out');
-    const toMean = (name: ResultName) => {
-      const of = drawsOf(draws, name, k);
-      return of.reduce((sum, value) => sum + value, 0) / of.length / (run.results[k].values[name] as number);
-    };
-    expect(Math.abs(toMean('paddockPhosphorusUsableKg') - 1)).toBeLessThan(0.03);
-    expect(toMean('paddockPhosphorusUsedKg')).toBeLessThan(0.95);
-    const reading = { currency: 'EUR', year: 2024, system: 'metric' } as const;
-    const drawn = run.results.map((result, at) => ({ ...result, bands: bandsOf(draws, at) }));
-    expect(offMiddleWords(drawn, ['nutrientValue'], reading)).toEqual([
-      expect.stringMatching(
-        /^The worth of the nutrients kept lies off the middle .* above EUR 35\d in “Out”: what the ground needs caps it/,
-      ),
-    ]);
+    expect(outside).toEqual([]);
   });
 
   it('of all notebooks that are shipped', () => {
     const shipped = NOTEBOOKS.map((file) => file.replace(/^.*\//, '').replace(/\.md$/, ''));
-    expect(Object.keys(OUTSIDE).sort()).toEqual([...shipped].sort());
+    expect([...LOOKED_AT].sort()).toEqual([...shipped].sort());
   });
 });

@@ -1,5 +1,6 @@
 /** What is kept → what the crops of the next years can use, capped by their need. */
 import { quantity } from '../engine/quantity.ts';
+import { lesserOverGround } from './lesser.ts';
 
 const CAP =
   'on spreading ground at most the need of the crop × area, on the paddock at most the need of pasture × the ground reached (by urine for nitrogen and potassium), apart for the spots where animals gather and for the rest';
@@ -30,13 +31,16 @@ function nextYearKg(organicKg: number, releasedKg: number, mineralised: number, 
   return Math.max(0, organicKg - releasedKg) * Math.min(1, mineralised * decay);
 }
 
+const VARIED = 'soil differs from spot to spot, so some go short where others have more than they use';
+
 const onGround = (matter: string, field: string) =>
   kg(
     `${matter} the crop on spreading ground uses`,
-    `what could be available, at most the need of the crop × ground that is spread`,
+    `the lesser of what could be available and the need of the crop × ground that is spread; ${VARIED}`,
+    ['morton2000', 'schmidt2002'],
   ).of(
-    [`ground${field}UsableKg`, `crop${field}NeedKgPerHa`, 'groundSpreadHa'] as const,
-    (i, usable, need, area) => Math.min(usable[i], need[i] * area[i]),
+    [`ground${field}UsableKg`, `crop${field}NeedKgPerHa`, 'groundSpreadHa', 'soilTestCvFraction'] as const,
+    (i, usable, need, area, cv) => lesserOverGround(usable[i], need[i] * area[i], cv[i]),
   );
 
 /**
@@ -49,17 +53,18 @@ function usedOnPaddock(
   spotShare: number,
   spotHa: number,
   restHa: number,
+  cv: number,
 ): number {
   return (
-    Math.min(fallen * spotShare, needKgPerHa * spotHa) +
-    Math.min(fallen * (1 - spotShare), needKgPerHa * restHa)
+    lesserOverGround(fallen * spotShare, needKgPerHa * spotHa, cv) +
+    lesserOverGround(fallen * (1 - spotShare), needKgPerHa * restHa, cv)
   );
 }
 
 const usedByPasture = (matter: string) =>
   routeKg(
     `${matter} the pasture uses`,
-    'what could be available, at most the need of pasture × the ground reached, apart for the spots where animals gather and for the rest',
+    `the lesser of what could be available and the need of pasture × the ground reached, apart for the spots where animals gather and for the rest; ${VARIED}`,
     'paddockShare',
   );
 
@@ -67,9 +72,10 @@ const byReach = (matter: string, field: string) =>
   usedByPasture(matter).of(
     [
       `paddock${field}UsableKg`, `pasture${field}NeedKgPerHa`, 'spotExcretaFraction', 'spotReachedHa', 'restReachedHa',
+      'soilTestCvFraction',
     ] as const, // biome-ignore format: one list
-    (i, usable, need, spot, spotHa, restHa) =>
-      usedOnPaddock(usable[i], need[i], spot[i], spotHa[i], restHa[i]),
+    (i, usable, need, spot, spotHa, restHa, cv) =>
+      usedOnPaddock(usable[i], need[i], spot[i], spotHa[i], restHa[i], cv[i]),
   );
 
 const surplus = (field: string) =>
@@ -156,7 +162,12 @@ export const value = {
     'ha',
     'ground needed for spreading, at most the ground that can take it',
   ).of(['areaNeededHa', 'receivingHa'], (i, need, have) => Math.min(need[i], have[i])),
-  groundNitrogenUsedKg: onGround('nitrogen', 'Nitrogen'),
+  groundNitrogenUsedKg: kg(
+    'nitrogen the crop on spreading ground uses',
+    'what could be available, at most the need of the crop × ground that is spread',
+  ).of(['groundNitrogenUsableKg', 'cropNitrogenNeedKgPerHa', 'groundSpreadHa'], (i, usable, need, area) =>
+    Math.min(usable[i], need[i] * area[i]),
+  ),
   groundPhosphorusUsedKg: onGround('phosphorus', 'Phosphorus'),
   groundPotassiumUsedKg: onGround('potassium', 'Potassium'),
   paddockNitrogenUsedKg: routeKg(
@@ -173,9 +184,10 @@ export const value = {
   paddockPhosphorusUsedKg: usedByPasture('phosphorus').of(
     [
       'paddockPhosphorusUsableKg', 'pasturePhosphorusNeedKgPerHa', 'spotExcretaFraction', 'paddockHa', 'spotAreaFraction',
+      'soilTestCvFraction',
     ], // biome-ignore format: one list
-    (i, usable, need, spot, area, spotArea) =>
-      usedOnPaddock(usable[i], need[i], spot[i], area[i] * spotArea[i], area[i] * (1 - spotArea[i])),
+    (i, usable, need, spot, area, spotArea, cv) =>
+      usedOnPaddock(usable[i], need[i], spot[i], area[i] * spotArea[i], area[i] * (1 - spotArea[i]), cv[i]),
   ),
   paddockPotassiumUsedKg: byReach('potassium', 'Potassium'),
 
