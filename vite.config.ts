@@ -3,7 +3,7 @@ import { playwright } from '@vitest/browser-playwright';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import { aheadPlugin } from './src/cli/aheadPlugin.ts';
-import { CHROMIUM_ARGS, findChromium } from './src/cli/chromium.mjs';
+import { findChromium, TEST_CHROMIUM_ARGS } from './src/cli/chromium.mjs';
 import { HEADERS } from './src/cli/policy.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -93,7 +93,7 @@ export default defineConfig({
             provider: playwright({
               launchOptions: {
                 executablePath: findChromium(),
-                args: CHROMIUM_ARGS,
+                args: TEST_CHROMIUM_ARGS,
               },
             }),
             instances: [{ browser: 'chromium' }],

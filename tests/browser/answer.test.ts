@@ -1,5 +1,4 @@
 // Above the cards which way, and below them the limits in order of use, on a phone and on a desk.
-import axe from 'axe-core';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import '../../src/app/styles.css';
@@ -10,6 +9,7 @@ import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import { groupOf } from '../../src/model/checks/titles.ts';
 import { formatQuantity } from '../../src/units/format.ts';
 import { type Engine, type OpenNotebook, openNotebook } from '../openNotebook.ts';
+import { faults } from './look.ts';
 
 /** The machine may be busy with other tests. */
 const SOON = { timeout: 30_000 };
@@ -47,13 +47,6 @@ const checks = (element: WkPage) => {
   const inText = element.shadowRoot?.querySelector('wk-notebook')?.shadowRoot?.querySelector('wk-checks');
   return (inText ?? element.shadowRoot?.querySelector('wk-checks'))?.shadowRoot;
 };
-
-async function faults(element: Element): Promise<string[]> {
-  const { violations } = await axe.run(element, { rules: { region: { enabled: false } } });
-  return violations.map(
-    ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join('; ')}`,
-  );
-}
 
 describe.each(WIDTHS)('at %i by %i', (width, height) => {
   it('says which way before any scrolling, at once, and completes it', async () => {

@@ -1,5 +1,4 @@
 /** From an empty page to one's own notebook: six steps, by thumb and by keyboard, with nothing lost on the way. */
-import axe from 'axe-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
@@ -9,6 +8,7 @@ import { STEPS } from '../../src/begin/answers.ts';
 import { readNotebook } from '../../src/notebook/read.ts';
 import { browserBase } from '../../src/store/base.ts';
 import { openShelf } from '../../src/store/shelf.ts';
+import { faults } from './look.ts';
 
 const SOON = { timeout: 30_000 };
 
@@ -168,8 +168,7 @@ describe('start with my farm', () => {
       for (let step = 0; step < STEPS; step++) {
         for (const details of inside().querySelectorAll('details')) details.open = true;
         await worked();
-        const { violations } = await axe.run(document.body, { resultTypes: ['violations'] });
-        expect(violations.map(({ id, nodes }) => `${step + 1} ${id}: ${nodes[0]?.html}`)).toEqual([]);
+        expect(await faults(), `step ${step + 1}`).toEqual([]);
         expect(document.documentElement.scrollWidth, `step ${step + 1} at ${width}`).toBeLessThanOrEqual(
           width,
         );

@@ -1,11 +1,11 @@
 // Cards: side by side on a desk, one at a time on a phone, and how far each stands from the one chosen as base.
-import axe from 'axe-core';
 import { afterEach, describe, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import '../../src/app/styles.css';
 import '../../src/elements/cells/wk-cards.ts';
 import type { WkCards } from '../../src/elements/cells/wk-cards.ts';
 import { evaluation, reading } from './fixtures/evaluation.ts';
+import { faults } from './look.ts';
 
 const { scenarios } = evaluation;
 const names = scenarios.map(({ name }) => name);
@@ -27,10 +27,7 @@ const rowOf = (card: HTMLElement, label: string) =>
     (row) => row.querySelector('dt')?.textContent === label,
   );
 const numberIn = (text: string) => Number(text.replace(/[^\d.]/g, ''));
-const clean = async (root: ShadowRoot) => {
-  const { violations } = await axe.run(root.host, { resultTypes: ['violations'] });
-  expect(violations.map(({ id, nodes }) => `${id} ${nodes[0].html}`)).toEqual([]);
-};
+const clean = async (root: ShadowRoot) => expect(await faults(root.host)).toEqual([]);
 
 describe('on a desk', () => {
   it('tells the difference to the scenario that is chosen, as the numbers shown give it', async () => {

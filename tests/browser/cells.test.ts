@@ -1,5 +1,4 @@
 /** Cells as the page shows them: every kind, from the text to its element. */
-import axe from 'axe-core';
 import { LitElement } from 'lit';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
@@ -12,6 +11,7 @@ import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import { CELL_KINDS, CELL_OPTIONS, type CellKind } from '../../src/notebook/cells.ts';
 import { formatQuantity } from '../../src/units/format.ts';
 import { type Engine, type OpenNotebook, openNotebook } from '../openNotebook.ts';
+import { faults } from './look.ts';
 
 const SOON = { timeout: 20_000 };
 const HILL = EXAMPLES.find(({ name }) => name === 'hill-farm-choice')?.text ?? '';
@@ -52,11 +52,6 @@ async function shown(cells: string, front = FRONT, width = 1280): Promise<WkPage
 const text = (root: ParentNode | null | undefined) => (root?.textContent ?? '').replace(/\s+/gu, ' ').trim();
 const inText = (element: WkPage) => element.shadowRoot?.querySelector('wk-notebook')?.shadowRoot;
 const cellOf = (element: WkPage, tag: string) => inText(element)?.querySelector<LitElement>(`.cell ${tag}`);
-const sound = async () => {
-  const { violations } = await axe.run(document.body, { rules: { region: { enabled: false } } });
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`);
-};
-
 describe('every kind', () => {
   /** What a kind cannot do without. */
   const options = (kind: CellKind) =>
@@ -128,7 +123,7 @@ describe('cards in the text', () => {
     }
     expect(text(cellOf(element, 'wk-cards')?.shadowRoot)).toContain('What I ask.');
     expect(text(cellOf(element, 'wk-cards')?.shadowRoot?.querySelector('.names'))).toContain('EUR of 2024');
-    await expect.poll(sound, SOON).toEqual([]);
+    await expect.poll(faults, SOON).toEqual([]);
   });
 
   it('of some scenarios keep the notebook’s colours and open the right working', async () => {
@@ -174,7 +169,7 @@ describe('the diary', () => {
         ['2026-01-13', 'Animals in the shed', '15 head'],
       ]);
     expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(390);
-    expect(await sound()).toEqual([]);
+    expect(await faults()).toEqual([]);
   });
 
   it('of a scenario leaves out what belongs to another', async () => {

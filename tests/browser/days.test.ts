@@ -9,12 +9,12 @@ import { show } from '../../src/plots/reading.ts';
 import { type Base, memoryBase } from '../../src/store/base.ts';
 import { startHistory } from '../../src/store/history.ts';
 import { openShelf } from '../../src/store/shelf.ts';
-import { EXAMPLES } from './examples.ts';
+import { FEW_DRAWS } from './examples.ts';
 import { colours, faults, LOOKS } from './look.ts';
 
 const SOON = { timeout: 20_000 };
 const DAY = 86_400_000;
-const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice') as (typeof EXAMPLES)[number];
+const example = FEW_DRAWS.find(({ name }) => name === 'hill-farm-choice') as (typeof FEW_DRAWS)[number];
 /** As it stood on three days, the last of them yesterday. */
 const TEXTS = [
   example.text,
@@ -128,6 +128,9 @@ describe('earlier days', () => {
   it('are compared with each other, the later one as what has become of the earlier', async () => {
     await opened();
     await page.getByRole('button', { name: 'Earlier days' }).click();
+    await expect
+      .poll(() => dialog().getByRole('listitem').getByRole('button').elements().length, SOON)
+      .toBe(2);
     const [newer, older] = dialog().getByRole('listitem').getByRole('button').elements();
     (newer as HTMLElement).click();
     const against = dialog().getByRole('combobox', { name: 'Held against' });

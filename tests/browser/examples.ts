@@ -1,4 +1,6 @@
 /** The worked examples with their texts, as they stand in the repository. */
+import { fewDraws } from '../fewDraws.ts';
+
 const files = import.meta.glob<string>('../../notebooks/*.md', {
   query: '?raw',
   import: 'default',
@@ -17,8 +19,8 @@ export const EXAMPLES: readonly Example[] = Object.entries(files).map(([path, te
   return { name: file.replace(/\.md$/, ''), file, text };
 });
 
-/** The same with few draws, where nothing hangs on how many: thousands after each change keep the machine from the rest. */
+/** The same with few draws. */
 export const FEW_DRAWS: readonly Example[] = EXAMPLES.map((example) => ({
   ...example,
-  text: example.text.replace('draws: { count: 10000,', 'draws: { count: 400,'),
+  text: fewDraws(example.text),
 }));

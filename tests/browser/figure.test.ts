@@ -1,4 +1,3 @@
-import axe from 'axe-core';
 import { afterEach, describe, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import '../../src/app/styles.css';
@@ -9,6 +8,7 @@ import { ladderFigure } from '../../src/plots/ladder.ts';
 import { ledgerFigure } from '../../src/plots/ledger.ts';
 import { WEEK_SERIES, weekFigure } from '../../src/plots/weeks.ts';
 import { evaluation, reading } from './fixtures/evaluation.ts';
+import { faults } from './look.ts';
 
 const { scenarios } = evaluation;
 afterEach(() => document.body.replaceChildren());
@@ -97,8 +97,7 @@ describe('wk-figure', () => {
       await expect.poll(said).toBe(read[0]);
       drawing.dispatchEvent(new PointerEvent('pointerleave'));
       await expect.poll(said).toBe('');
-      const { violations } = await axe.run(root.host, { resultTypes: ['violations'] });
-      expect(violations.map(({ id }) => id)).toEqual([]);
+      expect(await faults(root.host)).toEqual([]);
     },
   );
 

@@ -1,5 +1,4 @@
 import { EditorView } from '@codemirror/view';
-import axe from 'axe-core';
 import { createStore } from 'idb-keyval';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
@@ -14,6 +13,7 @@ import { toLink } from '../../src/store/link.ts';
 import { openShelf } from '../../src/store/shelf.ts';
 import { openNotebook } from '../openNotebook.ts';
 import { EXAMPLES } from './examples.ts';
+import { faults } from './look.ts';
 
 const SOON = { timeout: 20_000 };
 const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice') as (typeof EXAMPLES)[number];
@@ -331,10 +331,7 @@ describe('the list of kept notebooks', () => {
     await page.getByRole('button', { name: 'Rename Alpha' }).click();
     await page.getByRole('button', { name: /^Delete A notebook/ }).click();
     await expect.element(page.getByText(/^Deleted/), SOON).toBeVisible();
-    const { violations } = await axe.run(document.body, { rules: { region: { enabled: false } } });
-    expect(
-      violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join('; ')}`),
-    ).toEqual([]);
+    expect(await faults()).toEqual([]);
     expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(width);
   });
 });

@@ -12,11 +12,11 @@ import { type Base, memoryBase } from '../../src/store/base.ts';
 import { startHistory } from '../../src/store/history.ts';
 import { toLink } from '../../src/store/link.ts';
 import { openShelf } from '../../src/store/shelf.ts';
-import { EXAMPLES } from './examples.ts';
+import { FEW_DRAWS } from './examples.ts';
 import { colours, faults, LOOKS } from './look.ts';
 
 const SOON = { timeout: 20_000 };
-const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice') as (typeof EXAMPLES)[number];
+const example = FEW_DRAWS.find(({ name }) => name === 'hill-farm-choice') as (typeof FEW_DRAWS)[number];
 const SENT = setInput(setInput(example.text, 'id', 'hill-1234'), 'by', 'The farm on the hill');
 let base: Base;
 let shell: WkShell;

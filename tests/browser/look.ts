@@ -9,13 +9,30 @@ export const colours = (scheme: 'light' | 'dark') =>
     { features: [{ name: 'prefers-color-scheme', value: scheme }] },
   );
 
-/** Each rule that axe finds broken in the document, with where. */
-export async function faults(): Promise<string[]> {
-  const { violations } = await axe.run(document.body, { rules: { region: { enabled: false } } });
+/**
+ * Each rule that axe finds broken in an element, with where and what stands there; in the whole document without one.
+ * `without` are rules that speak of a whole page, where only a part of one stands.
+ */
+export async function faults(
+  element: Element = document.body,
+  without: readonly string[] = [],
+): Promise<string[]> {
+  const { violations } = await axe.run(element, {
+    rules: Object.fromEntries(['region', ...without].map((rule) => [rule, { enabled: false }])),
+    // What passes is not gathered: that would take longer than to look.
+    resultTypes: ['violations'],
+  });
   return violations.map(
-    ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join('; ')}`,
+    ({ id, nodes }) =>
+      `${id}: ${nodes
+        .slice(0, 5)
+        .map(({ target, html }) => `${target.join(' ')} ${html.slice(0, 120)}`)
+        .join('; ')}`,
   );
 }
+
+/** What a part of a page need not have. */
+export const PART = ['page-has-heading-one'] as const;
 
 /** Each width and each colour once. */
 export const LOOKS = [

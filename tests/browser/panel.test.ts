@@ -1,4 +1,3 @@
-import axe from 'axe-core';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
@@ -7,6 +6,7 @@ import { FEW_DRAWS } from './examples.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import { type Engine, type OpenNotebook, openNotebook } from '../openNotebook.ts';
+import { faults } from './look.ts';
 
 const SOON = { timeout: 15_000 };
 let engine: Engine;
@@ -59,17 +59,6 @@ async function type(label: RegExp, value: string) {
   const field = dialog().getByLabelText(label).first();
   await field.fill(value);
   await userEvent.keyboard('{Enter}');
-}
-
-async function violations() {
-  const found = await axe.run(document.body, { rules: { region: { enabled: false } } });
-  return found.violations.map(
-    ({ id, nodes }) =>
-      `${id}: ${nodes
-        .map(({ target }) => target.join(' '))
-        .slice(0, 4)
-        .join('; ')}`,
-  );
 }
 
 describe('the panel of inputs', () => {
@@ -218,7 +207,7 @@ describe('the panel of inputs', () => {
     await show(width, height);
     for (const name of ['The farm', 'Straw bed']) {
       await openPanel(name);
-      expect(await violations()).toEqual([]);
+      expect(await faults(panel())).toEqual([]);
       for (const each of [
         ...(panel().shadowRoot?.querySelectorAll<HTMLElement>('.inside > details:not([open]) > summary') ??
           []),
@@ -237,7 +226,7 @@ describe('the panel of inputs', () => {
         .toBeGreaterThan(2);
       const inside = panel().shadowRoot?.querySelector('.inside') as HTMLElement;
       expect(inside.scrollWidth).toBeLessThanOrEqual(inside.clientWidth);
-      expect(await violations()).toEqual([]);
+      expect(await faults(panel())).toEqual([]);
       await dialog().getByRole('button', { name: 'Close' }).click();
     }
     expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(width);

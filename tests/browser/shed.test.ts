@@ -1,4 +1,3 @@
-import axe from 'axe-core';
 import ICAL from 'ical.js';
 import { afterEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
@@ -10,6 +9,7 @@ import '../../src/elements/cells/wk-section.ts';
 import { CHOICE_OPTIONS } from '../../src/notebook/choiceOptions.ts';
 import { loadTables } from '../../src/tables/load.ts';
 import { type Patch, resultFrom } from '../model/checks/shedCase.ts';
+import { faults, PART } from './look.ts';
 
 const { coefficients } = loadTables(dataFiles, CHOICE_OPTIONS).tables;
 afterEach(() => document.body.replaceChildren());
@@ -125,7 +125,6 @@ describe('access', () => {
     await expect.poll(() => drawn(section)).toBeTruthy();
     await shown('wk-plan', 800);
     await shown('wk-calendar', 800);
-    const { violations } = await axe.run(document.body, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa'] });
-    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
+    expect(await faults(document.body, PART)).toEqual([]);
   });
 });

@@ -7,11 +7,11 @@ import '../../src/app/shell.ts';
 import type { WkShell } from '../../src/app/shell.ts';
 import { memoryBase } from '../../src/store/base.ts';
 import { toLink } from '../../src/store/link.ts';
-import { EXAMPLES } from './examples.ts';
+import { FEW_DRAWS } from './examples.ts';
 import { colours, faults, LOOKS } from './look.ts';
 
 const SOON = { timeout: 20_000 };
-const example = EXAMPLES.find(({ name }) => name === 'hill-farm-choice') as (typeof EXAMPLES)[number];
+const example = FEW_DRAWS.find(({ name }) => name === 'hill-farm-choice') as (typeof FEW_DRAWS)[number];
 let shell: WkShell;
 
 beforeEach(() => sessionStorage.clear());

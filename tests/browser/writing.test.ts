@@ -1,4 +1,3 @@
-import axe from 'axe-core';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/app/styles.css';
@@ -8,6 +7,7 @@ import '../../src/elements/page/below.ts';
 import '../../src/elements/page/wk-page.ts';
 import type { WkPage } from '../../src/elements/page/wk-page.ts';
 import { type Engine, type OpenNotebook, openNotebook } from '../openNotebook.ts';
+import { faults } from './look.ts';
 
 /** The machine may be busy with other tests. */
 const SOON = { timeout: 15_000 };
@@ -51,12 +51,7 @@ const focused = () => {
 };
 const sideways = () => document.documentElement.scrollWidth - document.documentElement.clientWidth;
 
-async function clean(): Promise<void> {
-  const { violations } = await axe.run(element, { resultTypes: ['violations'] });
-  expect(
-    violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`),
-  ).toEqual([]);
-}
+const clean = async () => expect(await faults(element)).toEqual([]);
 
 describe.each(WIDTHS)('scenarios on the page, %i px wide', (width) => {
   it('are added, copied, renamed, put in order and taken out, each one step to undo', async () => {

@@ -7,7 +7,8 @@ import { parseHTML } from 'linkedom';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { openNotebook } from '../../src/cli/open.ts';
-import { inBrowser } from './inBrowser.ts';
+import { FEW } from '../fewDraws.ts';
+import { inBrowser, quickPage } from './inBrowser.ts';
 import { winterkeep } from './run.ts';
 
 const PATIENCE = 180_000;
@@ -17,7 +18,7 @@ const held = inBrowser(PATIENCE);
 const asked: string[] = [];
 
 async function opened(file: string, width = 1280): Promise<Page> {
-  const page = await held.browser.newPage({
+  const page = await quickPage(held.browser, {
     viewport: { width, height: 900 },
     colorScheme: 'dark',
     acceptDownloads: true,
@@ -142,18 +143,9 @@ describe('the notebook as a file', () => {
       const page = await opened(FILE);
       await page.getByText('Take the figures along').click();
       const press = (name: RegExp) => () => page.getByRole('button', { name }).click();
-      const { draws } = (await openNotebook(FILE)).notebook;
+      const { seed } = (await openNotebook(FILE)).notebook.draws;
       const command = (format: string) =>
-        winterkeep(
-          'compare',
-          FILE,
-          '--format',
-          format,
-          '--draws',
-          String(draws.count),
-          '--seed',
-          String(draws.seed),
-        );
+        winterkeep('compare', FILE, '--format', format, '--draws', String(FEW), '--seed', String(seed));
 
       const json = await take(page, press(/^For programs, JSON/));
       expect(json.name).toMatch(/^[a-z0-9-]+\.json$/);

@@ -1,7 +1,7 @@
 /** The built page with United States units on: no metric number is left on it, but in prose, in the text and in sources. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { inBrowser } from './inBrowser.ts';
+import { inBrowser, quickPage } from './inBrowser.ts';
 import { NOTEBOOKS } from './run.ts';
 
 const PATIENCE = 180_000;
@@ -9,7 +9,7 @@ const held = inBrowser(PATIENCE);
 
 /** Every figure drawn, every fold open. */
 async function whole(file: string): Promise<Page> {
-  const page = await held.browser.newPage({ viewport: { width: 1280, height: 900 } });
+  const page = await quickPage(held.browser, { viewport: { width: 1280, height: 900 } });
   await page.addInitScript(() => {
     window.print = () => {
       dispatchEvent(new Event('beforeprint'));
@@ -93,7 +93,7 @@ describe('the strip in United States units', () => {
   it(
     'reads and writes the same straw price as in metric ones',
     async () => {
-      const page = await held.browser.newPage({ viewport: { width: 1280, height: 900 } });
+      const page = await quickPage(held.browser, { viewport: { width: 1280, height: 900 } });
       await page.goto(`${held.built.url}#example=hill-farm-choice`);
       const straw = page.getByRole('spinbutton', { name: /^Straw, / });
       await straw.fill('100');

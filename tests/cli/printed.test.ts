@@ -6,7 +6,8 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readNotebook } from '../../src/notebook/read.ts';
-import { inBrowser } from './inBrowser.ts';
+import { fewDraws } from '../fewDraws.ts';
+import { inBrowser, quickPage } from './inBrowser.ts';
 import { NOTEBOOKS } from './run.ts';
 
 const PATIENCE = 180_000;
@@ -23,7 +24,7 @@ const bare = (text: string) => text.replace(/[\s\u00ad]+/gu, '').normalize('NFKC
 const pdfText = (file: string) => execFileSync('pdftotext', ['-raw', file, '-'], { encoding: 'utf8' });
 
 async function opened(file: string, width: number): Promise<Page> {
-  const page = await held.browser.newPage({ viewport: { width, height: 800 }, colorScheme: 'dark' });
+  const page = await quickPage(held.browser, { viewport: { width, height: 800 }, colorScheme: 'dark' });
   await page.addInitScript(() => {
     const held = window as unknown as { prints: number };
     held.prints = 0;
@@ -89,7 +90,7 @@ describe.each(NOTEBOOKS)('%s printed', (file) => {
       const raw = pdfText(path);
       const paper = bare(raw);
 
-      const { notebook } = readNotebook(readFileSync(file, 'utf8'), file);
+      const { notebook } = readNotebook(fewDraws(readFileSync(file, 'utf8')), file);
       const asked = notebook?.blocks.filter(({ type }) => type === 'cell') ?? [];
       const shown = await cellsOf(page);
       // Cards without options of their own stand above the text, once, and that is said in their place.
@@ -128,9 +129,8 @@ describe('printing', () => {
     'by the browser’s own menu prints what is there, light, and says what is missing',
     async () => {
       const page = await opened(NOTEBOOKS[3], 1280);
-      const full = page.getByRole('button', { name: 'Full screen' }).first();
-      await full.scrollIntoViewIfNeeded();
-      await full.click();
+      // A click scrolls there itself, and looks again when the page has set the button anew.
+      await page.getByRole('button', { name: 'Full screen' }).first().click();
       await page.locator('dialog[open] .drawing svg').first().waitFor();
       const path = join(folder, 'own-menu.pdf');
       writeFileSync(path, await page.pdf({ format: 'A4' }));

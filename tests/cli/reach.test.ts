@@ -4,18 +4,17 @@ import { describe, expect, it } from 'vitest';
 import { setInput } from '../../src/notebook/write.ts';
 import { toLink } from '../../src/store/link.ts';
 import { EXAMPLES } from '../browser/examples.ts';
-import { inBrowser } from './inBrowser.ts';
+import { inBrowser, quickPage } from './inBrowser.ts';
 
 const PATIENCE = 180_000;
 const held = inBrowser(PATIENCE);
 
 /** A window of `width` px of which the browser shows half as many, each twice as large. */
 async function zoomed(width: number, hash = ''): Promise<Page> {
-  const context = await held.browser.newContext({
+  const page = await quickPage(held.browser, {
     viewport: { width: Math.round(width / 2), height: 400 },
     deviceScaleFactor: 2,
   });
-  const page = await context.newPage();
   await page.goto(`${held.built.url}${hash}`);
   return page;
 }
@@ -172,7 +171,7 @@ describe('by keyboard alone', () => {
   it(
     'goes from the first screen to the printed page',
     async () => {
-      const page = await held.browser.newPage({ viewport: { width: 1280, height: 800 } });
+      const page = await quickPage(held.browser, { viewport: { width: 1280, height: 800 } });
       await page.addInitScript('window.prints = 0; window.print = () => { window.prints++; };');
       await page.goto(held.built.url);
       await page.getByRole('link', { name: 'Start with my farm' }).waitFor();
