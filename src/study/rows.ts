@@ -48,26 +48,40 @@ export interface Block<Name extends QuantityName = QuantityName> {
   readonly columns: Record<string, Float64Array>;
 }
 
+const ownValuesOf = new WeakMap<Setting['bound'], WeakMap<object, ReadonlyMap<string, Float64Array>>>();
+
+/** What each scenario has of the columns that `names` need; kept, since a search asks for the same many times. */
+function ownValues(
+  bound: Setting['bound'],
+  names: readonly QuantityName[],
+): ReadonlyMap<string, Float64Array> {
+  const plan = planFor(names);
+  const kept = ownValuesOf.get(bound) ?? new WeakMap<object, ReadonlyMap<string, Float64Array>>();
+  ownValuesOf.set(bound, kept);
+  const before = kept.get(plan);
+  if (before) return before;
+  const values = new Map<string, Float64Array>();
+  bound.forEach(({ bindings }, scenario) => {
+    for (const { column, value } of bindings.values()) {
+      if (!plan.reads(column)) continue;
+      const own = values.get(column) ?? new Float64Array(bound.length);
+      own[scenario] = value;
+      values.set(column, own);
+    }
+  });
+  kept.set(plan, values);
+  return values;
+}
+
 /** Every row at the scenario's own value, for the columns that `names` need; callers overwrite what they turn. */
 export function repeatScenarios<Name extends QuantityName>(
   { bound, weatherIndex }: Setting,
   repeats: number,
   names: readonly Name[],
 ): Block<Name> {
-  const { reads } = planFor(names);
   const scenarios = bound.length;
   const rows = scenarios * repeats;
-  const values = new Map<string, Float64Array>();
-  const note = (name: string, scenario: number, value: number) => {
-    if (name !== 'weatherIndex' && !reads(name)) return;
-    const own = values.get(name) ?? new Float64Array(scenarios);
-    own[scenario] = value;
-    values.set(name, own);
-  };
-  bound.forEach(({ bindings }, scenario) => {
-    note('weatherIndex', scenario, weatherIndex[scenario]);
-    for (const { column, value } of bindings.values()) note(column, scenario, value);
-  });
+  const values = new Map([...ownValues(bound, names), ['weatherIndex', Float64Array.from(weatherIndex)]]);
   const columns: Record<string, Float64Array> = {};
   for (const [name, own] of values) {
     const column = new Float64Array(rows);
