@@ -2,8 +2,16 @@
 import type { Columns } from './engine/columns.ts';
 import { keptRun } from './engine/keep.ts';
 import { downstream, type Plan, planOf } from './engine/plan.ts';
+import { recall } from './engine/recall.ts';
 import { run } from './engine/run.ts';
-import { BASELINE, BASELINE_COLUMNS, CATALOGUE, planFor, type QuantityName } from './quantities.ts';
+import {
+  BASELINE,
+  BASELINE_COLUMNS,
+  CATALOGUE,
+  MOST_PLANS,
+  planFor,
+  type QuantityName,
+} from './quantities.ts';
 import type { PreparedWeather } from './weather/prepared.ts';
 
 /** For each row the row its own scenario is held against; −1 for none. */
@@ -66,19 +74,17 @@ const ALONE = new Set([...CATALOGUE.entries.keys()].filter((name) => !AGAINST.ha
 const isAlone = (name: string): name is QuantityName => ALONE.has(name);
 const known = new Map<string, TwoPlans>();
 
-function inTwo(names: readonly QuantityName[]): TwoPlans {
-  const key = names.join(' ');
-  const before = known.get(key);
-  if (before) return before;
+const inTwo = (names: readonly QuantityName[]): TwoPlans =>
+  recall(known, names.join(' '), MOST_PLANS, () => twoPlans(names));
+
+function twoPlans(names: readonly QuantityName[]): TwoPlans {
   const later = names.filter((name) => AGAINST.has(name));
   const against = later.length > 0 ? planOf(CATALOGUE, later, ALONE) : undefined;
   const needed = against
     ? [...[...against.inputs].filter((name) => ALONE.has(name)), ...peersOf(against).map(({ own }) => own)]
     : [];
   const first = [...names.filter((name) => !AGAINST.has(name)), ...needed.filter(isAlone)];
-  const plans = { alone: planFor([...new Set(first)]), against };
-  known.set(key, plans);
-  return plans;
+  return { alone: planFor([...new Set(first)]), against };
 }
 
 /** The baseline's columns a plan reads, with the name each has in its own row. */

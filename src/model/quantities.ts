@@ -13,6 +13,7 @@ import { compost } from './bed/compost.ts';
 import { openBed } from './bed/openBed.ts';
 import { type Catalogue, catalogue, type NamesIn, type SeriesIn } from './engine/catalogue.ts';
 import { type Plan, planOf } from './engine/plan.ts';
+import { recall } from './engine/recall.ts';
 import { nitrifiedWeeks } from './field/nitrifiedWeeks.ts';
 import { paddock } from './field/paddock.ts';
 import { soil } from './field/soil.ts';
@@ -102,17 +103,13 @@ export const BASELINE_COLUMNS: readonly string[] = [
   ),
 ];
 
+/** A page asks for some dozens; each holds a chunk of all its columns. */
+export const MOST_PLANS = 48;
 const plans = new Map<string, Plan>();
 
-/** The plan for these names, the same one whenever it is asked for again. Throws on a name the model does not make. */
-export function planFor(names: readonly QuantityName[]): Plan {
-  const key = names.join(' ');
-  const known = plans.get(key);
-  if (known) return known;
-  const plan = planOf(CATALOGUE, names);
-  plans.set(key, plan);
-  return plan;
-}
+/** The plan for these names, the same one while it is in use. Throws on a name the model does not make. */
+export const planFor = (names: readonly QuantityName[]): Plan =>
+  recall(plans, names.join(' '), MOST_PLANS, () => planOf(CATALOGUE, names));
 
 const namesOf = <Name extends QuantityName>(holds: (width: number, onDemand: boolean) => boolean) =>
   [...CATALOGUE.entries.values()].filter((e) => holds(e.width, e.onDemand)).map((e) => e.name as Name);

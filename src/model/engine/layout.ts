@@ -5,6 +5,7 @@
 import type { Step } from './catalogue.ts';
 import { familyOf } from './columns.ts';
 import type { Plan } from './plan.ts';
+import { recall } from './recall.ts';
 import type { WalkRun } from './walk.ts';
 
 /** Rows worked on at once: few enough that memory stays flat, many enough that calling a step is lost in its rows. */
@@ -41,15 +42,15 @@ export interface Layout {
 export type FamilySizes = Readonly<Record<string, number>>;
 
 const layouts = new WeakMap<Plan, Map<string, Layout>>();
+/** Herds, beds and bills come in many sizes; a layout of all results holds some 20 MB. */
+const MOST_LAYOUTS = 6;
 
-/** The layout of this plan; the same one, with the same scratch memory, whenever it is asked for again. */
+/** The layout of this plan; the same one, with the same scratch memory, while it is in use. */
 export function layoutOf(plan: Plan, sizes: FamilySizes): Layout {
   const known = layouts.get(plan) ?? new Map<string, Layout>();
   layouts.set(plan, known);
   const key = Object.values(sizes).join(' ');
-  const layout = known.get(key) ?? lay(plan, sizes);
-  known.set(key, layout);
-  return layout;
+  return recall(known, key, MOST_LAYOUTS, () => lay(plan, sizes));
 }
 
 function lay({ steps, catalogue, inputs }: Plan, sizes: FamilySizes): Layout {
