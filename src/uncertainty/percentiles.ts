@@ -17,20 +17,35 @@ export function drawsOf(
   return out;
 }
 
+/** Absent where it never comes, which is later than any year. */
+const LATE: ResultName = 'paybackYears';
+
+/** Percentiles of one result, linear between ranks: null where fewer than half of the draws have it, or where it never comes. */
+function percentilesOf(draws: Draws, name: ResultName, scenario: number): (p: number) => number | null {
+  const all = drawsOf(draws, name, scenario);
+  const found = all.filter(Number.isFinite).sort();
+  if (found.length * 2 < draws.count) return () => null;
+  const sorted =
+    name === LATE
+      ? all.map((years) => (Number.isFinite(years) ? years : Number.POSITIVE_INFINITY)).sort()
+      : found;
+  return (p) => {
+    const at = quantileSorted(sorted as ArrayLike<number> as number[], p);
+    return at !== undefined && Number.isFinite(at) ? at : null;
+  };
+}
+
 /**
  * P10, P50 and P90 of every kept result in one scenario (linear between ranks). Null where it has none, or has
- * it in fewer than half the draws: a payback that mostly never comes has no middle.
+ * it in fewer than half the draws: a payback that mostly never comes has no middle. One that never comes in some draws
+ * comes last among them, so its P90 is null where that is more than one draw in ten.
  */
 export function bandsOf(draws: Draws, scenario: number): Bands {
   const p10: Partial<Record<ResultName, number | null>> = {};
   const p50: Partial<Record<ResultName, number | null>> = {};
   const p90: Partial<Record<ResultName, number | null>> = {};
   for (const name of Object.keys(draws.results) as ResultName[]) {
-    const sorted = drawsOf(draws, name, scenario).filter(Number.isFinite).sort();
-    const at = (p: number) =>
-      sorted.length * 2 < draws.count
-        ? null
-        : (quantileSorted(sorted as ArrayLike<number> as number[], p) ?? null);
+    const at = percentilesOf(draws, name, scenario);
     p10[name] = at(0.1);
     p50[name] = at(0.5);
     p90[name] = at(0.9);
@@ -38,13 +53,9 @@ export function bandsOf(draws: Draws, scenario: number): Bands {
   return { p10, p50, p90 };
 }
 
-/** One percentile (0 to 1, linear between ranks) of a result's draws; null where fewer than half of them have it. */
-export function percentileOf(draws: Draws, name: ResultName, scenario: number, p: number): number | null {
-  const sorted = drawsOf(draws, name, scenario).filter(Number.isFinite).sort();
-  return sorted.length * 2 < draws.count
-    ? null
-    : (quantileSorted(sorted as ArrayLike<number> as number[], p) ?? null);
-}
+/** One percentile (0 to 1) of a result's draws, as `bandsOf` gives it. */
+export const percentileOf = (draws: Draws, name: ResultName, scenario: number, p: number): number | null =>
+  percentilesOf(draws, name, scenario)(p);
 
 export interface Difference {
   readonly p10: number;
