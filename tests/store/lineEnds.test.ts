@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { oneLineEnd, withShown } from '../../src/store/lineEnds.ts';
 
-const line = fc.string({ maxLength: 6 }).map((text) => text.replace(/[\r\n]/g, 'x'));
+const line = fc.string({ maxLength: 6 }).map((text) => text.replace(/[\r\n<>$]/g, 'x'));
 const end = fc.constantFrom('\n', '\r\n', '\r');
 const mixed = fc
   .array(fc.tuple(line, end), { maxLength: 12 })
